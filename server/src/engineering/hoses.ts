@@ -1,0 +1,159 @@
+import { within } from './bounds.ts';
+
+/**
+ * A class of fuel hose or tube: the gauge pressure it may work at, Pa; the largest share of ethanol by volume and
+ * whether methanol may stand in it; whether it may lie in fuel. What is printed on the hose and its maker's data go
+ * before this table: it is deliberately on the safe side.
+ */
+export type LineClass = {
+  readonly name: string;
+  readonly use: string;
+  readonly workingPressure: number;
+  readonly ethanolShare: number;
+  readonly methanol: boolean;
+  readonly submersible: boolean;
+  readonly source: string;
+};
+
+const psi = 6894.757293168;
+
+/** The classes known to the tool. Values marked "from memory" could not be read in the standard itself. */
+export const lineClasses: readonly LineClass[] = [
+  {
+    name: 'SAE J30 R6',
+    use: 'low-pressure hose, carburetor supply, vent and vapor',
+    workingPressure: 35 * psi,
+    ethanolShare: 0.1,
+    methanol: false,
+    submersible: false,
+    source: 'SAE J30 section 6 (low pressure); pressure and ethanol limit from memory, lowest of the sizes',
+  },
+  {
+    name: 'SAE J30 R7',
+    use: 'low-pressure hose, carburetor supply and vapor',
+    workingPressure: 50 * psi,
+    ethanolShare: 0.1,
+    methanol: false,
+    submersible: false,
+    source:
+      'SAE J30 section 6 (low pressure); 50 psi up to 3/8 in and 35 psi above, read in a hose catalogue extract; ethanol limit from memory',
+  },
+  {
+    name: 'SAE J30 R9',
+    use: 'fuel-injection hose, medium pressure, fluoroelastomer lining',
+    workingPressure: 100 * psi,
+    ethanolShare: 0.85,
+    methanol: false,
+    submersible: false,
+    source:
+      'SAE J30 section 7 (medium pressure, fuel injection); 100 psi and alcohol limits from memory; hoses of this class printed up to 180 psi exist',
+  },
+  {
+    name: 'SAE J30 R10',
+    use: 'hose lying in fuel inside the tank',
+    workingPressure: 50 * psi,
+    ethanolShare: 0.85,
+    methanol: false,
+    submersible: true,
+    source: 'SAE J30 section 8 (in-tank, low pressure); pressure and alcohol limits from memory',
+  },
+  {
+    name: 'SAE J30 R14',
+    use: 'low-permeation hose, carburetor supply and return',
+    workingPressure: 50 * psi,
+    ethanolShare: 0.85,
+    methanol: false,
+    submersible: false,
+    source: 'SAE J30 R14; pressure from memory, lowest of the sizes: small sizes printed 100 psi exist',
+  },
+  {
+    name: 'SAE J2260',
+    use: 'nonmetallic (polyamide) fuel tube',
+    workingPressure: 450e3,
+    ethanolShare: 0.85,
+    methanol: false,
+    submersible: false,
+    source:
+      'SAE J2260 scope: 450 kPa gauge from -40 to 90 degC, gasoline and alcohol blends; ethanol limit from memory',
+  },
+  {
+    name: 'SAE J2045',
+    use: 'fuel tube assembly with its connectors',
+    workingPressure: 690e3,
+    ethanolShare: 0.85,
+    methanol: false,
+    submersible: false,
+    source: 'SAE J2045 scope: 690 kPa gauge up to 115 degC, gasoline and alcohol blends; ethanol limit from memory',
+  },
+  {
+    name: 'PTFE-lined braided hose',
+    use: 'feed and return with crimped or reusable ends',
+    workingPressure: 500 * psi,
+    ethanolShare: 1,
+    methanol: true,
+    submersible: false,
+    source: 'from memory: 1000 psi and more is usual for 3/8 to 1/2 in; a conducting lining is needed for fuel',
+  },
+  {
+    name: 'steel tube',
+    use: 'hard line with flared or bite-type ends',
+    workingPressure: 500 * psi,
+    ethanolShare: 0.85,
+    methanol: false,
+    submersible: false,
+    source: 'from memory: far below burst of 3/8 x 0.035 in brazed steel tube; bare steel rusts in wet alcohol',
+  },
+  {
+    name: 'stainless steel tube',
+    use: 'hard line with flared ends',
+    workingPressure: 500 * psi,
+    ethanolShare: 1,
+    methanol: true,
+    submersible: true,
+    source: 'from memory: far below burst of 3/8 x 0.035 in annealed tube',
+  },
+  {
+    name: 'nickel-copper tube',
+    use: 'hard line with flared ends',
+    workingPressure: 500 * psi,
+    ethanolShare: 0.85,
+    methanol: false,
+    submersible: false,
+    source: 'from memory: far below burst of 3/8 x 0.035 in tube',
+  },
+  {
+    name: 'aluminum tube',
+    use: 'hard line, well supported: it cracks from vibration',
+    workingPressure: 150 * psi,
+    ethanolShare: 0.1,
+    methanol: false,
+    submersible: false,
+    source: 'from memory: far below burst of 3/8 x 0.035 in tube; alcohol attacks bare aluminum',
+  },
+];
+
+/** Why SAE J1737 is not among the classes. */
+export const permeationTest =
+  'SAE J1737 (from memory) is a test of how much fuel passes through the wall, not a class of pressure.';
+
+/** What speaks against a class of line: nothing when the list is empty. */
+export type LineObjection = 'pressure' | 'ethanol' | 'methanol' | 'submersion';
+
+/**
+ * What speaks against a line of a class at the highest gauge pressure, Pa, with fuel of the given ethanol and methanol
+ * shares by volume, inside the tank or not. @throws RangeError for a pressure that is no number or a share not from 0 to 1
+ */
+export function lineObjections(
+  line: LineClass,
+  use: { pressure: number; ethanolShare: number; methanolShare: number; inTank: boolean },
+): LineObjection[] {
+  within(use.pressure, -1e9, 1e9, 'The pressure in the line');
+  within(use.ethanolShare, 0, 1, 'The share of ethanol');
+  within(use.methanolShare, 0, 1, 'The share of methanol');
+  const objections: LineObjection[] = [];
+  if (use.pressure > line.workingPressure) objections.push('pressure');
+  if (use.ethanolShare > line.ethanolShare) objections.push('ethanol');
+  if (use.methanolShare > 0 && !line.methanol) objections.push('methanol');
+  if (use.inTank && !line.submersible) objections.push('submersion');
+  return objections;
+}
