@@ -1,0 +1,91 @@
+/** Generates what is written once in schemas/: TypeScript types and the compiled validator. */
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { Ajv } from 'ajv';
+import standaloneCode from 'ajv/dist/standalone/index.js';
+import { compile, type JSONSchema } from 'json-schema-to-typescript';
+
+const OUT = 'server/src/generated';
+const VOCABULARY = ['dimension'];
+const read = (name: string) => JSON.parse(readFileSync(`schemas/${name}`, 'utf8'));
+
+const PROSE = new Set(['title', 'description', 'examples', 'enumDescriptions', 'allowed', 'default']);
+const LENGTHS = new Set(['minItems', 'maxItems', 'patternProperties']);
+
+type Node = { [key: string]: unknown };
+
+/** Whether a value under `title` is a field of that name rather than the schema's own title. */
+function isSchema(value: unknown): boolean {
+  return typeof value === 'object' && value !== null && ('type' in value || '$ref' in value || 'dimension' in value);
+}
+
+/** The schema without prose, so that the compiled validator does not carry it. */
+function bare(node: unknown): unknown {
+  if (Array.isArray(node)) return node.map(bare);
+  if (!node || typeof node !== 'object') return node;
+  return Object.fromEntries(
+    Object.entries(node)
+      .filter(([key, value]) => !(PROSE.has(key) && !isSchema(value)))
+      .map(([key, value]) => [key, bare(value)]),
+  );
+}
+
+/** Quantities are objects once they are read, and titles would make a type of every field. */
+function forTypes(node: unknown): unknown {
+  if (Array.isArray(node)) return node.map(forTypes);
+  if (!node || typeof node !== 'object') return node;
+  if (typeof (node as Node).dimension === 'string') return { tsType: 'Quantity' };
+  return Object.fromEntries(
+    Object.entries(node)
+      .filter(([key, value]) => !(PROSE.has(key) && !isSchema(value)) && !LENGTHS.has(key))
+      .map(([key, value]) => [key, forTypes(value)]),
+  );
+}
+
+function titled(definitions: Node): Node {
+  return Object.fromEntries(
+    Object.entries(definitions).map(([name, schema]) => [name, { ...(forTypes(schema) as Node), title: name }]),
+  );
+}
+
+async function types(schema: Node, name: string, definitions: Node): Promise<string> {
+  const root = { ...(forTypes(schema) as Node), title: name, definitions };
+  const oneFile = JSON.parse(
+    JSON.stringify(root).replaceAll(/"[a-z-]+\.schema\.json#\/definitions\//g, '"#/definitions/'),
+  );
+  const options = { bannerComment: '', additionalProperties: false, format: false, unreachableDefinitions: false };
+  const text = await compile(oneFile as JSONSchema, name, options);
+  return `import type { Quantity } from '../sheet/quantity.ts';\n\n${text}`;
+}
+
+function validator(sheet: Node, parts: Node, config: Node): string {
+  const ajv = new Ajv({
+    schemas: [parts, sheet, config].map(bare) as Node[],
+    allErrors: true,
+    strict: true,
+    allowUnionTypes: true,
+    code: { source: true, esm: true },
+    keywords: VOCABULARY,
+  });
+  return standaloneCode(ajv, {
+    validateSheet: 'build-sheet.schema.json',
+    validateConfig: 'build-sheet.config.schema.json',
+  });
+}
+
+const sheet = read('build-sheet.schema.json');
+const parts = read('parts.schema.json');
+const config = read('build-sheet.config.schema.json');
+mkdirSync(OUT, { recursive: true });
+const definitions = { ...titled(parts.definitions), ...titled(sheet.definitions) };
+writeFileSync(`${OUT}/build-sheet.ts`, await types(sheet, 'BuildSheet', definitions));
+writeFileSync(`${OUT}/house-config.ts`, await types(config, 'HouseConfig', definitions));
+writeFileSync(`${OUT}/validate.js`, validator(sheet, parts, config));
+writeFileSync(
+  `${OUT}/validate.d.ts`,
+  `import type { ErrorObject } from 'ajv';
+
+type Validate = { (value: unknown): boolean; errors?: ErrorObject[] | null };
+export const validateSheet: Validate;
+export const validateConfig: Validate;
+`,
+);

@@ -1,0 +1,195 @@
+import { type Dimension, type DimensionUnits, dimensions, dimensionsOfUnit, findUnit, isPureNumber } from './units.ts';
+import { wireGauge, wireGaugeArea } from './wire-gauge.ts';
+
+/** A measured or chosen value: SI value, its lower and upper bound where a tolerance is given, and how it was written. */
+export type Quantity = {
+  value: number;
+  low: number;
+  high: number;
+  dimension: Dimension;
+  unit: string;
+  text: string;
+};
+
+/** What is wrong with a quantity's text, where in the text, and texts that would be right. */
+export type QuantityError = { message: string; start: number; end: number; instead: string[] };
+
+const NUMBER = String.raw`[+-]?(?:\d+\s+\d+/\d+|\d+/\d+|(?:\d+(?:_\d+)*\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)`;
+const TOLERANCE = String.raw`(?:\+\s*/\s*-|±)`;
+const UNIT = String.raw`[^\d\s+±.,-][^+±]*?|%|"|'|1/min|1/s`;
+const PLAIN = new RegExp(
+  String.raw`^\s*(?<number>${NUMBER})\s*(?<unit>${UNIT})?\s*(?:${TOLERANCE}\s*(?<spread>${NUMBER})\s*(?<spreadUnit>${UNIT})?)?\s*$`,
+);
+const RANGE = new RegExp(
+  String.raw`^\s*(?<from>${NUMBER})\s*(?<fromUnit>${UNIT})?\s*\.\.\s*(?<to>${NUMBER})\s*(?<toUnit>${UNIT})?\s*$`,
+);
+const GAUGE = /^\s*(?:(\d+)\/0|(0+)|(\d+))\s*(AWG|awg|ga|gauge)\s*$/;
+
+/**
+ * Reads `350 hp`, `1 3/4 in`, `12 AWG`, `350 +/- 15 hp`, `225 L/h +/- 5 %` or `1.2..1.4 ms` as a quantity of the given
+ * dimension. A range's nominal value is its middle; an offset unit's tolerance is a difference.
+ */
+export function parseQuantity(text: string, dimension: Dimension): Quantity | QuantityError {
+  if (dimension === 'wire-size') {
+    const gauge = parseGauge(text);
+    if (gauge) return gauge;
+  }
+  const range = RANGE.exec(text)?.groups;
+  if (range) return parseRange(text, range as Record<string, string | undefined>, dimension);
+  const plain = PLAIN.exec(text)?.groups as Record<string, string | undefined> | undefined;
+  if (!plain?.number) return notAQuantity(text, dimension);
+  const unitText = plain.unit?.trim() || (plain.spread && dimension !== 'ratio' ? plain.spreadUnit?.trim() : undefined);
+  const inherited = !plain.unit && unitText !== undefined && unitText !== '%';
+  const unit = unitFor(text, dimension, inherited || plain.unit ? unitText : undefined);
+  if ('message' in unit) return unit;
+  const value = toNumber(plain.number) * unit.factor + (unit.offset ?? 0);
+  let spread = 0;
+  if (plain.spread) {
+    const spreadUnit = plain.spreadUnit?.trim();
+    if (spreadUnit === '%' && dimension !== 'ratio') spread = Math.abs(value) * toNumber(plain.spread) * 0.01;
+    else {
+      const own = spreadUnit ? unitFor(text, dimension, spreadUnit) : unit;
+      if ('message' in own) return own;
+      spread = toNumber(plain.spread) * own.factor;
+    }
+  }
+  return finite(text, { value, low: value - spread, high: value + spread, dimension, unit: unit.name, text });
+}
+
+function parseRange(text: string, groups: Record<string, string | undefined>, dimension: Dimension) {
+  const name = groups.toUnit?.trim() || groups.fromUnit?.trim();
+  const to = unitFor(text, dimension, name);
+  const from = groups.fromUnit ? unitFor(text, dimension, groups.fromUnit.trim()) : to;
+  if ('message' in to) return to;
+  if ('message' in from) return from;
+  const low = toNumber(groups.from ?? '') * from.factor + (from.offset ?? 0);
+  const high = toNumber(groups.to ?? '') * to.factor + (to.offset ?? 0);
+  if (low > high)
+    return problem(text, 'A range runs from the lower to the higher value.', [
+      `${groups.to}..${groups.from} ${to.name}`,
+    ]);
+  return finite(text, { value: (low + high) / 2, low, high, dimension, unit: to.name, text });
+}
+
+function parseGauge(text: string): Quantity | undefined {
+  const match = GAUGE.exec(text);
+  if (!match) return undefined;
+  const [, aught, zeros, plain] = match;
+  const gauge = aught ? 1 - Number(aught) : zeros ? 1 - zeros.length : Number(plain);
+  const area = wireGaugeArea(gauge);
+  return { value: area, low: area, high: area, dimension: 'wire-size', unit: 'AWG', text };
+}
+
+function unitFor(text: string, dimension: Dimension, name: string | undefined) {
+  if (name === undefined && !isPureNumber(dimension)) return missingUnit(text, dimension);
+  const unit = findUnit(dimension, name ?? '');
+  if (!unit) return wrongUnit(text, dimension, name ?? '');
+  if (unit.name === 'AWG') return problem(text, 'A wire gauge is a whole number, such as `12 AWG`, or `1/0 AWG`.', []);
+  return unit;
+}
+
+function missingUnit(text: string, dimension: Dimension): QuantityError {
+  const number = text.trim();
+  const units = dimensions[dimension].units.slice(0, 4).map(({ name }) => name);
+  return problem(
+    text,
+    `\`${number}\` needs a unit of ${dimensions[dimension].title}: ${listed(units)}.`,
+    units.map((unit) => `${number} ${unit}`),
+  );
+}
+
+function wrongUnit(text: string, dimension: Dimension, name: string): QuantityError {
+  const start = text.lastIndexOf(name);
+  const elsewhere = dimensionsOfUnit(name)[0];
+  const units = dimensions[dimension].units.filter((unit) => unit.name !== '').map((unit) => unit.name);
+  const wanted = units.length
+    ? `a unit of ${dimensions[dimension].title}: ${listed(units.slice(0, 5))}`
+    : 'a bare number';
+  return {
+    message: elsewhere
+      ? `\`${name}\` is a unit of ${dimensions[elsewhere].title}; this field takes ${wanted}.`
+      : `\`${name}\` is not a unit this sheet knows; this field takes ${wanted}.`,
+    start,
+    end: start + name.length,
+    instead: units.length
+      ? units.slice(0, 4).map((unit) => text.slice(0, start) + unit + text.slice(start + name.length))
+      : [text.slice(0, start).trim()],
+  };
+}
+
+function notAQuantity(text: string, dimension: Dimension): QuantityError {
+  const grouped = /^\s*\d{1,3}(,\d{3})+(\.\d+)?(?=\D|$)/.exec(text);
+  if (grouped) return problem(text, 'Write thousands without commas.', [text.replaceAll(/(?<=\d),(?=\d{3})/g, '')]);
+  const comma = /^\s*[+-]?\d+,\d+(?=\D|$)/.exec(text);
+  if (comma) return problem(text, 'Write decimals with a point.', [text.replace(',', '.')]);
+  const example = dimensions[dimension].units.map(({ name }) => name)[0];
+  const form = dimension === 'wire-size' ? '12 AWG' : `2.5 ${example}`.trim();
+  return problem(text, `\`${text.trim()}\` is not a quantity; write a number and a unit, such as \`${form}\`.`, []);
+}
+
+function problem(text: string, message: string, instead: string[]): QuantityError {
+  const start = text.length - text.trimStart().length;
+  return { message, start, end: Math.max(start, text.trimEnd().length), instead };
+}
+
+function finite(text: string, quantity: Quantity): Quantity | QuantityError {
+  const { value, low, high } = quantity;
+  return [value, low, high].every(Number.isFinite) ? quantity : problem(text, 'This number is too large.', []);
+}
+
+function toNumber(text: string): number {
+  const [, sign, whole, over, under] = /^([+-]?)(?:(\d+)\s+)?(\d+)\/(\d+)$/.exec(text) ?? [];
+  if (over === undefined || under === undefined) return Number(text.replaceAll('_', ''));
+  return (sign === '-' ? -1 : 1) * (Number(whole ?? 0) + Number(over) / Number(under));
+}
+
+export function isQuantity(read: Quantity | QuantityError): read is Quantity {
+  return 'dimension' in read;
+}
+
+/** A number with four significant digits, without trailing zeros and without an exponent for everyday sizes. */
+export function formatNumber(value: number): string {
+  if (value === 0) return '0';
+  const size = Math.abs(value);
+  if (size >= 1e6 || size < 1e-4) return value.toExponential(3);
+  return String(Number(size >= 1000 ? value.toFixed(0) : value.toPrecision(4)));
+}
+
+/** An SI value in the named unit of its dimension, as text. */
+export function formatIn(value: number, dimension: Dimension, name: string): string {
+  if (name === 'AWG') return formatGauge(value);
+  const unit = findUnit(dimension, name);
+  if (!unit) throw new RangeError(`${name} is not a unit of ${dimension}`);
+  return `${formatNumber((value - (unit.offset ?? 0)) / unit.factor)} ${unit.name}`.trim();
+}
+
+function formatGauge(area: number): string {
+  const gauge = Math.round(wireGauge(area));
+  return gauge < 0 ? `${1 - gauge}/0 AWG` : gauge === 0 ? '1/0 AWG' : `${gauge} AWG`;
+}
+
+/** An SI value in the unit that suits its size, in the given system. */
+export function formatValue(value: number, dimension: Dimension, system: 'us' | 'si'): string {
+  return formatIn(value, dimension, suitableUnit(value, dimension, system));
+}
+
+function suitableUnit(value: number, dimension: Dimension, system: 'us' | 'si'): string {
+  const [usual, large] = (dimensions[dimension] as DimensionUnits)[system];
+  const unit = findUnit(dimension, usual ?? '');
+  const size = Math.abs(value) / (unit?.factor ?? 1);
+  const limit = dimension === 'volume-flow' ? 2000 : system === 'si' ? 1000 : 48;
+  return large && size >= limit ? large : (usual ?? '');
+}
+
+/** The quantity in the usual units of both systems that differ from its own. */
+export function conversions({ value, dimension, unit }: Quantity): string[] {
+  const fitting = [suitableUnit(value, dimension, 'us'), suitableUnit(value, dimension, 'si')];
+  return [...new Set(fitting)].filter((name) => name !== unit).map((name) => formatIn(value, dimension, name));
+}
+
+function listed(words: string[]): string {
+  return words
+    .filter((word) => word !== '')
+    .map((word) => `\`${word}\``)
+    .join(', ');
+}

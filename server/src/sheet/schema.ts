@@ -1,0 +1,79 @@
+import sheetSchema from '../../../schemas/build-sheet.schema.json' with { type: 'json' };
+import partsSchema from '../../../schemas/parts.schema.json' with { type: 'json' };
+import type { Dimension } from './units.ts';
+
+/** What the schema says of one field; references are resolved by `resolve`. */
+export type FieldSchema = {
+  $ref?: string;
+  title?: string;
+  description?: string;
+  type?: string | string[];
+  dimension?: Dimension;
+  allowed?: { from: string; to: string };
+  default?: unknown;
+  examples?: unknown[];
+  enum?: string[];
+  enumDescriptions?: string[];
+  const?: unknown;
+  minimum?: number;
+  maximum?: number;
+  minItems?: number;
+  maxItems?: number;
+  required?: string[];
+  properties?: Record<string, FieldSchema>;
+  patternProperties?: Record<string, FieldSchema>;
+  items?: FieldSchema | FieldSchema[];
+};
+
+export type Path = readonly (string | number)[];
+
+type SchemaFile = FieldSchema & { definitions: Record<string, FieldSchema> };
+const files: Record<string, SchemaFile> = {
+  'build-sheet.schema.json': sheetSchema as unknown as SchemaFile,
+  'parts.schema.json': partsSchema as unknown as SchemaFile,
+};
+const resolved = new WeakMap<FieldSchema, FieldSchema>();
+const home = new WeakMap<FieldSchema, SchemaFile>();
+
+export const root: FieldSchema = files['build-sheet.schema.json'] as FieldSchema;
+
+for (const file of Object.values(files)) claim(file, file);
+
+function claim(schema: FieldSchema | FieldSchema[] | undefined, file: SchemaFile) {
+  if (!schema || typeof schema !== 'object') return;
+  if (!Array.isArray(schema)) home.set(schema, file);
+  for (const part of Object.values(schema)) claim(part as FieldSchema, file);
+}
+
+/** The schema a reference stands for; any other schema as it is. */
+export function resolve(schema: FieldSchema): FieldSchema {
+  if (!schema.$ref) return schema;
+  const known = resolved.get(schema);
+  if (known) return known;
+  const [file, pointer] = schema.$ref.split('#/definitions/');
+  const target = (file ? files[file] : home.get(schema))?.definitions[pointer ?? ''];
+  if (!target) throw new Error(`schema reference ${schema.$ref} leads nowhere`);
+  const found = resolve(target);
+  resolved.set(schema, found);
+  return found;
+}
+
+/** The schema of one step further down: a property by name or an item by number. */
+export function child(schema: FieldSchema, step: string | number): FieldSchema | undefined {
+  const { properties, patternProperties, items } = resolve(schema);
+  if (typeof step === 'number') {
+    const item = Array.isArray(items) ? items[step] : items;
+    return item && resolve(item);
+  }
+  const named = properties && Object.hasOwn(properties, step) ? properties[step] : undefined;
+  const found =
+    named ?? Object.entries(patternProperties ?? {}).find(([pattern]) => new RegExp(pattern).test(step))?.[1];
+  return found && resolve(found);
+}
+
+/** The schema of the field at a path, if the schema knows it. */
+export function schemaAt(path: Path): FieldSchema | undefined {
+  let schema: FieldSchema | undefined = root;
+  for (const step of path) schema = schema && child(schema, step);
+  return schema;
+}

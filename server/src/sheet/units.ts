@@ -1,0 +1,303 @@
+/**
+ * The units a sheet may use, by dimension. Factors are exact definitions (NIST SP 811, 2008, Appendix B; inch of mercury
+ * at 0 degC and standard gravity) unless a note says otherwise. SI value = number * factor + offset.
+ */
+export type Unit = { name: string; also?: string[]; factor: number; offset?: number; note?: string };
+export type System = 'us' | 'si';
+export type DimensionUnits = { title: string; units: Unit[]; us: string[]; si: string[] };
+
+const POUND = 0.45359237;
+const INCH = 0.0254;
+const FOOT = 0.3048;
+const US_GALLON = 231 * INCH ** 3;
+const PSI = (POUND * 9.80665) / INCH ** 2;
+const HORSEPOWER = 550 * FOOT * POUND * 9.80665;
+const HOUR = 3600;
+const DEGREE_F = 5 / 9;
+/** The trade's 10.5 cc/min per lb/h means a test fluid of 0.720 kg/L; at 0.745 kg/L it would be 10.15. */
+export const TEST_FLUID_DENSITY = 720;
+
+const pressure: Unit[] = [
+  { name: 'psi', also: ['lbf/in^2', 'psig', 'psia'], factor: PSI },
+  { name: 'kPa', factor: 1e3 },
+  { name: 'bar', factor: 1e5 },
+  { name: 'inHg', also: ['in Hg'], factor: 3386.38864 },
+  { name: 'mbar', also: ['hPa'], factor: 100 },
+  { name: 'MPa', factor: 1e6 },
+  { name: 'Pa', factor: 1 },
+  { name: 'inH2O', also: ['in H2O'], factor: 249.08891 },
+];
+const massFlow: Unit[] = [
+  { name: 'lb/h', also: ['lb/hr', 'pph', 'lbs/hr'], factor: POUND / HOUR },
+  { name: 'g/s', factor: 1e-3 },
+  { name: 'kg/h', factor: 1 / HOUR },
+  { name: 'g/min', factor: 1e-3 / 60 },
+  { name: 'kg/s', factor: 1 },
+];
+const degree: Unit[] = [{ name: 'deg', also: ['°', 'degrees'], factor: 1 }];
+
+export const dimensions = {
+  length: {
+    title: 'length',
+    us: ['in', 'ft'],
+    si: ['mm', 'm'],
+    units: [
+      { name: 'in', also: ['"', 'inch', 'inches'], factor: INCH },
+      { name: 'mm', factor: 1e-3 },
+      { name: 'm', factor: 1 },
+      { name: 'ft', also: ["'", 'feet', 'foot'], factor: FOOT },
+      { name: 'cm', factor: 1e-2 },
+      { name: 'um', also: ['µm', 'μm', 'micron', 'microns'], factor: 1e-6 },
+      { name: 'yd', factor: 3 * FOOT },
+      { name: 'km', factor: 1e3 },
+      { name: 'mi', also: ['mile', 'miles'], factor: 5280 * FOOT },
+    ],
+  },
+  volume: {
+    title: 'volume',
+    us: ['in^3'],
+    si: ['L'],
+    units: [
+      { name: 'L', also: ['l', 'litre', 'liter'], factor: 1e-3 },
+      { name: 'in^3', also: ['in3', 'cid', 'ci', 'cu in'], factor: INCH ** 3 },
+      { name: 'cm^3', also: ['cm3', 'cc', 'ml', 'mL'], factor: 1e-6 },
+      { name: 'gal', also: ['US gal'], factor: US_GALLON },
+      { name: 'qt', factor: US_GALLON / 4 },
+      { name: 'm^3', factor: 1 },
+    ],
+  },
+  pressure: { title: 'pressure', us: ['psi'], si: ['kPa'], units: pressure },
+  'absolute-pressure': { title: 'absolute pressure', us: ['psi'], si: ['kPa'], units: pressure },
+  temperature: {
+    title: 'temperature',
+    us: ['degF'],
+    si: ['degC'],
+    units: [
+      { name: 'degC', also: ['°C', 'C'], factor: 1, offset: 273.15 },
+      { name: 'degF', also: ['°F', 'F'], factor: DEGREE_F, offset: 273.15 - 32 * DEGREE_F },
+      { name: 'K', factor: 1 },
+    ],
+  },
+  power: {
+    title: 'power',
+    us: ['hp'],
+    si: ['kW'],
+    units: [
+      { name: 'hp', also: ['bhp', 'HP'], factor: HORSEPOWER },
+      { name: 'kW', factor: 1e3 },
+      { name: 'PS', also: ['metric hp', 'cv'], factor: 75 * 9.80665 },
+      { name: 'W', factor: 1 },
+    ],
+  },
+  'rotational-speed': {
+    title: 'rotational speed',
+    us: ['rpm'],
+    si: ['rpm'],
+    units: [
+      { name: 'rpm', also: ['1/min', 'r/min', 'RPM'], factor: 1 / 60 },
+      { name: '1/s', also: ['rev/s'], factor: 1 },
+    ],
+  },
+  time: {
+    title: 'time',
+    us: ['ms', 's'],
+    si: ['ms', 's'],
+    units: [
+      { name: 'ms', factor: 1e-3 },
+      { name: 'us', also: ['µs', 'μs'], factor: 1e-6 },
+      { name: 's', also: ['sec'], factor: 1 },
+      { name: 'min', factor: 60 },
+      { name: 'h', also: ['hr'], factor: HOUR },
+    ],
+  },
+  'mass-flow': { title: 'mass flow', us: ['lb/h'], si: ['g/s'], units: massFlow },
+  'injector-flow': {
+    title: 'injector flow',
+    us: ['lb/h'],
+    si: ['g/min'],
+    units: [
+      ...massFlow,
+      {
+        name: 'cc/min',
+        also: ['cm^3/min', 'mL/min', 'ml/min'],
+        factor: (1e-6 / 60) * TEST_FLUID_DENSITY,
+        note: 'cc/min is read with a test fluid of 0.720 kg/L',
+      },
+    ],
+  },
+  'volume-flow': {
+    title: 'volume flow',
+    us: ['gal/h', 'cfm'],
+    si: ['L/h', 'm^3/h'],
+    units: [
+      { name: 'L/h', also: ['lph', 'L/hr', 'l/h', 'LPH'], factor: 1e-3 / HOUR },
+      { name: 'gal/h', also: ['gph', 'GPH', 'gal/hr'], factor: US_GALLON / HOUR },
+      { name: 'L/min', also: ['l/min', 'lpm'], factor: 1e-3 / 60 },
+      { name: 'cfm', also: ['ft^3/min', 'CFM'], factor: FOOT ** 3 / 60 },
+      { name: 'm^3/h', factor: 1 / HOUR },
+      { name: 'gal/min', also: ['gpm'], factor: US_GALLON / 60 },
+      { name: 'm^3/s', factor: 1 },
+    ],
+  },
+  velocity: {
+    title: 'velocity',
+    us: ['ft/s'],
+    si: ['m/s'],
+    units: [
+      { name: 'm/s', factor: 1 },
+      { name: 'ft/s', factor: FOOT },
+    ],
+  },
+  voltage: {
+    title: 'voltage',
+    us: ['V'],
+    si: ['V'],
+    units: [
+      { name: 'V', also: ['volt', 'volts'], factor: 1 },
+      { name: 'mV', factor: 1e-3 },
+      { name: 'kV', factor: 1e3 },
+    ],
+  },
+  current: {
+    title: 'current',
+    us: ['A'],
+    si: ['A'],
+    units: [
+      { name: 'A', also: ['amp', 'amps'], factor: 1 },
+      { name: 'mA', factor: 1e-3 },
+    ],
+  },
+  resistance: {
+    title: 'resistance',
+    us: ['ohm'],
+    si: ['ohm'],
+    units: [
+      { name: 'ohm', also: ['Ω', 'ohms'], factor: 1 },
+      { name: 'mohm', also: ['mΩ'], factor: 1e-3 },
+      { name: 'kohm', also: ['kΩ'], factor: 1e3 },
+    ],
+  },
+  inductance: {
+    title: 'inductance',
+    us: ['mH'],
+    si: ['mH'],
+    units: [
+      { name: 'mH', factor: 1e-3 },
+      { name: 'H', factor: 1 },
+      { name: 'uH', also: ['µH', 'μH'], factor: 1e-6 },
+    ],
+  },
+  angle: { title: 'angle', us: ['deg'], si: ['deg'], units: degree },
+  'angle-per-pressure': {
+    title: 'angle per pressure',
+    us: ['deg/psi'],
+    si: ['deg/bar'],
+    units: [
+      { name: 'deg/psi', factor: 1 / PSI },
+      { name: 'deg/bar', factor: 1e-5 },
+      { name: 'deg/kPa', factor: 1e-3 },
+    ],
+  },
+  mass: {
+    title: 'mass',
+    us: ['lb'],
+    si: ['kg'],
+    units: [
+      { name: 'lb', also: ['lbs'], factor: POUND },
+      { name: 'kg', factor: 1 },
+      { name: 'g', factor: 1e-3 },
+      { name: 'oz', factor: POUND / 16 },
+    ],
+  },
+  density: {
+    title: 'density',
+    us: ['lb/gal'],
+    si: ['kg/m^3'],
+    units: [
+      { name: 'kg/m^3', also: ['kg/m3', 'g/L'], factor: 1 },
+      { name: 'kg/L', also: ['g/cc', 'g/cm^3', 'g/mL'], factor: 1e3 },
+      { name: 'lb/gal', factor: POUND / US_GALLON },
+      { name: 'lb/ft^3', factor: POUND / FOOT ** 3 },
+    ],
+  },
+  'specific-consumption': {
+    title: 'specific fuel consumption',
+    us: ['lb/(hp*h)'],
+    si: ['g/(kW*h)'],
+    units: [
+      { name: 'lb/(hp*h)', also: ['lb/hp/h', 'lb/(hp.h)', 'lb/hp-h', 'lb/(hp h)'], factor: POUND / HORSEPOWER / HOUR },
+      { name: 'g/(kW*h)', also: ['g/kW/h', 'g/(kW.h)', 'g/kWh', 'g/(kW h)'], factor: 1e-6 / HOUR },
+    ],
+  },
+  'specific-energy': {
+    title: 'energy per mass',
+    us: ['Btu/lb'],
+    si: ['MJ/kg'],
+    units: [
+      { name: 'MJ/kg', factor: 1e6 },
+      { name: 'Btu/lb', also: ['BTU/lb'], factor: 2326 },
+      { name: 'kJ/kg', factor: 1e3 },
+    ],
+  },
+  energy: {
+    title: 'energy',
+    us: ['mJ'],
+    si: ['mJ'],
+    units: [
+      { name: 'mJ', factor: 1e-3 },
+      { name: 'J', factor: 1 },
+    ],
+  },
+  'wire-size': {
+    title: 'wire size',
+    us: ['AWG'],
+    si: ['mm^2'],
+    units: [
+      { name: 'mm^2', also: ['mm2', 'sq mm'], factor: 1e-6 },
+      { name: 'AWG', also: ['awg', 'ga', 'gauge'], factor: Number.NaN, note: 'gauge numbers convert by ASTM B258' },
+    ],
+  },
+  ratio: {
+    title: 'share',
+    us: ['%'],
+    si: ['%'],
+    units: [
+      { name: '%', also: ['percent'], factor: 0.01 },
+      { name: '', factor: 1 },
+    ],
+  },
+  'ratio-number': {
+    title: 'ratio',
+    us: [''],
+    si: [''],
+    units: [{ name: '', also: [':1'], factor: 1 }],
+  },
+} satisfies Record<string, DimensionUnits>;
+
+export type Dimension = keyof typeof dimensions;
+
+const byName = new Map<Dimension, Map<string, Unit>>();
+for (const [dimension, { units }] of Object.entries(dimensions) as [Dimension, DimensionUnits][]) {
+  const names = new Map<string, Unit>();
+  for (const unit of units) for (const name of [unit.name, ...(unit.also ?? [])]) names.set(name, unit);
+  byName.set(dimension, names);
+}
+
+/** The unit of that dimension with that name or spelling, letter case forgiven where it is unambiguous. */
+export function findUnit(dimension: Dimension, name: string): Unit | undefined {
+  const names = byName.get(dimension);
+  const exact = names?.get(name);
+  if (exact || !names) return exact;
+  const folded = [...names].filter(([known]) => known.toLowerCase() === name.toLowerCase()).map(([, unit]) => unit);
+  return new Set(folded).size === 1 ? folded[0] : undefined;
+}
+
+/** The dimensions in which a unit of that name exists. */
+export function dimensionsOfUnit(name: string): Dimension[] {
+  return (Object.keys(dimensions) as Dimension[]).filter((dimension) => findUnit(dimension, name));
+}
+
+/** Whether a bare number is a value of that dimension. */
+export function isPureNumber(dimension: Dimension): boolean {
+  return findUnit(dimension, '') !== undefined;
+}
