@@ -1,0 +1,67 @@
+import { airDensity, engineVolumeFlow } from './air.ts';
+import { notNegative, positive, within } from './bounds.ts';
+import { flowAtDuty, type Injection, pulsePeriod } from './injectors.ts';
+
+/** Absolute manifold pressure at idle (Pa). Common practice; a cam of long duration idles higher. */
+export const IDLE_MANIFOLD_PRESSURE = 40e3;
+
+/** Volumetric efficiency at idle, referred to the air in the manifold. Common practice, from memory (0.4 to 0.6). */
+export const IDLE_VOLUMETRIC_EFFICIENCY = 0.5;
+
+/** Air temperature in the manifold at idle (K): 40 degC. Common practice. */
+export const IDLE_AIR_TEMPERATURE = 313.15;
+
+/**
+ * Air flow (kg/s) at idle: swept volume flow at the density in the manifold; displacement m3, speed rev/s, absolute
+ * manifold pressure Pa, air temperature K. Heywood eq. 2.27 with the manifold's density.
+ */
+export function idleAirFlow(idle: {
+  displacement: number;
+  speed: number;
+  manifoldPressure?: number;
+  airTemperature?: number;
+  volumetricEfficiency?: number;
+}): number {
+  const density = airDensity(
+    idle.manifoldPressure ?? IDLE_MANIFOLD_PRESSURE,
+    idle.airTemperature ?? IDLE_AIR_TEMPERATURE,
+  );
+  const efficiency = idle.volumetricEfficiency ?? IDLE_VOLUMETRIC_EFFICIENCY;
+  return engineVolumeFlow(idle.displacement, idle.speed, efficiency) * density;
+}
+
+/**
+ * Smallest mean flow (kg/s) one injector can meter at idle: static flow * (shortest pulse - dead time) / period. The
+ * shortest repeatable pulse (s) is the commanded one, dead time included. Throws `RangeError` when it is no longer than
+ * the dead time: then no fuel flows.
+ */
+export function smallestFlow(shortestPulse: number, injection: Injection): number {
+  const open = positive(shortestPulse, 'The shortest pulse') - notNegative(injection.deadTime, 'The dead time');
+  if (open <= 0)
+    throw new RangeError('The shortest pulse is no longer than the dead time, so the injector would not open.');
+  const period = pulsePeriod(injection.speed, injection.pulsesPerCycle);
+  return (positive(injection.staticFlow, 'The static flow') * open) / period;
+}
+
+/**
+ * Range of brake power (W) a set of injectors covers. The high end is what they deliver together at the duty limit and
+ * full speed. The low end is the engine whose idle they can just meter: fuel at idle taken as `idleShare` of the fuel at
+ * full load. `bsfc` in kg/J. `low` is above `high` when no engine suits the set.
+ */
+export function powerCovered(set: {
+  quantity: number;
+  full: Injection;
+  dutyLimit: number;
+  idle: Injection;
+  shortestPulse: number;
+  idleShare: number;
+  bsfc: number;
+}): { low: number; high: number } {
+  const quantity = positive(set.quantity, 'The number of injectors');
+  const bsfc = positive(set.bsfc, 'The BSFC');
+  const idleShare = within(positive(set.idleShare, 'The idle share'), 0, 1, 'The idle share');
+  return {
+    low: (quantity * smallestFlow(set.shortestPulse, set.idle)) / idleShare / bsfc,
+    high: (quantity * flowAtDuty(set.dutyLimit, set.full)) / bsfc,
+  };
+}

@@ -1,0 +1,55 @@
+import { finite, notNegative, positive } from './bounds.ts';
+
+/** Bolt pattern and bores of a throttle body's foot or a manifold's top. */
+export type Flange = 'square-bore' | 'spread-bore' | 'two-bore';
+
+/** Thickness of a flat flange adapter: 3/16 in (m). Common practice. */
+export const ADAPTER_THICKNESS = 0.0047625;
+
+/**
+ * Height (m) of everything on the manifold's flange: adapters and spacers, throttle body, air cleaner above it.
+ * Thicknesses of zero are allowed, the throttle body's height is not.
+ */
+export function stackHeight(parts: { adapters: readonly number[]; throttleBody: number; airCleaner: number }): number {
+  const adapters = parts.adapters.reduce((sum, each) => sum + notNegative(each, 'The adapter thickness'), 0);
+  return (
+    adapters +
+    positive(parts.throttleBody, 'The throttle body height') +
+    notNegative(parts.airCleaner, 'The air cleaner height')
+  );
+}
+
+/** Room (m) left between a stack and the hood, negative when the stack is too tall; both measured from the flange. */
+export function hoodMargin(hoodClearance: number, stack: number): number {
+  return finite(hoodClearance, 'The hood clearance') - positive(stack, 'The stack height');
+}
+
+/** How a throttle body sits on a manifold. `leak` is true where a bolt-on without an adapter would leak air. */
+export type FlangeFit = { matches: boolean; adapter: boolean; leak: boolean; note: string };
+
+const fits: Record<Flange, Record<Flange, string>> = {
+  'square-bore': {
+    'square-bore': '',
+    'spread-bore':
+      'The large rear openings of a spread-bore manifold reach past a square-bore foot: without an adapter air leaks in under the plates.',
+    'two-bore': 'A four-bore foot does not cover a two-bore manifold: use an adapter.',
+  },
+  'spread-bore': {
+    'square-bore':
+      'The large rear plates of a spread-bore body can touch a square-bore manifold, and its foot may not seal: use an adapter.',
+    'spread-bore': '',
+    'two-bore': 'A four-bore foot does not cover a two-bore manifold: use an adapter.',
+  },
+  'two-bore': {
+    'square-bore': 'A two-bore foot leaves part of a four-bore manifold open: use an adapter.',
+    'spread-bore': 'A two-bore foot leaves part of a four-bore manifold open: use an adapter.',
+    'two-bore': '',
+  },
+};
+
+/** Fit of a throttle body's foot on a manifold's flange. Common practice. */
+export function flangeFit(throttleBody: Flange, manifold: Flange): FlangeFit {
+  const note = fits[throttleBody][manifold];
+  const matches = note === '';
+  return { matches, adapter: !matches, leak: !matches, note };
+}
