@@ -27,9 +27,20 @@ const GAUGE = /^\s*(?:(\d+)\/0|(0+)|(\d+))\s*(AWG|awg|ga|gauge)\s*$/;
 
 /**
  * Reads `350 hp`, `1 3/4 in`, `12 AWG`, `350 +/- 15 hp`, `225 L/h +/- 5 %` or `1.2..1.4 ms` as a quantity of the given
- * dimension. A range's nominal value is its middle; an offset unit's tolerance is a difference.
+ * dimension. A range's nominal value is its middle; an offset unit's tolerance is a difference. What it suggests instead
+ * of a wrong text has the field's usual units first.
  */
-export function parseQuantity(text: string, dimension: Dimension): Quantity | QuantityError {
+export function parseQuantity(text: string, dimension: Dimension, usual: string[] = []): Quantity | QuantityError {
+  const read = parse(text, dimension);
+  if (isQuantity(read)) return read;
+  const rank = (instead: string) => {
+    const place = usual.findIndex((unit) => instead.endsWith(` ${unit}`));
+    return place < 0 ? usual.length : place;
+  };
+  return { ...read, instead: read.instead.toSorted((one, other) => rank(one) - rank(other)) };
+}
+
+function parse(text: string, dimension: Dimension): Quantity | QuantityError {
   if (dimension === 'wire-size') {
     const gauge = parseGauge(text);
     if (gauge) return gauge;

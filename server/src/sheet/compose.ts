@@ -1,0 +1,122 @@
+import {
+  type Document,
+  isAlias,
+  isCollection,
+  isMap,
+  isNode,
+  isPair,
+  isScalar,
+  isSeq,
+  type Node,
+  type Pair,
+  type Range as YamlRange,
+} from 'yaml';
+import type { Entry, Range } from './entry.ts';
+import { child, type FieldSchema, type Path } from './schema.ts';
+
+/** Most entries a sheet may unfold to, so that a few aliases cannot fill the memory. */
+const MOST_ENTRIES = 200_000;
+
+export class TooManyEntries extends Error {}
+
+type Site = { path: Path; key?: Range; schema: FieldSchema | undefined; inherited: boolean; after: number };
+
+/**
+ * The tree of entries of a YAML document, with aliases and merge keys followed. An entry under an alias has the place of
+ * the anchored text; the alias itself keeps its own place.
+ */
+export function compose(document: Document, schema: FieldSchema): Entry {
+  let count = 0;
+  const open = new Set<Node>();
+
+  function entry(node: Node | null, site: Site): Entry {
+    if (++count > MOST_ENTRIES) throw new TooManyEntries();
+    const { path, key, inherited } = site;
+    const start = { path, ...(key && { key }), schema: site.schema, inherited, children: [] as Entry[] };
+    if (isAlias(node)) {
+      const target = node.resolve(document);
+      const range = place(node.range, site.after);
+      if (!target || open.has(target)) return { ...start, value: range, kind: 'empty', flow: false };
+      return { ...entry(target, site), value: range };
+    }
+    if (isScalar(node)) {
+      const value = place(node.range, site.after);
+      const kind = node.value === null && value.start === value.end ? 'empty' : 'scalar';
+      const quote = node.type === 'QUOTE_DOUBLE' ? '"' : node.type === 'QUOTE_SINGLE' ? "'" : undefined;
+      return { ...start, value, kind, flow: false, scalar: node.value, quote };
+    }
+    if (!isCollection(node))
+      return { ...start, value: { start: site.after, end: site.after }, kind: 'empty', flow: false };
+    open.add(node);
+    const value = place(node.range, site.after);
+    const children = isMap(node) ? pairs(node.items, site) : isSeq(node) ? items(node.items as Node[], site) : [];
+    open.delete(node);
+    return { ...start, value, kind: isMap(node) ? 'map' : 'list', flow: node.flow === true, children };
+  }
+
+  function items(nodes: Node[], { path, schema: own, after }: Site): Entry[] {
+    return nodes.map((node, index) =>
+      entry(isNode(node) ? node : null, {
+        path: [...path, index],
+        schema: own && child(own, index),
+        inherited: false,
+        after: isNode(node) ? (node.range?.[0] ?? after) : after,
+      }),
+    );
+  }
+
+  function pairs(nodes: Pair[], site: Site): Entry[] {
+    const found: Entry[] = [];
+    const merged: Entry[] = [];
+    for (const { key, value } of nodes) {
+      if (!isScalar(key)) continue;
+      const isMerge = typeof key.value === 'symbol';
+      const name = String(key.value);
+      const keyRange = place(key.range, site.after);
+      const inner = { path: [...site.path, name], key: keyRange, after: afterColon(keyRange) };
+      const node = isNode(value) ? value : null;
+      if (isMerge) merged.push(...mergedPairs(node, site));
+      else
+        found.push(
+          entry(node, { ...inner, schema: site.schema && child(site.schema, name), inherited: site.inherited }),
+        );
+    }
+    const own = new Set(found.map(({ path }) => path.at(-1)));
+    for (const candidate of merged.reverse()) {
+      const name = candidate.path.at(-1);
+      if (!own.has(name)) found.push(candidate);
+      own.add(name);
+    }
+    return found;
+  }
+
+  function mergedPairs(node: Node | null, site: Site): Entry[] {
+    const source = isAlias(node) ? node.resolve(document) : node;
+    if (isSeq(source))
+      return source.items.toReversed().flatMap((item) => mergedPairs(isNode(item) ? item : null, site));
+    if (!isMap(source) || open.has(source)) return [];
+    open.add(source);
+    const found = pairs(source.items.filter(isPair), { ...site, inherited: true });
+    open.delete(source);
+    return found;
+  }
+
+  return entry(document.contents as Node | null, { path: [], schema, inherited: false, after: 0 });
+}
+
+function place(range: YamlRange | null | undefined, after: number): Range {
+  return range ? { start: range[0], end: range[1] } : { start: after, end: after };
+}
+
+function afterColon(key: Range): number {
+  return key.end + 1;
+}
+
+/** The plain value an entry stands for, as the schema check wants it. */
+export function plain(entry: Entry): unknown {
+  if (entry.kind === 'list') return entry.children.map(plain);
+  if (entry.kind !== 'map') return entry.scalar ?? null;
+  const value: Record<string, unknown> = Object.create(null);
+  for (const inner of entry.children) value[String(inner.path.at(-1))] = plain(inner);
+  return value;
+}

@@ -1,0 +1,266 @@
+import { stringify } from 'yaml';
+import type { Entry } from './entry.ts';
+import type { TextEdit } from './problem.ts';
+import { entryOf } from './read.ts';
+import { innerRange } from './read-values.ts';
+import type { Path } from './schema.ts';
+
+/** What a repair writes into a field. */
+export type NewValue = string | number | boolean | NewValue[] | { [key: string]: NewValue };
+
+/** A change of one field of a sheet, by its path. */
+export type Change = { set: Path; to: NewValue } | { remove: Path };
+
+type Source = { text: string; root: Entry };
+
+/**
+ * The smallest edits of the text that make the changes; comments, order, quoting and line endings around them stay.
+ * Nothing, if a change has no place in the text, such as a field inside a list that is not there.
+ */
+export function editsFor(source: Source, changes: readonly Change[]): TextEdit[] | undefined {
+  const edits: TextEdit[] = [];
+  for (const change of grouped(source, changes)) {
+    const edit = 'set' in change ? setEdit(source, change.set, change.to) : removeEdit(source, change.remove);
+    if (!edit) return undefined;
+    edits.push(edit);
+  }
+  const sorted = edits.toSorted((one, other) => one.start - other.start || one.end - other.end);
+  const overlap = sorted.some((edit, index) => edit.start < (sorted[index - 1]?.end ?? 0));
+  return overlap ? undefined : sorted;
+}
+
+/** The text after the edits. */
+export function applyEdits(text: string, edits: readonly TextEdit[]): string {
+  let result = '';
+  let from = 0;
+  for (const { start, end, text: inserted } of edits) {
+    result += text.slice(from, start) + inserted;
+    from = end;
+  }
+  return result + text.slice(from);
+}
+
+/** Fields that are missing under one missing parent are inserted together, as one value of that parent. */
+function grouped(source: Source, changes: readonly Change[]): Change[] {
+  const result: Change[] = [];
+  const insertions: { at: Path; values: { [key: string]: NewValue } }[] = [];
+  for (const change of changes) {
+    const at = 'set' in change ? missingFrom(source, change.set) : undefined;
+    if (!at || !('set' in change)) {
+      result.push(change);
+      continue;
+    }
+    const parent = at.slice(0, -1);
+    const steps = change.set.slice(parent.length);
+    if (steps.some((step) => typeof step === 'number')) {
+      result.push(change);
+      continue;
+    }
+    let insertion = insertions.find(({ at: known }) => samePath(known, parent));
+    if (!insertion) {
+      insertion = { at: parent, values: {} };
+      insertions.push(insertion);
+    }
+    deepSet(insertion.values, steps as string[], change.to);
+  }
+  for (const { at, values } of insertions) {
+    const names = Object.keys(values);
+    if (names.length === 1)
+      result.push({ set: [...at, names[0] as string], to: values[names[0] as string] as NewValue });
+    else result.push({ set: [...at, MANY], to: values });
+  }
+  return result;
+}
+
+/** Stands for several new fields of one mapping. */
+const MANY = '\u0000many';
+
+function deepSet(target: { [key: string]: NewValue }, steps: string[], to: NewValue) {
+  const [step, ...rest] = steps;
+  if (step === undefined) return;
+  if (rest.length === 0) target[step] = to;
+  else {
+    const inner = target[step];
+    const map = inner && typeof inner === 'object' && !Array.isArray(inner) ? inner : {};
+    target[step] = map;
+    deepSet(map, rest, to);
+  }
+}
+
+/** The shortest part of the path that the text does not have as its own. */
+function missingFrom(source: Source, path: Path): Path | undefined {
+  for (let length = 1; length <= path.length; length++) {
+    const entry = entryOf(source, path.slice(0, length));
+    if (!entry || entry.inherited) return path.slice(0, length);
+    if (entry.kind === 'empty' && length < path.length) return undefined;
+  }
+  return undefined;
+}
+
+function setEdit(source: Source, path: Path, to: NewValue): TextEdit | undefined {
+  const entry = entryOf(source, path);
+  if (entry && !entry.inherited) return replaceEdit(source, entry, to);
+  const parent = entryOf(source, path.slice(0, -1));
+  const step = path.at(-1);
+  if (!parent || step === undefined) return emptyParentEdit(source, path, to);
+  if (typeof step === 'number') return parent.kind === 'list' ? itemEdit(source, parent, to) : undefined;
+  const fields: [string, NewValue][] = step === MANY ? Object.entries(to as object) : [[step, to]];
+  if (parent.kind === 'empty') return fillEdit(source, parent, Object.fromEntries(fields));
+  if (parent.kind !== 'map') return undefined;
+  return parent.flow && parent.path.length > 0 ? flowFieldEdit(parent, fields) : blockFieldEdit(source, parent, fields);
+}
+
+/** `pump:` with nothing after it takes the missing steps as its value. */
+function emptyParentEdit(source: Source, path: Path, to: NewValue): TextEdit | undefined {
+  const step = path.at(-2);
+  if (typeof step !== 'string') return undefined;
+  return setEdit(source, path.slice(0, -1), { [String(path.at(-1))]: to });
+}
+
+function replaceEdit(source: Source, entry: Entry, to: NewValue): TextEdit | undefined {
+  if (entry.kind === 'empty') return fillEdit(source, entry, to);
+  if (typeof to === 'object' && !entry.flow && entry.kind !== 'scalar') {
+    const indent = ' '.repeat(columnOf(source.text, entry.value.start));
+    const lines = block(to, indent, eol(source.text));
+    return { ...trimmed(source.text, entry.value), text: lines.trimStart() };
+  }
+  const inner = entry.kind === 'scalar' ? innerRange(entry, source.text) : entry.value;
+  const plainText = typeof to === 'object' ? flow(to) : scalar(to);
+  const keepsQuote = entry.quote && typeof to === 'string' && !to.includes(entry.quote) && !to.includes('\\');
+  return keepsQuote ? { ...inner, text: to } : { ...entry.value, text: plainText };
+}
+
+function fillEdit(source: Source, entry: Entry, to: NewValue): TextEdit | undefined {
+  if (!entry.key) return undefined;
+  const at = source.text.indexOf(':', entry.key.end) + 1;
+  if (typeof to !== 'object') return { start: at, end: at, text: ` ${scalar(to)}` };
+  const indent = ' '.repeat(columnOf(source.text, entry.key.start) + 2);
+  return { start: at, end: at, text: eol(source.text) + block(to, indent, eol(source.text)) };
+}
+
+function flowFieldEdit(parent: Entry, fields: [string, NewValue][]): TextEdit {
+  const added = fields.map(([name, to]) => `${name}: ${typeof to === 'object' ? flow(to) : scalar(to)}`).join(', ');
+  const last = ownChildren(parent).at(-1);
+  if (!last) return { start: parent.value.start + 1, end: parent.value.end - 1, text: ` ${added} ` };
+  const at = Math.max(last.value.end, last.key?.end ?? 0);
+  return { start: at, end: at, text: `, ${added}` };
+}
+
+function blockFieldEdit(source: Source, parent: Entry, fields: [string, NewValue][]): TextEdit | undefined {
+  const { text } = source;
+  const children = ownChildren(parent);
+  const last = children.at(-1);
+  if (!last?.key) {
+    if (parent.path.length > 0) return undefined;
+    const lead = text === '' || text.endsWith('\n') ? '' : eol(text);
+    return {
+      start: text.length,
+      end: text.length,
+      text: lead + block(Object.fromEntries(fields), '', eol(text)) + eol(text),
+    };
+  }
+  const indent = ' '.repeat(columnOf(text, last.key.start));
+  const at = endOfEntryLine(text, last);
+  return { start: at, end: at, text: eol(text) + block(Object.fromEntries(fields), indent, eol(text)) };
+}
+
+function itemEdit(source: Source, parent: Entry, to: NewValue): TextEdit | undefined {
+  const { text } = source;
+  const last = parent.children.at(-1);
+  const written = typeof to === 'object' ? flow(to) : scalar(to);
+  if (parent.flow) {
+    const at = last?.value.end ?? parent.value.start + 1;
+    return { start: at, end: at, text: last ? `, ${written}` : written };
+  }
+  if (!last) return undefined;
+  const at = endOfEntryLine(text, last);
+  const indent = ' '.repeat(columnOf(text, parent.value.start));
+  return { start: at, end: at, text: `${eol(text)}${indent}- ${written}` };
+}
+
+function removeEdit(source: Source, path: Path): TextEdit | undefined {
+  const { text } = source;
+  const entry = entryOf(source, path);
+  const parent = entryOf(source, path.slice(0, -1));
+  if (!entry || !parent || entry.inherited) return undefined;
+  const siblings = ownChildren(parent);
+  const start = entry.key?.start ?? entry.value.start;
+  const end = Math.max(trimmed(text, entry.value).end, entry.key?.end ?? 0);
+  if (parent.flow) {
+    const index = siblings.indexOf(entry);
+    const next = siblings[index + 1];
+    const before = siblings[index - 1];
+    if (next) return { start, end: next.key?.start ?? next.value.start, text: '' };
+    if (before) return { start: Math.max(before.value.end, before.key?.end ?? 0), end, text: '' };
+    return { start: parent.value.start + 1, end: parent.value.end - 1, text: '' };
+  }
+  if (siblings.length === 1) return undefined;
+  const lineStart = text.lastIndexOf('\n', start - 1) + 1;
+  const alone = text.slice(lineStart, start).trim() === '';
+  const after = text.indexOf('\n', end);
+  const lineEnd = after < 0 ? text.length : after + 1;
+  return alone ? { start: lineStart, end: lineEnd, text: '' } : undefined;
+}
+
+function ownChildren(parent: Entry): Entry[] {
+  return parent.children
+    .filter(({ inherited }) => !inherited || parent.inherited)
+    .toSorted((one, other) => (one.key?.start ?? one.value.start) - (other.key?.start ?? other.value.start));
+}
+
+/** End of the last line an entry reaches, trailing comment included. */
+function endOfEntryLine(text: string, entry: Entry): number {
+  const end = Math.max(trimmed(text, lastInner(entry).value).end, entry.key?.end ?? 0);
+  const line = text.slice(end).search(/\r?\n/);
+  return line < 0 ? text.length : end + line;
+}
+
+function lastInner(entry: Entry): Entry {
+  const last = entry.flow || entry.kind === 'scalar' ? undefined : ownChildren(entry).at(-1);
+  return last && last.value.end >= entry.value.start ? lastInner(last) : entry;
+}
+
+function trimmed(text: string, { start, end }: { start: number; end: number }) {
+  const shorter = start + text.slice(start, end).trimEnd().length;
+  return { start, end: shorter };
+}
+
+function columnOf(text: string, offset: number): number {
+  return offset - (text.lastIndexOf('\n', offset - 1) + 1);
+}
+
+function eol(text: string): string {
+  return /\r?\n/.exec(text)?.[0] ?? '\n';
+}
+
+function scalar(value: string | number | boolean): string {
+  return stringify(value, { lineWidth: 0 }).trimEnd();
+}
+
+function flow(value: NewValue): string {
+  if (Array.isArray(value)) return `[${value.map(flow).join(', ')}]`;
+  if (typeof value !== 'object') return scalar(value);
+  return `{ ${Object.entries(value)
+    .map(([name, inner]) => `${name}: ${flow(inner)}`)
+    .join(', ')} }`;
+}
+
+/** Fields as lines; small mappings inside stay on one line. */
+function block(value: NewValue, indent: string, newline: string): string {
+  if (Array.isArray(value)) return value.map((item) => `${indent}- ${flow(item)}`).join(newline);
+  if (typeof value !== 'object') return indent + scalar(value);
+  return Object.entries(value)
+    .map(([name, inner]) => {
+      const isDeep =
+        typeof inner === 'object' &&
+        !Array.isArray(inner) &&
+        Object.values(inner).some((one) => typeof one === 'object' && !Array.isArray(one));
+      if (!isDeep) return `${indent}${name}: ${typeof inner === 'object' ? flow(inner) : scalar(inner)}`;
+      return `${indent}${name}:${newline}${block(inner, `${indent}  `, newline)}`;
+    })
+    .join(newline);
+}
+
+function samePath(one: Path, other: Path): boolean {
+  return one.length === other.length && one.every((step, index) => step === other[index]);
+}
