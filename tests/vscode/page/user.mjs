@@ -1,0 +1,124 @@
+// Drives the page of the browser-hosted VS Code with keyboard and mouse, as a user does, and leaves screenshots.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { runStories } from '../suite/runner.cjs';
+import { serverProcesses } from '../suite/server-process.cjs';
+import { unitlessPower } from '../suite/sheets.cjs';
+
+const { ARTIFACTS, EXTENSION, SHEET } = process.env;
+const sheet = readFileSync(SHEET, 'utf8');
+
+/** Line and column (from 1) where `text` begins in the sheet. */
+function lineAndColumn(text) {
+  const before = sheet.slice(0, sheet.indexOf(text)).split('\n');
+  return { line: before.length, column: before.at(-1).length + 1 };
+}
+
+async function until(probe, limit = 20_000) {
+  for (const end = Date.now() + limit; !(await probe()); await new Promise((ok) => setTimeout(ok, 20))) {
+    assert.ok(Date.now() < end, `waited ${limit} ms in vain`);
+  }
+}
+
+export default (page) => {
+  const shot = (name) => page.screenshot({ animations: 'disabled', path: join(ARTIFACTS, `vscode-${name}.png`) });
+  const hover = page.locator('.monaco-hover:not(.hidden)').first();
+  const menu = page.locator('.action-widget');
+  const errors = page.locator('.editor-instance .squiggly-error');
+
+  /** Opens the sheet with the cursor where `text` begins. */
+  async function goTo(text) {
+    const { line, column } = lineAndColumn(text);
+    await page.keyboard.press('Control+P');
+    const input = page.locator('.quick-input-widget input').first();
+    await input.waitFor();
+    await input.fill(`${basename(SHEET)}`);
+    await page
+      .locator('.quick-input-list .monaco-list-row', { hasText: basename(SHEET) })
+      .first()
+      .waitFor();
+    await input.fill(`${basename(SHEET)}:${line}:${column}`);
+    await page
+      .locator('.quick-input-list .monaco-list-row', { hasText: basename(SHEET) })
+      .first()
+      .waitFor();
+    await page.keyboard.press('Enter');
+    await page.locator('.quick-input-widget').first().waitFor({ state: 'hidden' });
+    await page.locator('.statusbar-item', { hasText: `Ln ${line}, Col ${column}` }).waitFor();
+  }
+
+  async function showHover() {
+    await page.keyboard.press('Control+K');
+    await page.keyboard.press('Control+I');
+    await hover.waitFor();
+    return hover.textContent();
+  }
+
+  const colourOf = (word) =>
+    page
+      .locator('.view-line span > span')
+      .getByText(word, { exact: true })
+      .first()
+      .evaluate((span) => getComputedStyle(span).color);
+
+  return runStories({
+    'Ctrl+P opens a sheet, with its quantities coloured': async () => {
+      await page.locator('.monaco-workbench').waitFor();
+      await goTo(unitlessPower.before);
+      const [number, unit] = unitlessPower.before.split(' ');
+      await page.locator('.view-line', { hasText: number }).first().waitFor();
+      assert.notEqual(await colourOf(number), await colourOf('natural'), 'a number does not look like a word');
+      assert.notEqual(await colourOf(unit), await colourOf('natural'), 'a unit does not look like a word');
+      await shot('sheet');
+    },
+    'a slip gets a squiggle': async () => {
+      await goTo(unitlessPower.before);
+      const column = unitlessPower.after.length;
+      for (let i = 0; i < column; i += 1) await page.keyboard.press('ArrowRight');
+      for (let i = column; i < unitlessPower.before.length; i += 1) await page.keyboard.press('Delete');
+      await errors.first().waitFor();
+      await shot('squiggle');
+    },
+    'Ctrl+K Ctrl+I explains it, and its link opens the page of the rule': async () => {
+      assert.match(await showHover(), new RegExp(unitlessPower.code));
+      await shot('finding');
+      await hover.locator('a', { hasText: unitlessPower.code }).first().click();
+      await page.locator('.tab', { hasText: /quantity-unit-missing/ }).waitFor();
+      await page.frameLocator('iframe.webview').frameLocator('iframe').locator('h1').waitFor();
+      await shot('rule-page');
+      await page.keyboard.press('Control+PageUp');
+    },
+    'Ctrl+. repairs it': async () => {
+      await goTo(unitlessPower.before);
+      await page.keyboard.press('Control+.');
+      await menu.locator('.monaco-list-row').first().waitFor();
+      await shot('fixes');
+      await page.keyboard.press('Enter');
+      await errors.first().waitFor({ state: 'detached' });
+      await shot('repaired');
+    },
+    'hover on injectors shows their figures': async () => {
+      await goTo('injectors:');
+      assert.match(await showHover(), /duty/i);
+      await shot('injectors');
+    },
+    'a server that keeps crashing is given up, with a message; the command palette restarts it': async () => {
+      for (let crash = 1; crash <= 4; crash += 1) {
+        await until(() => serverProcesses(EXTENSION).length > 0);
+        const [pid] = serverProcesses(EXTENSION);
+        process.kill(pid, 'SIGKILL');
+        await until(() => !serverProcesses(EXTENSION).includes(pid));
+      }
+      await page.locator('.statusbar-item[id="status.notifications"]').click();
+      await page.locator('.notification-list-item-message', { hasText: 'will not be restarted' }).waitFor();
+      await shot('crashed');
+      assert.deepEqual(serverProcesses(EXTENSION), []);
+      await page.keyboard.press('F1');
+      await page.locator('.quick-input-widget input').first().fill('>Build Sheet: Restart');
+      await page.locator('.quick-input-list .monaco-list-row', { hasText: 'Restart Language Server' }).waitFor();
+      await page.keyboard.press('Enter');
+      await until(() => serverProcesses(EXTENSION).length === 1);
+    },
+  });
+};

@@ -1,0 +1,23 @@
+// Runs stories inside the extension host and leaves a record of them: one line of JSON a story, and a last line that says
+// the run came to its end. An extension host that dies half-way leaves no last line.
+const { appendFileSync, writeFileSync } = require('node:fs');
+
+/** Runs the stories in order and rejects when one fails. `stories` maps a sentence to an async function. */
+exports.runStories = async (stories) => {
+  const record = process.env.STORY_RECORD;
+  writeFileSync(record, '');
+  const write = (entry) => appendFileSync(record, `${JSON.stringify(entry)}\n`);
+  let failed = 0;
+  for (const [story, tell] of Object.entries(stories)) {
+    const start = Date.now();
+    try {
+      await tell();
+      write({ story, ms: Date.now() - start });
+    } catch (error) {
+      failed += 1;
+      write({ story, ms: Date.now() - start, error: error.stack ?? String(error) });
+    }
+  }
+  write({ end: true });
+  if (failed > 0) throw new Error(`${failed} stories failed`);
+};
