@@ -23,7 +23,7 @@ export type Fuel = {
   viscosity: Viscosity;
   /** J/kg. */
   lowerHeatingValue: number;
-  /** Heat to evaporate the liquid near ambient temperature, J/kg. */
+  /** Heat to evaporate the liquid at 15 degC, J/kg. */
   latentHeat: number;
   /** Reid vapor pressure, Pa; undefined when not known. */
   reidVaporPressure: number | undefined;
@@ -47,12 +47,12 @@ const OXYGEN = 15.999;
 export const AIR_PER_OXYGEN = 28.9644 / 0.209476;
 
 const fuelTable =
-  'US DOE Alternative Fuels Data Center, Properties of Fuels (lower heating value, specific gravity, viscosity)';
+  'US DOE Alternative Fuels Data Center, Properties of Fuels (heating value, latent heat, viscosity)';
 
 /**
  * Gasoline of 745 kg/m3, mean formula CH1.87 (Heywood, Internal Combustion Engine Fundamentals, Table D.4).
  * Viscosity: middle of the table's 0.5-0.6 mm2/s at 20 degC and 0.8-1.0 mm2/s at -20 degC. Reid vapor pressure:
- * summer class A limit. Latent heat: Heywood Table D.4, from memory.
+ * summer class A limit.
  */
 export const gasoline: Fuel = {
   name: 'gasoline',
@@ -63,7 +63,7 @@ export const gasoline: Fuel = {
   expansion: gasolineExpansion(745),
   viscosity: viscosityThrough({ temperature: 293.15, viscosity: 0.55e-6 }, { temperature: 253.15, viscosity: 0.9e-6 }),
   lowerHeatingValue: 18676 * 2326,
-  latentHeat: 305e3,
+  latentHeat: 150 * 2326,
   reidVaporPressure: reidVaporPressureLimits.A,
   vaporPressureApplies: true,
   ethanolShare: 0,
@@ -85,7 +85,7 @@ export const ethanol: Fuel = {
   expansion: 1.08e-3,
   viscosity: viscosityThrough({ temperature: 293.15, viscosity: 1.5e-6 }, { temperature: 253.15, viscosity: 3.435e-6 }),
   lowerHeatingValue: 11585 * 2326,
-  latentHeat: 840e3,
+  latentHeat: 396 * 2326,
   reidVaporPressure: 2.3 * 6894.757,
   vaporPressureApplies: false,
   ethanolShare: 1,
@@ -110,7 +110,7 @@ export const methanol: Fuel = {
     { temperature: 253.15, viscosity: 1.345e-6 },
   ),
   lowerHeatingValue: 8637 * 2326,
-  latentHeat: 1103e3,
+  latentHeat: 506 * 2326,
   reidVaporPressure: 4.6 * 6894.757,
   vaporPressureApplies: false,
   ethanolShare: 0,

@@ -1,0 +1,82 @@
+import { blend, customFuel, ethanol, gasoline, methanol } from '../../server/src/engineering/fuels.ts';
+import * as nitrous from '../../server/src/engineering/nitrous.ts';
+import { type Check, fromFirstSet } from './check.ts';
+import { HORSEPOWER, POUND_PER_HOUR } from './units.ts';
+
+const topic = 'nitrous';
+const first = (id: string, got: () => number) => fromFirstSet(id, 11, topic, got);
+const ratio = nitrous.stoichiometricNitrousRatio;
+const own = (
+  id: string,
+  what: string,
+  got: () => number,
+  expected: number,
+  unit: string,
+  relative: number,
+  source: string,
+): Check => ({
+  id,
+  section: 11,
+  topic,
+  what,
+  got,
+  expected,
+  unit,
+  tolerance: { relative },
+  source,
+});
+
+export const checks: Check[] = [
+  first('N02', () => ratio({ carbon: 8, hydrogen: 18, oxygen: 0 })),
+  first('N04', () => ratio(ethanol)),
+  first('N05', () => ratio(methanol)),
+  first('N06', () => ratio(blend(gasoline, customFuel(ethanol, { density15: 789.3 }), 0.85))),
+  first('N07', () => nitrous.nitrousFuel(100 * HORSEPOWER) / POUND_PER_HOUR),
+  first('N08', () => nitrous.nitrousFlow(60 * POUND_PER_HOUR, 6) * 1e3),
+  first('N10', () => nitrous.AIR_PER_NITROUS),
+  own(
+    'nitrous-hydrogen',
+    'nitrous oxide burned with carbon: C + 2 N2O -> CO2 + 2 N2',
+    () => ratio({ carbon: 1, hydrogen: 0, oxygen: 0 }),
+    88.026 / 12.011,
+    'kg/kg',
+    1e-4,
+    'balanced reaction with molar masses 44.013 and 12.011 g/mol',
+  ),
+  own(
+    'nitrous-retard',
+    'retard for 150 hp',
+    () => nitrous.nitrousRetard(150 * HORSEPOWER),
+    6,
+    'deg',
+    1e-9,
+    'common practice: 2 degrees per 50 hp; 2.5 degrees per 50 hp is printed in a public magazine article',
+  ),
+  own(
+    'nitrous-bottle',
+    'time a 10 lb charge lasts at 6 lb/min with 85 % usable',
+    () => nitrous.bottleTime(10, 6 / 60),
+    85,
+    's',
+    1e-9,
+    'worked by hand; the usable share is common practice',
+  ),
+  own(
+    'nitrous-dry',
+    'injector flow of a dry 100 hp system on an engine that takes 150 lb/h',
+    () => nitrous.fuelWithNitrous('dry', 150, 60).injectors,
+    210,
+    'lb/h',
+    1e-12,
+    'mass balance, worked by hand',
+  ),
+  own(
+    'nitrous-air',
+    'nitrous oxide of gasoline over its air, against the oxygen in both',
+    () => ratio(gasoline) * nitrous.AIR_PER_NITROUS,
+    14.6,
+    'kg air/kg',
+    0.002,
+    'stoichiometric ratio of gasoline, Heywood Table D.4, from memory',
+  ),
+];
