@@ -4,7 +4,7 @@ import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { findChromium, findVisualStudioCode } from '../tests/vscode/visual-studio-code.mjs';
+import { findChromium, findVisualStudioCode, wantsDesktop } from '../tests/vscode/visual-studio-code.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
@@ -63,10 +63,15 @@ async function testVisualStudioCode() {
   } catch (error) {
     return { missing: `VS Code: ${error.message}` };
   }
-  return runSuite('vscode', join(root, 'tests/vscode/run.mjs'), buildPackage());
+  try {
+    return await runSuite('vscode', join(root, 'tests/vscode/run.mjs'), buildPackage());
+  } catch (error) {
+    console.log(`FAIL  vscode: ${error.message}`);
+    return { passed: 0, failed: 1 };
+  }
 }
 
-const wanted = [...(hasNeovim() ? [] : ['neovim']), ...(findChromium() ? [] : ['chromium'])];
+const wanted = [...(hasNeovim() ? [] : ['neovim']), ...(findChromium() || wantsDesktop() ? [] : ['chromium'])];
 if (wanted.length > 0 && mayInstallPackages()) installPackages(...wanted);
 
 const results = [await testNeovim(), await testVisualStudioCode()];

@@ -9,10 +9,18 @@ const launcher = fileURLToPath(new URL('./browser-host/launcher.mjs', import.met
 export const findChromium = () =>
   [process.env.CHROMIUM, '/usr/bin/chromium', '/usr/bin/chromium-browser'].find((path) => path && existsSync(path));
 
+/** Whether the desktop build is asked for. */
+export const wantsDesktop = () => Boolean(process.env.VSCODE_DESKTOP) || process.env.BUILD_SHEET_DESKTOP === '1';
+
 async function desktop() {
   if (process.env.VSCODE_DESKTOP) return process.env.VSCODE_DESKTOP;
-  if (process.env.BUILD_SHEET_DESKTOP === '1') return downloadAndUnzipVSCode({ timeout: 30_000 });
-  return undefined;
+  if (!wantsDesktop()) return undefined;
+  try {
+    return await downloadAndUnzipVSCode({ timeout: 30_000 });
+  } catch (error) {
+    console.log(`VS Code: no desktop build (${error.message}); taking the browser-hosted one`);
+    return undefined;
+  }
 }
 
 /**

@@ -87,12 +87,17 @@ exports.run = () =>
       await findingOf(editor, unitlessPower.code);
       await closeAll();
     },
-    'Enter after a list item aligns with its first key': async () => {
+    'Enter keeps the indentation YAML needs': async () => {
       const editor = await openSheet(cleanSheet);
-      await editor.edit((builder) => builder.insert(new vscode.Position(0, 0), '- name: first\n'));
-      editor.selection = new vscode.Selection(0, 13, 0, 13);
-      await vscode.commands.executeCommand('type', { text: '\n' });
-      assert.equal(editor.document.lineAt(1).text, '  ');
+      const enterAfter = async (line) => {
+        await editor.edit((builder) => builder.insert(new vscode.Position(0, 0), `${line}\n`));
+        editor.selection = new vscode.Selection(0, line.length, 0, line.length);
+        await vscode.commands.executeCommand('type', { text: '\n' });
+        return editor.document.lineAt(1).text;
+      };
+      assert.equal(await enterAfter('engine:'), '  ', 'below a section');
+      assert.equal(await enterAfter('  - name: first'), '    ', 'below the first key of a list item');
+      assert.equal(await enterAfter('  idle: 750 rpm # warm'), '  ', 'below a field');
       await closeAll();
     },
     'a server that crashes comes back, and can be restarted by hand when it has crashed too often': async () => {
