@@ -1,5 +1,5 @@
+import { awgArea, awgNumber } from '../engineering/wiring.ts';
 import { type Dimension, type DimensionUnits, dimensions, dimensionsOfUnit, findUnit, isPureNumber } from './units.ts';
-import { wireGauge, wireGaugeArea } from './wire-gauge.ts';
 
 /** A measured or chosen value: SI value, its lower and upper bound where a tolerance is given, and how it was written. */
 export type Quantity = {
@@ -87,7 +87,7 @@ function parseGauge(text: string): Quantity | undefined {
   if (!match) return undefined;
   const [, aught, zeros, plain] = match;
   const gauge = aught ? 1 - Number(aught) : zeros ? 1 - zeros.length : Number(plain);
-  const area = wireGaugeArea(gauge);
+  const area = awgArea(gauge);
   return { value: area, low: area, high: area, dimension: 'wire-size', unit: 'AWG', text };
 }
 
@@ -175,7 +175,7 @@ export function formatIn(value: number, dimension: Dimension, name: string): str
 }
 
 function formatGauge(area: number): string {
-  const gauge = Math.round(wireGauge(area));
+  const gauge = Math.round(awgNumber(area));
   return gauge < 0 ? `${1 - gauge}/0 AWG` : gauge === 0 ? '1/0 AWG' : `${gauge} AWG`;
 }
 
@@ -188,7 +188,7 @@ function suitableUnit(value: number, dimension: Dimension, system: 'us' | 'si'):
   const [usual, large] = (dimensions[dimension] as DimensionUnits)[system];
   const unit = findUnit(dimension, usual ?? '');
   const size = Math.abs(value) / (unit?.factor ?? 1);
-  const limit = dimension === 'volume-flow' ? 2000 : system === 'si' ? 1000 : 48;
+  const limit = system === 'si' ? 1000 : 48;
   return large && size >= limit ? large : (usual ?? '');
 }
 

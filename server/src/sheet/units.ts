@@ -127,16 +127,43 @@ export const dimensions = {
   },
   'volume-flow': {
     title: 'volume flow',
-    us: ['gal/h', 'cfm'],
-    si: ['L/h', 'm^3/h'],
+    us: ['gal/h'],
+    si: ['L/h'],
     units: [
       { name: 'L/h', also: ['lph', 'L/hr', 'l/h', 'LPH'], factor: 1e-3 / HOUR },
       { name: 'gal/h', also: ['gph', 'GPH', 'gal/hr'], factor: US_GALLON / HOUR },
       { name: 'L/min', also: ['l/min', 'lpm'], factor: 1e-3 / 60 },
-      { name: 'cfm', also: ['ft^3/min', 'CFM'], factor: FOOT ** 3 / 60 },
-      { name: 'm^3/h', factor: 1 / HOUR },
       { name: 'gal/min', also: ['gpm'], factor: US_GALLON / 60 },
       { name: 'm^3/s', factor: 1 },
+    ],
+  },
+  'air-flow': {
+    title: 'air flow',
+    us: ['cfm'],
+    si: ['m^3/h'],
+    units: [
+      { name: 'cfm', also: ['ft^3/min', 'CFM'], factor: FOOT ** 3 / 60 },
+      { name: 'm^3/h', factor: 1 / HOUR },
+      { name: 'm^3/s', factor: 1 },
+    ],
+  },
+  area: {
+    title: 'area',
+    us: ['in^2'],
+    si: ['cm^2'],
+    units: [
+      { name: 'in^2', factor: INCH ** 2 },
+      { name: 'cm^2', factor: 1e-4 },
+      { name: 'm^2', factor: 1 },
+    ],
+  },
+  'resistance-per-length': {
+    title: 'resistance per length',
+    us: ['mohm/ft'],
+    si: ['mohm/m'],
+    units: [
+      { name: 'mohm/ft', factor: 1e-3 / FOOT },
+      { name: 'mohm/m', factor: 1e-3 },
     ],
   },
   velocity: {
@@ -237,6 +264,15 @@ export const dimensions = {
       { name: 'MJ/kg', factor: 1e6 },
       { name: 'Btu/lb', also: ['BTU/lb'], factor: 2326 },
       { name: 'kJ/kg', factor: 1e3 },
+    ],
+  },
+  viscosity: {
+    title: 'kinematic viscosity',
+    us: ['mm^2/s'],
+    si: ['mm^2/s'],
+    units: [
+      { name: 'mm^2/s', also: ['cSt'], factor: 1e-6 },
+      { name: 'm^2/s', factor: 1 },
     ],
   },
   energy: {
