@@ -92,14 +92,14 @@ export const checks: Check[] = [
     id: 'wiring-gauge-grid',
     section: 8,
     topic: wire,
-    what: `Largest difference of the diameters of ${flow.gauges.rows.length} gauges, 0 to 36, from a table printed to 0.0001 in (which rounds some sizes by more)`,
+    what: `Largest difference of the diameters of ${flow.gauges.rows.length} gauges, 0 to 36, from a table printed to 0.0001 in`,
     got: () =>
       Math.max(
         ...flow.gauges.rows.map(([gauge, diameter]) => Math.abs(awgDiameter(gauge as number) - (diameter as number))),
       ) / INCH,
     expected: 0,
     unit: 'in',
-    tolerance: { absolute: 0.0001 },
+    tolerance: { absolute: 0.00005 },
     source: `${flow.gauges.call}, ${flow['made with']}`,
   },
   hotStranded('W06', 10),
