@@ -304,6 +304,7 @@ function velocityFigures(w: Worksheet, delivery: Maybe): void {
     ['return', 'v_return'],
     ['suction', 'v_suction'],
   ] as const) {
+    if (line === 'suction' && w.stage.values['fuel-system']?.pump?.placement !== 'external') continue;
     w.figure(
       {
         id: `${line}-velocity`,

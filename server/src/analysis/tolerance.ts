@@ -42,7 +42,8 @@ export function withTolerances(stage: StageSheet, figures: Figures, compute: (pi
     const alone = [...lows, ...highs].map((each) => each.get(id)?.value ?? figure.value);
     const low = Math.min(bottom, figure.value, ...alone);
     const high = Math.max(top, figure.value, ...alone);
-    bounded.set(id, low === high ? figure : { ...figure, low, high });
+    const isWide = high - low > 1e-9 * Math.max(Math.abs(low), Math.abs(high));
+    bounded.set(id, isWide ? { ...figure, low, high } : figure);
   }
   return bounded;
 }

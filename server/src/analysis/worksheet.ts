@@ -1,6 +1,6 @@
 import type { Limits } from '../generated/build-sheet.ts';
 import { isQuantity, parseQuantity, type Quantity } from '../sheet/quantity.ts';
-import { type Path, schemaAt } from '../sheet/schema.ts';
+import { type FieldSchema, schemaAt } from '../sheet/schema.ts';
 import type { StageSheet } from '../sheet/stages.ts';
 import type { Dimension } from '../sheet/units.ts';
 import { type Absent, type Figure, type FigureId, isKnown, type Maybe, type Term } from './figure.ts';
@@ -39,8 +39,7 @@ export class Worksheet {
   given(path: string, symbol: string, otherwise?: Otherwise): Maybe {
     const steps = path.split('.');
     const ofStage = steps[0] === 'stage';
-    const schemaPath: Path = ofStage ? ['stages', 0, ...steps.slice(1)] : steps;
-    const schema = schemaAt(schemaPath);
+    const schema = fieldSchema(path);
     const read = at(ofStage ? { stage: this.stage.stage } : this.stage.values, steps);
     const name = (schema?.title ?? steps.at(-1) ?? '').toLowerCase();
     const field = ofStage ? ['stages', this.stage.index, ...steps.slice(1)] : this.stage.place(steps);
@@ -53,21 +52,19 @@ export class Worksheet {
 
   /** A limit: the sheet's own, else the house's, else the default of the schema. */
   limit(name: keyof Limits & string): Term {
-    const schema = schemaAt(['limits', name]);
+    const schema = fieldSchema(`limits.${name}`);
     const own = this.limits.map((limits) => limits?.[name]).find((limit) => limit !== undefined);
     const dimension = schema?.dimension ?? 'ratio-number';
     const term = { symbol: 'limit', name: (schema?.title ?? name).toLowerCase(), dimension, field: ['limits', name] };
     if (own !== undefined) return { ...term, value: typeof own === 'number' ? own : own.value };
-    const standard = schema?.dimension ? parseQuantity(String(schema.default), schema.dimension) : undefined;
-    const value = standard && isQuantity(standard) ? standard.value : Number(schema?.default);
-    return { ...term, value, assumed: 'common practice, the house limit' };
+    return { ...term, value: standardLimit(name), assumed: 'common practice, the house limit' };
   }
 
   /** A choice of the sheet, shown among a figure's inputs as a word. */
   choice(path: string, symbol: string, word: string, assumed?: string): Term {
     const steps = path.split('.');
     const ofStage = steps[0] === 'stage';
-    const schema = schemaAt(ofStage ? ['stages', 0, ...steps.slice(1)] : steps);
+    const schema = fieldSchema(path);
     const field = ofStage ? ['stages', this.stage.index, ...steps.slice(1)] : this.stage.place(steps);
     const name = (schema?.title ?? '').toLowerCase();
     return { symbol, name, value: 0, dimension: 'ratio-number', text: word, field, ...(assumed && { assumed }) };
@@ -87,14 +84,15 @@ export class Worksheet {
     inputs: T,
     compute: (...values: Values<T>) => number,
   ): Maybe<Figure> {
-    const { notes = [], ...rest } = spec;
-    const known = inputs.filter(isKnown);
+    const known: Term[] = [];
+    for (const input of inputs) if (isKnown(input)) known.push(input);
     if (known.length < inputs.length) return this.miss(spec, inputs);
+    const { id, symbol, name, dimension, formula, source, home, notes = [] } = spec;
     try {
       const value = compute(...(known.map((input) => input.value) as Values<T>));
       if (!Number.isFinite(value)) return this.impossible(spec, 'It has no finite value with these inputs.');
-      const figure: Figure = { ...rest, value, notes, inputs: known, figure: spec.id };
-      this.figures.set(spec.id, figure);
+      const figure = { id, symbol, name, value, dimension, formula, source, home, notes, inputs: known, figure: id };
+      this.figures.set(id, figure);
       return figure;
     } catch (error) {
       if (!(error instanceof RangeError)) throw error;
@@ -115,6 +113,31 @@ export class Worksheet {
     this.absent.set(id, { ...absent, name, home });
     return absent;
   }
+}
+
+const schemas = new Map<string, FieldSchema | undefined>();
+
+/** The schema of a field as `given` names it; looked up once. */
+function fieldSchema(path: string): FieldSchema | undefined {
+  const known = schemas.get(path);
+  if (known) return known;
+  const steps = path.split('.');
+  const found = schemaAt(steps[0] === 'stage' ? ['stages', 0, ...steps.slice(1)] : steps);
+  schemas.set(path, found);
+  return found;
+}
+
+const standards = new Map<string, number>();
+
+/** The schema's default of a limit, in SI. */
+function standardLimit(name: string): number {
+  const known = standards.get(name);
+  if (known !== undefined) return known;
+  const schema = fieldSchema(`limits.${name}`);
+  const read = schema?.dimension ? parseQuantity(String(schema.default), schema.dimension) : undefined;
+  const value = read && isQuantity(read) ? read.value : Number(schema?.default);
+  standards.set(name, value);
+  return value;
 }
 
 function at(values: unknown, steps: readonly string[]): unknown {

@@ -18,8 +18,11 @@ export type StageSheet = {
 export function stagesOf(sheet: Sheet): StageSheet[] {
   let values = sheet.values;
   let natural: StageSheet['natural'];
+  const changed: number[] = [];
   return (sheet.values.stages ?? []).map((stage, index) => {
     values = merged(values, stage.changes ?? {}) as Partial<BuildSheet>;
+    if (stage.changes) changed.unshift(index);
+    const owners = [...changed];
     if (!stage.induction || stage.induction === 'natural') natural = { ...stage, index };
     return {
       index,
@@ -28,7 +31,7 @@ export function stagesOf(sheet: Sheet): StageSheet[] {
       values,
       natural,
       place: (path) => {
-        for (let later = index; later >= 0; later--) {
+        for (const later of owners) {
           const inChanges = ['stages', later, 'changes', ...path];
           if (entryOf(sheet, inChanges)) return inChanges;
         }
