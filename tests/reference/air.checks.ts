@@ -47,7 +47,7 @@ const grid = (id: string, what: string, column: number, got: (altitude: number) 
   expected: 0,
   unit: '-',
   tolerance: { absolute: 3e-5 },
-  source: `${gas.libraries}: ${gas.atmosphere.call}`,
+  source: `${gas['made with']}: ${gas.atmosphere.call}`,
 });
 
 const textbook = 'worked example 18.1 of a textbook on internal combustion engines, read as published code';

@@ -82,7 +82,7 @@ export const checks: Check[] = [
     0,
     '-',
     { absolute: 1e-8 },
-    `${gas.libraries}: ${gas.compressors.call}`,
+    `${gas['made with']}: ${gas.compressors.call}`,
   ),
   own(
     'boost-real-air-temperature-grid',
@@ -91,7 +91,7 @@ export const checks: Check[] = [
     0,
     '-',
     { absolute: 5e-3 },
-    `${liquids.libraries}: equation of state of air (Lemmon et al. 2000)`,
+    `${liquids['made with']}: equation of state of air (Lemmon et al. 2000)`,
   ),
   own(
     'boost-real-air-power-grid',
@@ -103,6 +103,6 @@ export const checks: Check[] = [
     0,
     '-',
     { absolute: 5e-3 },
-    `${liquids.libraries}: equation of state of air (Lemmon et al. 2000)`,
+    `${liquids['made with']}: equation of state of air (Lemmon et al. 2000)`,
   ),
 ];

@@ -18,7 +18,7 @@ const fixedDensities = (share: number) => {
 const heywood = 'Heywood, Internal Combustion Engine Fundamentals (1988), Table D.4, from memory';
 const afdc =
   'US DOE Alternative Fuels Data Center, Properties of Fuels (copy read: scribd.com/doc/77311085, scribd.com/doc/24043731)';
-const eos = `${liquids.libraries} (equations of state; ethanol: Schroeder et al. 2014, methanol: de Reuck and Craven 1993)`;
+const eos = `${liquids['made with']} (equations of state; ethanol: Schroeder et al. 2014, methanol: de Reuck and Craven 1993)`;
 
 const stoichiometry = (
   id: string,

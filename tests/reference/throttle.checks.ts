@@ -62,7 +62,7 @@ export const checks: Check[] = [
     expected: gas.critical.rows[0]?.[0] as number,
     unit: '-',
     tolerance: { relative: 1e-9 },
-    source: `${gas.libraries}: fluids.P_critical_flow`,
+    source: `${gas['made with']}: fluids.P_critical_flow`,
   },
   {
     id: 'throttle-convention',
@@ -107,22 +107,27 @@ export const checks: Check[] = [
     'throttle-flux-grid',
     'ideal mass flux against the expansibility of an ISO 5167 nozzle',
     1e-9,
-    `${gas.libraries}: ${gas.bores.call}`,
+    `${gas['made with']}: ${gas.bores.call}`,
     () =>
       worst(gas.bores.rows, 3, (pressure, temperature, depression) =>
         idealMassFlux(pressure, temperature, pressure - depression),
       ),
   ),
-  grid('throttle-depression-grid', 'depression at a mass flux', 1e-7, `${gas.libraries}: ${gas.depressions.call}`, () =>
-    worst(gas.depressions.rows, 3, (pressure, temperature, flux) =>
-      throttle.depressionAt(flux, 1, { pressure, temperature, density: pressure / 287.05287 / temperature }),
-    ),
+  grid(
+    'throttle-depression-grid',
+    'depression at a mass flux',
+    1e-7,
+    `${gas['made with']}: ${gas.depressions.call}`,
+    () =>
+      worst(gas.depressions.rows, 3, (pressure, temperature, flux) =>
+        throttle.depressionAt(flux, 1, { pressure, temperature, density: pressure / 287.05287 / temperature }),
+      ),
   ),
   grid(
     'throttle-real-air-grid',
     'ideal mass flux against real air expanding along an isentrope',
     2e-3,
-    `${liquids.libraries}: equation of state of air (Lemmon et al. 2000)`,
+    `${liquids['made with']}: equation of state of air (Lemmon et al. 2000)`,
     () =>
       worst(liquids.expansion.rows, 3, (pressure, temperature, depression) =>
         idealMassFlux(pressure, temperature, pressure - depression),

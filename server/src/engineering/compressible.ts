@@ -1,5 +1,5 @@
 import { GAS_CONSTANT, HEAT_RATIO } from './air.ts';
-import { notNegative, positive } from './bounds.ts';
+import { notNegative, positive, within } from './bounds.ts';
 
 /**
  * Isentropic flow of air. NACA Report 1135 (1953), Equations, Tables, and Charts for Compressible Flow; the heat ratio
@@ -9,9 +9,9 @@ import { notNegative, positive } from './bounds.ts';
 /** Pressure, temperature and density over their values at rest, and area over the sonic area, at a Mach number. */
 export type IsentropicRatios = { pressure: number; temperature: number; density: number; area: number };
 
-/** Isentropic ratios at a Mach number above 0. NACA Report 1135, eqs. 43-45 and 80. */
+/** Isentropic ratios at a Mach number above 0, up to 10. NACA Report 1135, eqs. 43-45 and 80. */
 export function isentropicRatios(mach: number): IsentropicRatios {
-  const squared = positive(mach, 'The Mach number') ** 2;
+  const squared = within(positive(mach, 'The Mach number'), 0, 10, 'The Mach number') ** 2;
   const temperature = 1 / (1 + ((HEAT_RATIO - 1) / 2) * squared);
   const exponent = (HEAT_RATIO + 1) / (2 * (HEAT_RATIO - 1));
   return {

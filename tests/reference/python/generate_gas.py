@@ -85,7 +85,7 @@ def compressors():
 
 def main():
     grids = {
-        "libraries": f"fluids {fluids.__version__}, scipy {scipy.__version__}",
+        "made with": f"fluids {fluids.__version__}, scipy {scipy.__version__}",
         "atmosphere": {
             "columns": ["altitude m", "pressure Pa", "temperature K", "density kg/m3"],
             "call": "fluids.ATMOSPHERE_1976",

@@ -65,7 +65,7 @@ def compression():
 def main():
     columns = ["temperature K", "density kg/m3", "kinematic viscosity m2/s", "vapor pressure Pa"]
     grids = {
-        "libraries": f"CoolProp {CoolProp.__version__}",
+        "made with": f"CoolProp {CoolProp.__version__}",
         "ethanol": {"columns": columns, "rows": liquid("Ethanol")},
         "methanol": {"columns": columns, "rows": liquid("Methanol")},
         "expansion": {
