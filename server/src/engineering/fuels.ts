@@ -46,8 +46,7 @@ const OXYGEN = 15.999;
 /** Dry air per kmol of oxygen, kg: U.S. Standard Atmosphere 1976, Table 3 (M = 28.9644, 20.9476 % oxygen). */
 export const AIR_PER_OXYGEN = 28.9644 / 0.209476;
 
-const fuelTable =
-  'US DOE Alternative Fuels Data Center, Properties of Fuels (heating value, latent heat, viscosity)';
+const fuelTable = 'US DOE Alternative Fuels Data Center, Properties of Fuels (heating value, latent heat, viscosity)';
 
 /**
  * Gasoline of 745 kg/m3, mean formula CH1.87 (Heywood, Internal Combustion Engine Fundamentals, Table D.4).
