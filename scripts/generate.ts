@@ -1,5 +1,5 @@
-/** Generates what is written once in schemas/: TypeScript types and the compiled validator. */
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+/** Generates what is written once elsewhere: types and validator from schemas/, the list of rules from its folders. */
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { Ajv } from 'ajv';
 import standaloneCode from 'ajv/dist/standalone/index.js';
 import { compile, type JSONSchema } from 'json-schema-to-typescript';
@@ -88,4 +88,16 @@ type Validate = { (value: unknown): boolean; errors?: ErrorObject[] | null };
 export const validateSheet: Validate;
 export const validateConfig: Validate;
 `,
+);
+
+const RULES = 'server/src/rules';
+const ruleFiles = readdirSync(RULES, { withFileTypes: true })
+  .filter((area) => area.isDirectory())
+  .flatMap(({ name }) => readdirSync(`${RULES}/${name}`).map((file) => `${name}/${file}`))
+  .toSorted();
+const imports = ruleFiles.map((file, index) => `import { rule as rule${index} } from '../rules/${file}';`);
+const list = ruleFiles.map((_, index) => `rule${index}`).join(', ');
+writeFileSync(
+  `${OUT}/rules.ts`,
+  `import type { Rule } from '../rules/rule.ts';\n${imports.join('\n')}\n\nexport const rules: readonly Rule[] = [${list}];\n`,
 );

@@ -47,8 +47,8 @@ function baseFuel(grade: NonNullable<FuelFields['grade']>, share: number | undef
 }
 
 /** Density, viscosity and air/fuel ratio of the fuel. */
-export function fuelFigures(w: Worksheet): FuelTerms {
-  const fields = w.stage.values.fuel;
+export function fuelFigures(w: Worksheet, houseFuel: FuelFields | undefined): FuelTerms {
+  const fields = w.stage.values.fuel ?? houseFuel;
   const fuel = fuelOf(fields);
   const gradeAssumed = fields?.grade ? undefined : 'most pump gasoline; common practice';
   const grade = w.choice('fuel.grade', 'grade', fields?.grade ?? 'gasoline-e10', gradeAssumed);

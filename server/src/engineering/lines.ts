@@ -132,7 +132,8 @@ export function lineLoss(line: Line, liquid: Liquid, flow: number): LineLoss {
   const speed = velocity(flow, line.diameter);
   const re = reynolds(flow, line.diameter, liquid.viscosity);
   const dynamic = (positive(liquid.density, 'The density') * speed ** 2) / 2;
-  const factor = re > 0 ? frictionFactor(re, relativeRoughnessOf(line)) : 0;
+  const relativeRoughness = notNegative(line.roughness, 'The roughness') / line.diameter;
+  const factor = dynamic > 0 ? frictionFactor(re, relativeRoughness) : 0;
   const straight = factor * (notNegative(line.length, "The line's length") / line.diameter) * dynamic;
   const fittings = factor * fittingDiameters(line) * dynamic;
   return { velocity: speed, reynolds: re, frictionFactor: factor, straight, fittings, friction: straight + fittings };
@@ -141,10 +142,6 @@ export function lineLoss(line: Line, liquid: Liquid, flow: number): LineLoss {
 /** Pressure, Pa, that a column of the liquid, kg/m3, takes to rise by `rise` m; negative when it falls. @throws RangeError */
 export function staticHead(density: number, rise: number): number {
   return positive(density, 'The density') * standardGravity * finite(rise, 'The rise');
-}
-
-function relativeRoughnessOf(line: Line): number {
-  return notNegative(line.roughness, 'The roughness') / line.diameter;
 }
 
 function fittingDiameters(line: Line): number {

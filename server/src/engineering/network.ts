@@ -247,7 +247,8 @@ function riseFor(system: System, pressure: number, flow: number): number {
 
 /** Pressure rise at which the pumps just give the flow. */
 function riseAtFlow(system: System, flow: number): number {
-  if (flow <= 0) return system.zeroFlowPressure;
-  const excess = (rise: number) => system.flowAt(rise) / flow - (1 - 1e-9);
-  return excess(0) <= 0 ? 0 : findRoot(excess, 0, system.zeroFlowPressure, 1e-3);
+  const top = system.zeroFlowPressure;
+  const excess = (rise: number) => system.flowAt(rise) - flow * (1 - 1e-9);
+  if (flow <= 0 || excess(top) >= 0) return top;
+  return excess(0) <= 0 ? 0 : findRoot(excess, 0, top, 1e-3);
 }

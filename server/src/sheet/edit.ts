@@ -196,7 +196,9 @@ function removeEdit(source: Source, path: Path): TextEdit | undefined {
   }
   if (siblings.length === 1) return undefined;
   const lineStart = text.lastIndexOf('\n', start - 1) + 1;
-  const alone = text.slice(lineStart, start).trim() === '';
+  const alone =
+    /^\s*(- +)?$/.test(text.slice(lineStart, start)) &&
+    (entry.key === undefined) === text.slice(lineStart, start).includes('-');
   const after = text.indexOf('\n', end);
   const lineEnd = after < 0 ? text.length : after + 1;
   return alone ? { start: lineStart, end: lineEnd, text: '' } : undefined;

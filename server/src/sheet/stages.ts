@@ -14,12 +14,13 @@ export type StageSheet = {
   place: (path: Path) => Path;
 };
 
-/** Every stage of a sheet in order; a sheet without stages has none. */
+/** Every stage of a sheet in order; a sheet without stages is one stage as it stands. */
 export function stagesOf(sheet: Sheet): StageSheet[] {
   let values = sheet.values;
   let natural: StageSheet['natural'];
   const changed: number[] = [];
-  return (sheet.values.stages ?? []).map((stage, index) => {
+  const stages: Stage[] = sheet.values.stages?.length ? sheet.values.stages : [{}];
+  return stages.map((stage, index) => {
     values = merged(values, stage.changes ?? {}) as Partial<BuildSheet>;
     if (stage.changes) changed.unshift(index);
     const owners = [...changed];

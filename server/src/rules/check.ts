@@ -1,0 +1,130 @@
+import type { StageAnalysis } from '../analysis/analysis.ts';
+import { rules } from '../generated/rules.ts';
+import { pathText } from '../sheet/entry.ts';
+import type { House } from '../sheet/house.ts';
+import type { Sheet } from '../sheet/read.ts';
+import type { Path } from '../sheet/schema.ts';
+import { type Finding, markOf } from './finding.ts';
+import { outgrown } from './outgrown.ts';
+import { changesOf, type Found, pathOf, placeOf, planned } from './place.ts';
+import type { Draft, PlanRule, Rule, Severity, Situation, StageRule } from './rule.ts';
+import { silenced } from './silence.ts';
+import { situationOf } from './situation.ts';
+
+/** Every finding of a sheet: one for each cause, with the stages it holds in. None while the text is broken YAML. */
+export function check(sheet: Sheet, plan: readonly StageAnalysis[], house: House): Finding[] {
+  if (sheet.broken) return [];
+  const situations = plan.map((stage) => situationOf(stage, plan, house));
+  const found = rules.flatMap((rule) => {
+    const severity = severityOf(rule, house);
+    if (severity === 'off') return [];
+    const findings = findingsOf(rule, sheet, plan, situations);
+    return findings.map((finding) => ({ ...finding, severity: severity ? severity : finding.severity }));
+  });
+  return silenced(sheet, plan, found).toSorted((one, other) => one.range.start - other.range.start);
+}
+
+function findingsOf(
+  rule: Rule,
+  sheet: Sheet,
+  plan: readonly StageAnalysis[],
+  situations: readonly Situation[],
+): Finding[] {
+  if ('check' in rule) return stageFindings(rule, sheet, plan, situations);
+  return 'checkPlan' in rule ? planFindings(rule, sheet, plan, situations) : [];
+}
+
+function severityOf({ id }: Rule, house: House): Severity | 'off' | undefined {
+  return house.rules?.[id]?.severity;
+}
+
+function stageFindings(
+  rule: StageRule,
+  sheet: Sheet,
+  plan: readonly StageAnalysis[],
+  situations: readonly Situation[],
+): Finding[] {
+  const groups = new Map<string, { path: Path; found: Found[] }>();
+  situations.forEach((situation, index) => {
+    const stage = plan[index] as StageAnalysis;
+    for (const draft of listOf(rule.check(situation))) {
+      const path = placeOf(draft.at, stage);
+      const group = groups.get(pathText(path)) ?? { path, found: [] };
+      group.found.push({ draft, stage });
+      groups.set(pathText(path), group);
+    }
+  });
+  return [...groups.values()].map(({ path, found }) => {
+    const worst = found.reduce((one, other) => ((other.draft.excess ?? 0) > (one.draft.excess ?? 0) ? other : one));
+    const isLater = rule.capacity && plan.length > 1 && found.every(({ stage }) => stage.index > 0);
+    const later = isLater && !severalOwners(path) ? outgrown(rule, found, worst) : undefined;
+    const stages = found.map(({ stage }) => stage.index);
+    const everywhere = stages.length === plan.length;
+    const names = found.map(({ stage }) => `"${stage.name}"`).join(', ');
+    const where = everywhere || path[0] === 'stages' ? '' : `In stage ${names}: `;
+    const base = {
+      rule: rule.id,
+      found: rule.id,
+      severity: worst.draft.onlyAtBadEnd ? milder(rule.severity) : rule.severity,
+      message: `${where}${lowerFirst(worst.draft.message, where !== '')}${badEnd(worst.draft)}`,
+      path,
+      range: markOf(sheet, path),
+      related: relatedOf(sheet, worst),
+      repairs: (worst.draft.repairs ?? []).map((repair) => planned(repair, worst.stage)),
+      stages,
+    };
+    return later ? { ...base, ...later } : base;
+  });
+}
+
+/** A finding inside a stage's own text already tells its stage. */
+function severalOwners(path: Path): boolean {
+  return path[0] === 'stages';
+}
+
+function planFindings(
+  rule: PlanRule,
+  sheet: Sheet,
+  plan: readonly StageAnalysis[],
+  situations: readonly Situation[],
+): Finding[] {
+  const first = plan[0] as StageAnalysis;
+  return listOf(rule.checkPlan(situations)).map((draft) => {
+    const path = pathOf(draft.at);
+    return {
+      rule: rule.id,
+      found: rule.id,
+      severity: rule.severity,
+      message: draft.message,
+      path,
+      range: markOf(sheet, path),
+      related: (draft.related ?? []).map(({ at, message }) => ({ range: markOf(sheet, pathOf(at)), message })),
+      repairs: (draft.repairs ?? []).map((repair) => ({
+        ...planned(repair, first),
+        changes: changesOf(repair, pathOf),
+      })),
+      stages: [],
+    };
+  });
+}
+
+function relatedOf(sheet: Sheet, { draft, stage }: Found) {
+  return (draft.related ?? []).map(({ at, message }) => ({ range: markOf(sheet, placeOf(at, stage)), message }));
+}
+
+function listOf(drafts: Draft | readonly Draft[] | undefined): readonly Draft[] {
+  if (drafts === undefined) return [];
+  return Array.isArray(drafts) ? drafts : [drafts as Draft];
+}
+
+function milder(severity: Severity): Severity {
+  return severity === 'error' ? 'warning' : 'information';
+}
+
+function badEnd({ onlyAtBadEnd }: Draft): string {
+  return onlyAtBadEnd ? ' It holds at the nominal values and fails only at the bad end of their tolerances.' : '';
+}
+
+function lowerFirst(text: string, isInside: boolean): string {
+  return isInside && !/^[A-Z]{2}/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+}

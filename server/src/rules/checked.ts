@@ -1,0 +1,18 @@
+import { analyze, type StageAnalysis } from '../analysis/analysis.ts';
+import type { BuildSheet } from '../generated/build-sheet.ts';
+import { validateSheet } from '../generated/validate.js';
+import type { House } from '../sheet/house.ts';
+import { readText, type Sheet } from '../sheet/read.ts';
+import { root } from '../sheet/schema.ts';
+import { check } from './check.ts';
+import type { Finding } from './finding.ts';
+
+/** One version of a text, read, computed and checked once for every feature. */
+export type Checked = { sheet: Sheet; plan: StageAnalysis[]; findings: Finding[]; house: House };
+
+/** Reads, computes and checks a text by the rules of a house. */
+export function checkText(text: string, house: House): Checked {
+  const sheet = readText<BuildSheet>(text, root, validateSheet);
+  const plan = analyze(sheet, house);
+  return { sheet, plan, findings: check(sheet, plan, house), house };
+}

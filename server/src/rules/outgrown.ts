@@ -1,0 +1,35 @@
+import type { Finding, PlannedRepair } from './finding.ts';
+import { type Found, planned } from './place.ts';
+import type { Repair, StageRule } from './rule.ts';
+
+/** Id of the finding that tells a part which covers the first stage and not a later one; its page is that of the rule. */
+export const OUTGROWN = 'plan/part-outgrown';
+
+/** A part that is large enough now and too small in a later stage: both ways out, buying now or replacing it then. */
+export function outgrown(
+  rule: StageRule,
+  found: readonly Found[],
+  worst: Found,
+): Pick<Finding, 'rule' | 'found' | 'message' | 'repairs'> {
+  const first = found[0] as Found;
+  const message = `Enough today, but not in stage "${first.stage.name}": ${worst.draft.message}`;
+  return {
+    rule: OUTGROWN,
+    found: rule.id,
+    message,
+    repairs: (worst.draft.repairs ?? []).flatMap((repair) => bothWays(repair, first, worst)),
+  };
+}
+
+function bothWays(repair: Repair, first: Found, worst: Found): PlannedRepair[] {
+  const isStageField = Object.keys(repair.set ?? {}).some((path) => path.startsWith('stage.'));
+  if (isStageField || repair.remove?.length) return [planned(repair, worst.stage)];
+  const inChanges = (path: string) => ['stages', first.stage.index, 'changes', ...path.split('.')];
+  return [
+    { ...planned({ ...repair, title: `Now: ${repair.title}` }, worst.stage), safe: false },
+    {
+      ...planned({ ...repair, title: `In stage "${first.stage.name}": ${repair.title}` }, worst.stage, inChanges),
+      safe: false,
+    },
+  ];
+}

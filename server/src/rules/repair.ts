@@ -1,0 +1,69 @@
+import { applyEdits, editsFor } from '../sheet/edit.ts';
+import { pathText } from '../sheet/entry.ts';
+import type { TextEdit } from '../sheet/problem.ts';
+import { formatValue } from '../sheet/quantity.ts';
+import { type Checked, checkText } from './checked.ts';
+import type { Finding, PlannedRepair } from './finding.ts';
+
+/** A repair that was tried: its edits make the finding go away and bring no new error. */
+export type VerifiedRepair = { title: string; edits: TextEdit[]; safe: boolean; after: Checked };
+
+/** The repairs of a finding that hold when the sheet with them is checked again, in the order of the rule. */
+export function verifiedRepairs(checked: Checked, finding: Finding): VerifiedRepair[] {
+  return finding.repairs.flatMap((repair) => {
+    const edits = editsFor(checked.sheet, repair.changes);
+    if (!edits?.length) return [];
+    const after = checkText(applyEdits(checked.sheet.text, edits), checked.house);
+    if (!isGone(finding, after) || bringsError(checked, after)) return [];
+    return [{ title: titleOf(repair, checked, after), edits, safe: repair.safe, after }];
+  });
+}
+
+function isGone(finding: Finding, after: Checked): boolean {
+  const path = pathText(finding.path);
+  return !after.findings.some((other) => other.found === finding.found && pathText(other.path) === path);
+}
+
+function bringsError(before: Checked, after: Checked): boolean {
+  const known = new Set(errorsOf(before));
+  return errorsOf(after).some((error) => !known.has(error));
+}
+
+function errorsOf({ sheet, findings }: Checked): string[] {
+  return [
+    ...sheet.problems.map(({ code, message }) => `${code} ${message}`),
+    ...findings.filter(({ severity }) => severity === 'error').map(({ found }) => found),
+  ];
+}
+
+function titleOf({ title, shows, stage }: PlannedRepair, before: Checked, after: Checked): string {
+  const [from, to] = [before, after].map(({ plan, house }) => {
+    const figure = shows === undefined ? undefined : plan[stage]?.figures.get(shows);
+    return figure && { name: figure.name, text: formatValue(figure.value, figure.dimension, house.units ?? 'us') };
+  });
+  if (!to) return title;
+  return from && from.text !== to.text
+    ? `${title} (${to.name} ${from.text} -> ${to.text})`
+    : `${title} (${to.name} ${to.text})`;
+}
+
+/** A text after every safe repair, of all rules or of one, was applied round by round until nothing changes. */
+export function repairAll(checked: Checked, rule?: string): Checked {
+  let current = checked;
+  for (let round = 0; round < 100; round++) {
+    const next = firstRepair(current, rule);
+    if (!next) return current;
+    current = next;
+  }
+  return current;
+}
+
+function firstRepair(checked: Checked, rule: string | undefined): Checked | undefined {
+  for (const finding of checked.findings) {
+    if (rule !== undefined && finding.rule !== rule) continue;
+    const repairs = verifiedRepairs(checked, finding);
+    const repair = rule === undefined ? repairs.find(({ safe }) => safe) : repairs[0];
+    if (repair) return repair.after;
+  }
+  return undefined;
+}

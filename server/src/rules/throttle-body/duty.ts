@@ -1,0 +1,41 @@
+import { above, type Situation, type StageRule } from '../rule.ts';
+import { roundedUp } from '../size.ts';
+
+export const rule: StageRule = {
+  id: 'throttle-body/duty',
+  title: 'Injector duty cycle over the limit',
+  severity: 'error',
+  capacity: true,
+  why: 'Near full duty the injector no longer closes in time and the mixture turns lean at full power, where lean burns pistons. The rest of the duty is also the only reserve for a cold day or a richer fuel.',
+  source: 'common practice: 85 %; kinematics of the four-stroke cycle',
+  check: ({ figure, limit, show, showValue, values }) => {
+    const own = values['throttle-body']?.injectors?.['largest-duty'];
+    const most = own?.value ?? limit('largest-duty');
+    const duties = [figure('duty-peak-power'), figure('duty-redline')];
+    const worst = duties.reduce((one, other) => ((other?.value ?? 0) > (one?.value ?? 0) ? other : one));
+    const miss = above(worst, most);
+    if (!worst || !miss) return undefined;
+    const required = figure('required-static-flow');
+    return {
+      at: 'throttle-body.injectors',
+      message: `${capital(worst.name)} is ${show(worst)}, over the limit of ${showValue(most, 'ratio')}${required ? `; each injector needs a static flow of ${show(required)} at the pressure across it` : ''}.`,
+      related: [{ at: 'stage.power', message: 'The power of this stage asks for it.' }],
+      ...miss,
+      repairs: largerInjectors({ figure, values }, worst.id),
+    };
+  },
+};
+
+/** Injectors with the flow this stage needs, rated at the pressure of the present ones. */
+function largerInjectors({ figure, values }: Pick<Situation, 'figure' | 'values'>, shows: string) {
+  const rated = values['throttle-body']?.injectors?.['static-flow'];
+  const required = figure('required-static-flow');
+  const flow = figure('injector-flow');
+  if (!rated || !required || !flow) return [];
+  const size = roundedUp((required.value * rated.value) / flow.value, rated);
+  return [{ title: `Fit injectors of ${size}`, set: { 'throttle-body.injectors.static-flow': size }, shows }];
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest';
+import { rules } from '../../server/src/generated/rules.ts';
+import { checkText } from '../../server/src/rules/checked.ts';
+import { verifiedRepairs } from '../../server/src/rules/repair.ts';
+import { applyEdits } from '../../server/src/sheet/edit.ts';
+import { noHouse } from '../../server/src/sheet/house.ts';
+import { fixtures, goldens, marksOf, readFixture, readMarked } from './fixture.ts';
+
+const all = fixtures();
+
+describe('every rule', () => {
+  it('has a fixture, and every fixture a rule', () => {
+    expect(all.map(({ rule }) => rule).toSorted()).toEqual(rules.map(({ id }) => id).toSorted());
+  });
+
+  it('has a file named as its id, a title, a reason and a source', () => {
+    for (const rule of rules) {
+      expect(rule.why.length, rule.id).toBeGreaterThan(60);
+      expect(rule.source, rule.id).not.toBe('');
+      expect(rule.title, rule.id).not.toMatch(/\.$/);
+    }
+  });
+});
+
+describe.each(all)('$rule', ({ rule, folder, bad, good }) => {
+  it('has a bad and a good sheet', () => {
+    expect(bad.length).toBeGreaterThan(0);
+    expect(good.length).toBeGreaterThan(0);
+  });
+
+  it.each(good)('finds nothing in %s', (file) => {
+    const checked = checkText(readFixture(folder, file), noHouse);
+    expect(checked.sheet.problems).toEqual([]);
+    expect(marksOf(checked, rule)).toEqual([]);
+  });
+
+  it.each(bad)('finds exactly what is marked in %s', (file) => {
+    const { text, expected } = readMarked(readFixture(folder, file));
+    const checked = checkText(text, noHouse);
+    expect(checked.sheet.problems).toEqual([]);
+    expect(marksOf(checked, rule)).toEqual(expected);
+    expect(expected.map((finding) => finding.rule)).toContain(rule);
+  });
+
+  it.each(bad)('repairs %s as its golden files say', (file) => {
+    const { text } = readMarked(readFixture(folder, file));
+    const checked = checkText(text, noHouse);
+    const finding = checked.findings.find((one) => one.rule === rule);
+    const repaired = finding ? verifiedRepairs(checked, finding).map(({ edits }) => applyEdits(text, edits)) : [];
+    expect(repaired).toEqual(goldens(folder, file).map((golden) => readFixture(folder, golden)));
+  });
+
+  it.each(bad)('offers only repairs that hold in %s', (file) => {
+    const { text } = readMarked(readFixture(folder, file));
+    for (const ending of ['\n', '\r\n']) {
+      const before = text.replaceAll('\n', ending);
+      const checked = checkText(before, noHouse);
+      for (const finding of checked.findings) {
+        for (const repair of verifiedRepairs(checked, finding)) {
+          const after = applyEdits(before, repair.edits);
+          expect(commentsOf(after)).toEqual(commentsOf(before));
+          expect(untouched(before, after, repair.edits)).toBe(true);
+          expect(after.replaceAll('\r\n', '').includes(ending === '\r\n' ? '\n' : '\r')).toBe(false);
+          expect(repair.after.sheet.text).toBe(after);
+          const again = repair.after.findings.find(
+            (one) => one.found === finding.found && one.path.join() === finding.path.join(),
+          );
+          expect(again).toBeUndefined();
+        }
+      }
+    }
+  });
+});
+
+function commentsOf(text: string): string[] {
+  return text.split(/\r?\n/).flatMap((line) => /(^|\s)#.*/.exec(line)?.[0].trim() ?? []);
+}
+
+/** Whether every line outside the edits stands as before. */
+function untouched(
+  before: string,
+  after: string,
+  edits: readonly { start: number; end: number; text: string }[],
+): boolean {
+  const first = edits[0]?.start ?? 0;
+  const last = edits.at(-1)?.end ?? 0;
+  const tail = before.slice(last);
+  return after.startsWith(before.slice(0, first)) && after.endsWith(tail);
+}
