@@ -1,7 +1,7 @@
 import { finite, notNegative, positive } from './bounds.ts';
 
 /** Bolt pattern and bores of a throttle body's foot or a manifold's top. */
-export type Flange = 'square-bore' | 'spread-bore' | 'two-bore';
+export type Flange = 'square-bore' | 'spread-bore' | 'two-bore' | 'large-square-bore';
 
 /** Thickness of a flat flange adapter: 3/16 in (m). Common practice. */
 export const ADAPTER_THICKNESS = 0.0047625;
@@ -27,23 +27,31 @@ export function hoodMargin(hoodClearance: number, stack: number): number {
 /** How a throttle body sits on a manifold. `leak` is true where a bolt-on without an adapter would leak air. */
 export type FlangeFit = { matches: boolean; adapter: boolean; leak: boolean; note: string };
 
+const UNCOVERED = 'A four-bore foot does not cover a two-bore manifold: use an adapter.';
+const OPEN = 'A two-bore foot leaves part of a four-bore manifold open: use an adapter.';
+const WIDER = 'The bolts of a large square-bore flange stand wider than those of the others: use an adapter.';
+
 const fits: Record<Flange, Record<Flange, string>> = {
   'square-bore': {
     'square-bore': '',
     'spread-bore':
       'The large rear openings of a spread-bore manifold reach past a square-bore foot: without an adapter air leaks in under the plates.',
-    'two-bore': 'A four-bore foot does not cover a two-bore manifold: use an adapter.',
+    'two-bore': UNCOVERED,
+    'large-square-bore': WIDER,
   },
   'spread-bore': {
     'square-bore':
       'The large rear plates of a spread-bore body can touch a square-bore manifold, and its foot may not seal: use an adapter.',
     'spread-bore': '',
-    'two-bore': 'A four-bore foot does not cover a two-bore manifold: use an adapter.',
+    'two-bore': UNCOVERED,
+    'large-square-bore': WIDER,
   },
-  'two-bore': {
-    'square-bore': 'A two-bore foot leaves part of a four-bore manifold open: use an adapter.',
-    'spread-bore': 'A two-bore foot leaves part of a four-bore manifold open: use an adapter.',
-    'two-bore': '',
+  'two-bore': { 'square-bore': OPEN, 'spread-bore': OPEN, 'two-bore': '', 'large-square-bore': OPEN },
+  'large-square-bore': {
+    'square-bore': WIDER,
+    'spread-bore': WIDER,
+    'two-bore': UNCOVERED,
+    'large-square-bore': '',
   },
 };
 

@@ -93,6 +93,8 @@ describe('throttle body', () => {
     expect(flangeFit('square-bore', 'square-bore')).toEqual({ matches: true, adapter: false, leak: false, note: '' });
     expect(flangeFit('square-bore', 'spread-bore')).toMatchObject({ matches: false, adapter: true, leak: true });
     expect(flangeFit('square-bore', 'spread-bore').note).toMatch(/air leaks in/);
+    expect(flangeFit('large-square-bore', 'square-bore')).toMatchObject({ matches: false, adapter: true });
+    expect(flangeFit('large-square-bore', 'large-square-bore').matches).toBe(true);
   });
 
   it('refuses nonsense with a sentence', () => {
