@@ -1,4 +1,4 @@
-import { commands, type ExtensionContext, type LogOutputChannel, window, workspace } from 'vscode';
+import { commands, type ExtensionContext, type LogOutputChannel, window } from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
 
 /** A server that crashes is restarted this many times within three minutes; then the client gives up and says so. */
@@ -10,15 +10,12 @@ function startClient(context: ExtensionContext, outputChannel: LogOutputChannel)
   const module = context.asAbsolutePath('dist/server.cjs');
   const run = { module, transport: TransportKind.ipc };
   const debug = { ...run, options: { execArgv: ['--nolazy', '--inspect=6009'] } };
-  const watcher = workspace.createFileSystemWatcher('**/{build-sheet.config.{yaml,yml},*.parts.{yaml,yml}}');
-  context.subscriptions.push(watcher);
   client = new LanguageClient(
     'buildSheet',
     'Build Sheet',
     { run, debug },
     {
       documentSelector: [{ language: 'build-sheet' }, { language: 'build-sheet-config' }],
-      synchronize: { fileEvents: watcher },
       connectionOptions: { maxRestartCount: restartLimit },
       diagnosticPullOptions: { onChange: true, onFocus: true },
       outputChannel,

@@ -1,6 +1,8 @@
 import {
   chargingBalance,
   connectorAllowance,
+  copper,
+  crankingCurrent,
   fuseLimit,
   fuseRating,
   metricWireResistance,
@@ -125,6 +127,7 @@ export function electricalFigures(w: Worksheet): ElectricalTerms {
       }),
   );
   chargingFigures(w, pumpCurrent);
+  crankingFigures(w);
   return { pumpVoltage: 'value' in pumpVoltage ? pumpVoltage : supplyInstead(w, charging), pumpCurrent };
 }
 
@@ -222,5 +225,36 @@ function chargingFigures(w: Worksheet, pump: Maybe): void {
     },
     [output, pump, other, computer],
     (gives, ...loads) => chargingBalance(gives, loads).reserve,
+  );
+}
+
+/** The way back through block and body is short and wide and left out. */
+function crankingFigures(w: Worksheet): void {
+  const battery = w.stage.values.electrical?.battery;
+  const isMetric = battery?.cable?.unit === 'mm^2';
+  const current = w.given('electrical.battery.cranking-current', 'I_s', {
+    value: crankingCurrent.value,
+    because: crankingCurrent.source,
+  });
+  w.figure(
+    {
+      id: 'cranking-drop',
+      symbol: 'dU_s',
+      name: 'voltage lost in the battery cable while cranking',
+      dimension: 'voltage',
+      formula: 'I_s R l, copper at 20 degC',
+      source: isMetric
+        ? "Ohm's law; IEC 60228 (2004), table 3, class 5, read in a secondary copy"
+        : "Ohm's law; ASTM B258; IEC 60028; 2 % for stranding: NFPA 70, chapter 9, table 8",
+      home: ['electrical.battery', 'electrical'],
+    },
+    [current, w.given('electrical.battery.cable', 'A'), w.given('electrical.battery.cable-length', 'l')],
+    (amps, area, length) => {
+      const { referenceTemperature } = copper;
+      const perMeter = isMetric
+        ? metricWireResistance(area, referenceTemperature)
+        : wireResistance(area, referenceTemperature, strandLay);
+      return voltageDrop({ resistancePerMeter: perMeter, length, returnLength: 0, connectors: 0 }, amps);
+    },
   );
 }

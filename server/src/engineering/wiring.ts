@@ -24,6 +24,12 @@ export const connectorAllowance = { value: 0.1, source: 'common practice, no sou
 /** Share of the supply voltage that a pump circuit may lose. */
 export const dropLimit = { value: 0.03, source: 'common practice: 3 %' } as const;
 
+/** Current, A, of a starter while it turns a warm engine, where nothing better is known. */
+export const crankingCurrent = {
+  value: 200,
+  source: 'common practice, from memory: 150 to 250 A for a passenger-car V8',
+} as const;
+
 /** Share of its rated current that an alternator gives at idle. */
 export const alternatorIdleShare = { value: 0.45, source: 'common practice, from memory: 40 to 50 %' } as const;
 
@@ -75,6 +81,9 @@ const flexibleResistance: readonly (readonly [number, number])[] = [
   [70, 0.000272],
   [95, 0.000206],
 ];
+
+/** Nominal areas, m2, of metric wire that shops stock, in rising order. Source: IEC 60228 class 5, common sizes. */
+export const stockedAreas: readonly number[] = flexibleResistance.map(([square]) => square * 1e-6);
 
 /** A two-wire circuit: resistance per meter at its temperature, one-way length of supply and return, m, and what the connectors take, V. */
 export type Circuit = {

@@ -35,7 +35,8 @@ function findingsOf(
 }
 
 function severityOf({ id }: Rule, house: House): Severity | 'off' | undefined {
-  return house.rules?.[id]?.severity;
+  const setting = house.rules?.[id];
+  return setting?.severity === 'off' && !setting.reason ? undefined : setting?.severity;
 }
 
 function stageFindings(

@@ -23,6 +23,8 @@ export const problemCodes = {
   'sheet/out-of-range': 'A value outside what is possible',
   'sheet/quantity': 'A quantity that cannot be read',
   'sheet/old-format': 'A version of the format this tool does not read',
+  'house/unknown-rule': 'House rules name a rule that does not exist',
+  'house/off-without-reason': 'A rule is switched off without a reason',
 } as const;
 
 export type ProblemCode = keyof typeof problemCodes;

@@ -1,3 +1,4 @@
+import configSchema from '../../../schemas/build-sheet.config.schema.json' with { type: 'json' };
 import sheetSchema from '../../../schemas/build-sheet.schema.json' with { type: 'json' };
 import partsSchema from '../../../schemas/parts.schema.json' with { type: 'json' };
 import type { Dimension } from './units.ts';
@@ -22,6 +23,7 @@ export type FieldSchema = {
   required?: string[];
   properties?: Record<string, FieldSchema>;
   patternProperties?: Record<string, FieldSchema>;
+  additionalProperties?: boolean | FieldSchema;
   items?: FieldSchema | FieldSchema[];
 };
 
@@ -29,13 +31,18 @@ export type Path = readonly (string | number)[];
 
 type SchemaFile = FieldSchema & { definitions: Record<string, FieldSchema> };
 const files: Record<string, SchemaFile> = {
+  'build-sheet.config.schema.json': configSchema as unknown as SchemaFile,
   'build-sheet.schema.json': sheetSchema as unknown as SchemaFile,
   'parts.schema.json': partsSchema as unknown as SchemaFile,
 };
 const resolved = new WeakMap<FieldSchema, FieldSchema>();
 const home = new WeakMap<FieldSchema, SchemaFile>();
 
+/** Schema of a build sheet. */
 export const root: FieldSchema = files['build-sheet.schema.json'] as FieldSchema;
+
+/** Schema of the house rules. */
+export const houseRoot: FieldSchema = files['build-sheet.config.schema.json'] as FieldSchema;
 
 for (const file of Object.values(files)) claim(file, file);
 
@@ -65,9 +72,12 @@ export function child(schema: FieldSchema, step: string | number): FieldSchema |
     const item = Array.isArray(items) ? items[step] : items;
     return item && resolve(item);
   }
+  const others = resolve(schema).additionalProperties;
   const named = properties && Object.hasOwn(properties, step) ? properties[step] : undefined;
   const found =
-    named ?? Object.entries(patternProperties ?? {}).find(([pattern]) => new RegExp(pattern).test(step))?.[1];
+    named ??
+    Object.entries(patternProperties ?? {}).find(([pattern]) => new RegExp(pattern).test(step))?.[1] ??
+    (typeof others === 'object' ? others : undefined);
   return found && resolve(found);
 }
 

@@ -1,0 +1,126 @@
+import type { StageAnalysis } from '../analysis/analysis.ts';
+import type { Figure } from '../analysis/figure.ts';
+import { capital, derivation, figureValue } from '../report/figure-text.ts';
+import { type Entry, entryAt, pathText, type Range } from '../sheet/entry.ts';
+import { conversions, formatIn, isQuantity, parseQuantity, type Quantity } from '../sheet/quantity.ts';
+import type { FieldSchema, Path } from '../sheet/schema.ts';
+import type { System } from '../sheet/units.ts';
+
+export type HoverText = { range: Range; markdown: string };
+
+/** Most figures whose work is shown in one hover. */
+const MOST_DERIVATIONS = 6;
+
+/** What to know of the field at an offset: its meaning, its value in other units, and the figures it decides. */
+export function hoverAt(
+  root: Entry,
+  offset: number,
+  plan: readonly StageAnalysis[],
+  system: System,
+): HoverText | undefined {
+  const entry = describedEntry(root, offset);
+  if (!entry?.schema) return undefined;
+  const parts = [heading(entry), ...valueLines(entry), figuresOf(entry, plan, system)];
+  return { range: entry.key ?? entry.value, markdown: parts.filter(Boolean).join('\n\n') };
+}
+
+/** The entry at the offset, or the nearest around it that the schema describes. */
+function describedEntry(root: Entry, offset: number): Entry | undefined {
+  const inner = entryAt(root, offset);
+  if (inner.path.length === 0) return undefined;
+  return inner;
+}
+
+function heading({ path, schema }: Entry): string {
+  return `**${schema?.title ?? path.at(-1)}** \`${pathText(path)}\`\n\n${schema?.description ?? ''}`;
+}
+
+function valueLines({ schema, scalar, kind }: Entry): string[] {
+  if (!schema || kind !== 'scalar') return [];
+  if (schema.dimension) return quantityLines(schema, parseQuantity(String(scalar), schema.dimension));
+  const index = schema.enum?.indexOf(String(scalar)) ?? -1;
+  const meaning = schema.enumDescriptions?.[index];
+  return meaning ? [`\`${scalar}\`: ${meaning}`] : [];
+}
+
+function quantityLines(schema: FieldSchema, read: ReturnType<typeof parseQuantity>): string[] {
+  if (!isQuantity(read)) return [];
+  const others = conversions(read);
+  const equal = others.length ? `${formatIn(read.value, read.dimension, read.unit)} = ${others.join(' = ')}` : '';
+  const range = schema.allowed ? `Possible: ${schema.allowed.from} to ${schema.allowed.to}.` : '';
+  return [equal, toleranceLine(read), range].filter(Boolean);
+}
+
+function toleranceLine({ low, high, dimension, unit }: Quantity): string {
+  return low === high ? '' : `From ${formatIn(low, dimension, unit)} to ${formatIn(high, dimension, unit)}.`;
+}
+
+function figuresOf(entry: Entry, plan: readonly StageAnalysis[], system: System): string {
+  const stages = stagesFor(entry.path, plan);
+  const ids = figureIds(entry, stages);
+  const rows = ids.map((id) => row(id, stages, system)).filter(Boolean);
+  const missing = missingOf(entry, stages);
+  if (rows.length === 0) return missing;
+  const head = `| figure | ${stages.map(({ name }) => cell(name)).join(' | ')} |\n|---|${'---:|'.repeat(stages.length)}`;
+  const hungriest = stages.toSorted((one, other) => demand(other) - demand(one))[0];
+  const shown = ids.flatMap((id) => hungriest?.figures.get(id) ?? []).slice(0, MOST_DERIVATIONS);
+  const work = shown.map((figure) => derivation(figure, system).join('\n')).join('\n\n');
+  const where = stages.length > 1 ? `, stage "${hungriest?.name}"` : '';
+  return [`${head}\n${rows.join('\n')}`, missing, `---\n\nThe work${where}:`, work].filter(Boolean).join('\n\n');
+}
+
+function demand({ figures }: StageAnalysis): number {
+  return figures.get('demand-by-power')?.value ?? 0;
+}
+
+/** One stage for a field of that stage, else all of them. */
+function stagesFor(path: Path, plan: readonly StageAnalysis[]): readonly StageAnalysis[] {
+  const index = path[0] === 'stages' ? path[1] : undefined;
+  return typeof index === 'number' ? plan.filter((stage) => stage.index === index) : plan;
+}
+
+/** Figures at home on the field, else those computed directly from it. */
+function figureIds(entry: Entry, stages: readonly StageAnalysis[]): string[] {
+  const home = homePath(entry.path);
+  const here = pathText(entry.path);
+  const ids = new Set<string>();
+  for (const { figures } of stages) {
+    for (const [id, figure] of figures) if (figure.home.includes(home) || uses(figure, here)) ids.add(id);
+  }
+  return [...ids];
+}
+
+function uses({ inputs }: Figure, field: string): boolean {
+  return inputs.some((input) => input.field !== undefined && pathText(input.field) === field);
+}
+
+/** The path as figures name their home: without numbers and without the stage whose change it is. */
+function homePath(path: Path): string {
+  const steps = path.filter((step) => typeof step === 'string');
+  const inChanges = steps[0] === 'stages' && steps[1] === 'changes';
+  return (inChanges ? steps.slice(2) : steps).join('.');
+}
+
+function row(id: string, stages: readonly StageAnalysis[], system: System): string {
+  const figures = stages.map((stage) => stage.figures.get(id));
+  const named = figures.find((figure) => figure !== undefined);
+  if (!named) return '';
+  return `| ${capital(named.name)} | ${figures.map((figure) => (figure ? figureValue(figure, system) : '-')).join(' | ')} |`;
+}
+
+function missingOf(entry: Entry, stages: readonly StageAnalysis[]): string {
+  const home = homePath(entry.path);
+  const lines = new Set<string>();
+  for (const { absent } of stages) {
+    for (const { name, needs, impossible, home: homes } of absent.values()) {
+      if (!homes.includes(home)) continue;
+      if (impossible) lines.add(`- ${capital(name)}: ${impossible}`);
+      else if (needs.length) lines.add(`- ${capital(name)} needs ${needs.map((need) => `\`${need}\``).join(', ')}`);
+    }
+  }
+  return lines.size ? `Not computed:\n${[...lines].join('\n')}` : '';
+}
+
+function cell(text: string): string {
+  return text.replaceAll('|', '\\|');
+}
