@@ -16,7 +16,14 @@ const NETWORK_SOURCE = 'pressure balance and continuity; Darcy-Weisbach with Col
 export type SupplyTerms = { delivery: Maybe; network: FuelNetwork | undefined };
 
 type Solution = Solved | { impossible: string };
-type Solved = { network: FuelNetwork; hungriest: OperatingPoint; idle: OperatingPoint; standing: OperatingPoint };
+type Solved = {
+  network: FuelNetwork;
+  hungriest: OperatingPoint;
+  /** What the pump could give while the regulator stands at its setting, also where that is less than the demand. */
+  atSetting: OperatingPoint;
+  idle: OperatingPoint;
+  standing: OperatingPoint;
+};
 
 /** Delivery the engine needs, what the pump gives, and the pressure at each node of the fuel system. */
 export function supplyFigures(
@@ -65,10 +72,23 @@ export function supplyFigures(
       formula: 'solved: pump curve(p) = flow at which lines, filter and regulator need p',
       source: NETWORK_SOURCE,
       home: PUMP,
-      notes: solved ? deliveryNotes(solved.hungriest) : [],
+      notes: solved ? deliveryNotes(solved) : [],
     },
     base,
-    () => possible(solution).hungriest.delivered,
+    () => possible(solution).atSetting.delivered,
+  );
+  w.figure(
+    {
+      id: 'pump-delivery-alone',
+      symbol: 'Q_p0',
+      name: 'delivery of the pump at the set pressure, were nothing lost in lines and filters',
+      dimension: 'volume-flow',
+      formula: 'pump curve(p_set + reference)',
+      source: NETWORK_SOURCE,
+      home: ['fuel-system.pump'],
+    },
+    base,
+    () => withoutLosses(possible(solution).network),
   );
   w.figure(
     {
@@ -85,8 +105,10 @@ export function supplyFigures(
   );
   nodeFigures(w, base, solution);
   returnFigures(w, base, solution);
-  velocityFigures(w, delivery);
-  return { delivery, network: solved?.network };
+  const isDeadHead = solved && !solved.network.return;
+  const flow = isDeadHead ? consumption : delivery;
+  velocityFigures(w, flow);
+  return { delivery: flow, network: solved?.network };
 }
 
 function networkInputs(w: Worksheet, air: AirTerms, fuel: FuelTerms, electrical: ElectricalTerms, consumption: Maybe) {
@@ -151,9 +173,11 @@ function solve(w: Worksheet, inputs: ReturnType<typeof networkInputs>): Solution
       w.read(quantity),
     );
     const idling = { ...network, regulator: { ...network.regulator, reference: 0 } };
+    const hungriest = solveNetwork(network, consumption);
     return {
       network,
-      hungriest: solveNetwork(network, consumption),
+      hungriest,
+      atSetting: atSetting(network, hungriest),
       idle: solveNetwork(idling, consumption * IDLE_SHARE, false),
       standing: solveNetwork(idling, 0),
     };
@@ -161,6 +185,17 @@ function solve(w: Worksheet, inputs: ReturnType<typeof networkInputs>): Solution
     if (!(error instanceof RangeError)) throw error;
     return { impossible: error.message };
   }
+}
+
+/** The regulator's setting held by a bypass, whatever the engine takes. */
+function atSetting(network: FuelNetwork, hungriest: OperatingPoint): OperatingPoint {
+  const isHeld = hungriest.regulation === 'holds' || hungriest.regulation === 'backed-up';
+  return isHeld && network.return ? hungriest : solveNetwork({ ...network, return: [] }, 0);
+}
+
+function withoutLosses(network: FuelNetwork): number {
+  const bare = { ...network, suction: [], preFilter: undefined, feed: [], filter: undefined, return: [] };
+  return solveNetwork(bare, 0).delivered;
 }
 
 /** Fuel at idle as a share of that at full power, for the pressures at idle. Common practice, from memory: 2 to 5 %. */
@@ -176,7 +211,7 @@ function solvedOf(solution: Solution | undefined): Solved | undefined {
   return solution && !('impossible' in solution) ? solution : undefined;
 }
 
-function deliveryNotes({ regulation, extrapolated, estimated }: OperatingPoint): string[] {
+function deliveryNotes({ hungriest: { regulation }, atSetting: { extrapolated, estimated } }: Solved): string[] {
   return [
     ...(estimated ? ['flow scaled with voltage from the rated curve: an estimate, common practice'] : []),
     ...(extrapolated ? ['read outside the points of the pump curve'] : []),
@@ -192,7 +227,7 @@ function nodeFigures(w: Worksheet, inputs: Maybe[], solution: Solution | undefin
       id: 'pump-pressure',
       symbol: 'p_pump',
       name: 'pressure the pump must add at full demand',
-      read: (s: Solved) => s.hungriest.pumpRise,
+      read: (s: Solved) => s.atSetting.pumpRise,
       home: PUMP,
     },
     {
