@@ -19,7 +19,7 @@ for (const { rule, folder, bad } of fixtures()) {
     for (const golden of goldens(folder, file)) rmSync(join(folder, golden));
     const checked = checkText(text, noHouse);
     for (const { code, message } of checked.sheet.problems) console.log(`${folder}/${file}: ${code} ${message}`);
-    const finding = checked.findings.find((one) => one.rule === rule);
+    const finding = checked.findings.find((one) => one.rule === rule || one.found === rule);
     if (!finding) console.log(`${folder}/${file}: ${rule} finds nothing`);
     const repairs = finding ? verifiedRepairs(checked, finding) : [];
     repairs.forEach(({ title, edits }, index) => {

@@ -11,20 +11,68 @@ export type Problem = {
   fixes: { title: string; edits: TextEdit[]; preferred: boolean }[];
 };
 
-/** Each kind of problem, with a title for its page. */
+/** Each kind of problem: what it is, why it matters, and a text that has it. */
 export const problemCodes = {
-  'sheet/syntax': 'The text is not valid YAML',
-  'sheet/conflict': 'The text holds conflict markers of a version-control merge',
-  'sheet/too-large': 'Aliases unfold the sheet beyond any reasonable size',
-  'sheet/unknown-field': 'A field the format does not know',
-  'sheet/missing-field': 'A field that must be there is missing',
-  'sheet/wrong-type': 'A value of the wrong kind',
-  'sheet/unknown-choice': 'A word that is not one of the choices of the field',
-  'sheet/out-of-range': 'A value outside what is possible',
-  'sheet/quantity': 'A quantity that cannot be read',
-  'sheet/old-format': 'A version of the format this tool does not read',
-  'house/unknown-rule': 'House rules name a rule that does not exist',
-  'house/off-without-reason': 'A rule is switched off without a reason',
+  'sheet/syntax': {
+    title: 'The text is not valid YAML',
+    why: 'Nothing below a broken line can be trusted, so the rules wait until the text can be read again. Often a quote, a bracket or a colon is missing, or the line above is only half typed.',
+    example: 'format: 1\nengine: { cylinders: 8\nfuel: {}\n',
+  },
+  'sheet/conflict': {
+    title: 'The text holds conflict markers',
+    why: 'A merge in version control stopped in this file: two versions stand one after the other. Choose what is right and remove the marker lines.',
+    example: 'format: 1\n<<<<<<< ours\ntitle: Wagon\n=======\ntitle: Truck\n>>>>>>> theirs\n',
+  },
+  'sheet/too-large': {
+    title: 'Aliases unfold the sheet beyond any reasonable size',
+    why: 'A few aliases of aliases can stand for millions of values and would fill the memory. Write the values out, or use fewer layers of aliases.',
+    example: undefined,
+  },
+  'sheet/unknown-field': {
+    title: 'A field the format does not know',
+    why: 'A misspelled field would silently not count. Fields of your own are welcome at the top level under names that begin with `x-`.',
+    example: 'format: 1\nfuel-system:\n  pump: { placment: in-tank }\n',
+  },
+  'sheet/missing-field': {
+    title: 'A field that must be there is missing',
+    why: 'Without it the rest cannot be read for certain. A sheet needs `format`, a silencer its rule and reason.',
+    example: 'title: Quarry wagon\n',
+  },
+  'sheet/wrong-type': {
+    title: 'A value of the wrong kind',
+    why: 'A field takes one kind of value: a text, a number, `true` or `false`, a list, or fields of its own. Words such as `yes` are texts in YAML 1.2, not truth values.',
+    example: 'format: 1\nfuel-system:\n  tank: { vent: yes }\n',
+  },
+  'sheet/unknown-choice': {
+    title: 'A word that is not one of the choices of the field',
+    why: 'The field has a fixed set of choices, so that figures and rules know what each one means. Completion lists them.',
+    example: 'format: 1\nengine:\n  intake: { manifold: dual-plan }\n',
+  },
+  'sheet/out-of-range': {
+    title: 'A value outside what is possible',
+    why: 'The value is outside the range in which the field makes sense; often the unit or a digit is wrong. It is left out of the figures until it is mended.',
+    example: 'format: 1\nengine: { redline: 55000 rpm }\n',
+  },
+  'sheet/quantity': {
+    title: 'A quantity that cannot be read',
+    why: 'A quantity is a number and a unit of the right dimension, so that nobody has to guess: `350 hp`, `43.5 psi`, `1 3/4 in`, `40 degC`, `12 AWG`, with a tolerance if need be: `350 +/- 15 hp`, `1.2..1.4 ms`. Pressures are gauge unless the field says absolute.',
+    example: 'format: 1\nsite: { altitude: 900 }\nengine: { idle: 750 psi }\n',
+  },
+  'sheet/old-format': {
+    title: 'A version of the format this tool does not read',
+    why: 'The `format` field names the version of the format, so that a later tool can still read an older sheet and never misreads a newer one.',
+    example: 'format: 7\n',
+  },
+  'house/unknown-rule': {
+    title: 'House rules name a rule that does not exist',
+    why: 'A misspelled rule id would silently change nothing. Completion lists the rules.',
+    example: undefined,
+  },
+  'house/off-without-reason': {
+    title: 'A rule is switched off without a reason',
+    why: 'Whoever reads the sheets later must know why a check is missing. Until a reason is given the rule stays on.',
+    example: undefined,
+  },
 } as const;
 
 export type ProblemCode = keyof typeof problemCodes;
