@@ -1,0 +1,20 @@
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'electrical/battery-cable-unknown',
+  title: 'Battery in the trunk without a cable on the sheet',
+  severity: 'hint',
+  why: 'The cable from the trunk decides the voltage the computer sees while cranking, and it is the largest unfused wire of the car. With its size and length the sheet can check it.',
+  source: 'common practice',
+  check: ({ values }) => {
+    const battery = values.electrical?.battery;
+    if (battery?.placement !== 'trunk' || (battery.cable && battery['cable-length'])) return undefined;
+    const missing = [battery.cable ? '' : 'size', battery['cable-length'] ? '' : 'length'].filter(
+      (word) => word !== '',
+    );
+    return {
+      at: 'electrical.battery',
+      message: `The battery is in the trunk, and the ${missing.join(' and ')} of its positive cable ${missing.length > 1 ? 'are' : 'is'} not on the sheet.`,
+    };
+  },
+};

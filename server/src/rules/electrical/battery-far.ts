@@ -1,0 +1,38 @@
+import { stockedWires } from '../pump-wire.ts';
+import { above, type StageRule } from '../rule.ts';
+
+/** Voltage, V, the positive cable may lose while cranking. Common practice, from memory. */
+const MOST = 0.5;
+
+export const rule: StageRule = {
+  id: 'electrical/battery-far',
+  title: 'Battery cable loses too much while cranking',
+  severity: 'warning',
+  why: 'The computer has to stay alive on what is left while the starter pulls; below about 9 volts it restarts and the engine never catches. A long cable from the trunk also needs a fuse or cut-off close to the battery and a vented box, as local rules say.',
+  source: "Ohm's law; limit common practice, from memory: 0.5 V",
+  check: ({ values, figure, show, showValue }) => {
+    const drop = figure('cranking-drop');
+    const miss = above(drop, MOST);
+    const battery = values.electrical?.battery;
+    const cable = battery?.cable;
+    if (!miss || !drop || !cable) return undefined;
+    const current = drop.inputs[0];
+    const thick = stockedWires(cable).find(({ area }) => (drop.value * cable.value) / area <= MOST * 0.98);
+    const place = battery.placement === 'trunk' ? ' from the trunk' : '';
+    return {
+      at: 'electrical.battery.cable',
+      message: `${show(battery['cable-length'])} of ${show(cable)} cable${place} lose ${show(drop)} at a cranking current of ${current ? showValue(current.value, 'current') : 'the starter'}, over ${showValue(MOST, 'voltage')}.`,
+      related: [{ at: 'electrical.battery.cable-length', message: 'Length of the cable, one way.' }],
+      ...miss,
+      repairs: thick
+        ? [
+            {
+              title: `Run a ${thick.text} battery cable`,
+              set: { 'electrical.battery.cable': thick.text },
+              shows: drop.id,
+            },
+          ]
+        : [],
+    };
+  },
+};

@@ -1,0 +1,39 @@
+import type { Term } from '../../analysis/figure.ts';
+import { below, type StageRule } from '../rule.ts';
+import { roundedUp } from '../size.ts';
+
+/** What a new alternator should give over the loads. Common practice, no source. */
+const HEADROOM = 1.1;
+
+export const rule: StageRule = {
+  id: 'electrical/charging-short',
+  title: 'Charging system too small for the loads',
+  severity: 'warning',
+  capacity: true,
+  why: 'What the alternator cannot give comes from the battery: the voltage sinks, the pump slows, injectors open later, and in the end the computer stops. Conversions add a pump, injectors and a computer to what the car was built for.',
+  source: 'current balance; loads not given are common practice',
+  check: ({ values, figure, show, showValue }) => {
+    const reserve = figure('charging-reserve');
+    const miss = below(reserve, 0);
+    const output = values.electrical?.['charging-current'];
+    if (!miss || !reserve || !output) return undefined;
+    const [, pump, other, computer] = reserve.inputs;
+    const loads = [pump, other, computer].filter((load) => load !== undefined);
+    const amps = (load: Term | undefined) => (load ? showValue(load.value, 'current') : 'unknown');
+    const sum = output.value + miss.excess;
+    const assumed = loads.some((load) => load.assumed) ? ', partly assumed' : '';
+    const size = roundedUp(sum * HEADROOM, output);
+    return {
+      at: 'electrical.charging-current',
+      message: `The loads take ${showValue(sum, 'current')} (pump ${amps(pump)}, vehicle ${amps(other)}, computer ${amps(computer)}${assumed}), and the alternator gives ${show(output)}.`,
+      ...miss,
+      repairs: [
+        {
+          title: `Fit an alternator that gives ${size}`,
+          set: { 'electrical.charging-current': size },
+          shows: reserve.id,
+        },
+      ],
+    };
+  },
+};

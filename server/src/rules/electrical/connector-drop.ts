@@ -1,0 +1,30 @@
+import { connectorAllowance } from '../../engineering/wiring.ts';
+import { contactLimit } from '../pump-wire.ts';
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'electrical/connector-drop',
+  title: 'Relay contacts and connectors lose voltage',
+  severity: 'warning',
+  why: 'A contact that loses voltage turns the current into heat at one small spot, where the plug melts and may catch fire. The pump behind it slows down as the contact ages.',
+  source: 'common practice, from memory: 0.1 V a connection, 0.3 V in all',
+  check: ({ values, figure, show, showValue }) => {
+    const connectors = values.electrical?.['pump-circuit']?.connectors;
+    if (!connectors || connectors.value <= contactLimit) return undefined;
+    const current = figure('pump-circuit-current');
+    const heat = current
+      ? `, which is ${Math.round(connectors.value * current.value)} W of heat at ${show(current)}`
+      : '';
+    return {
+      at: 'electrical.pump-circuit.connectors',
+      message: `Relay contacts and connectors of the pump circuit lose ${show(connectors)}, over ${showValue(contactLimit, 'voltage')}${heat}.`,
+      repairs: [
+        {
+          title: `Renew relay, terminals and ground until they lose no more than ${showValue(connectorAllowance.value, 'voltage')}`,
+          set: { 'electrical.pump-circuit.connectors': showValue(connectorAllowance.value, 'voltage') },
+          shows: 'pump-voltage',
+        },
+      ],
+    };
+  },
+};

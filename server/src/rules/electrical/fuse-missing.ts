@@ -1,0 +1,31 @@
+import { bladeUpTo } from '../pump-wire.ts';
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'electrical/fuse-missing',
+  title: 'Pump circuit without a fuse',
+  severity: 'error',
+  why: 'A pump wire that chafes through shorts the battery through itself and sets its insulation on fire, next to the fuel line. A fuse close to the battery is the only thing that stops it; local rules may ask for one by law.',
+  source: 'common practice; blade sizes ISO 8820-3 (from memory)',
+  check: ({ values, figure, show, showValue }) => {
+    const circuit = values.electrical?.['pump-circuit'];
+    if (!circuit?.wire || !circuit.length || circuit.fuse) return undefined;
+    const limit = figure('fuse-limit');
+    const needed = figure('fuse-needed');
+    const largest = limit && bladeUpTo(limit.value);
+    const rating = needed?.value ?? largest;
+    const fits = rating !== undefined && largest !== undefined && rating <= largest;
+    return {
+      at: 'electrical.pump-circuit',
+      message: `Nothing is said of a fuse for the pump's ${show(circuit.wire)} wire.`,
+      repairs: fits
+        ? [
+            {
+              title: `Fuse the circuit with ${showValue(rating, 'current')} close to the battery`,
+              set: { 'electrical.pump-circuit.fuse': showValue(rating, 'current') },
+            },
+          ]
+        : [],
+    };
+  },
+};

@@ -1,0 +1,43 @@
+import { bladeUpTo, isWireTooThin, thickerWire } from '../pump-wire.ts';
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'electrical/fuse-too-large',
+  title: 'Fuse too large for the pump wire',
+  severity: 'error',
+  why: 'The fuse protects the wire, not the pump: with too large a fuse the wire burns before the fuse opens, next to fuel. The figures are on the safe side; local rules and the licensed trade decide what a wire may carry.',
+  source: 'NFPA 70 (NEC) 240.4(D) and table 310.16, partly from memory',
+  check: (situation) => {
+    const { values, figure, show, showValue } = situation;
+    const circuit = values.electrical?.['pump-circuit'];
+    const protects = figure('fuse-limit');
+    if (!circuit?.fuse || !circuit.wire || !protects) return undefined;
+    if (circuit.fuse.value <= protects.value || isWireTooThin(situation)) return undefined;
+    const smaller = figure('fuse-needed')?.value ?? bladeUpTo(protects.value);
+    const wire = thickerWire(situation, circuit.fuse.value);
+    return {
+      at: 'electrical.pump-circuit.fuse',
+      message: `A fuse of ${show(circuit.fuse)} does not protect ${show(circuit.wire)} wire, which wants ${show(protects)} at most.`,
+      related: [{ at: 'electrical.pump-circuit.wire', message: 'The wire the fuse has to protect.' }],
+      repairs: [
+        ...(smaller
+          ? [
+              {
+                title: `Fit a fuse of ${showValue(smaller, 'current')}`,
+                set: { 'electrical.pump-circuit.fuse': showValue(smaller, 'current') },
+              },
+            ]
+          : []),
+        ...(wire
+          ? [
+              {
+                title: `Run ${wire} wire to the pump`,
+                set: { 'electrical.pump-circuit.wire': wire },
+                shows: 'pump-circuit-drop-share',
+              },
+            ]
+          : []),
+      ],
+    };
+  },
+};

@@ -1,0 +1,30 @@
+import { connectorAllowance } from '../../engineering/wiring.ts';
+import type { StageRule } from '../rule.ts';
+
+/** Current, A, from which a way back through seams and bolts is worth a measurement. Common practice, no source. */
+const WORTH_MEASURING = 10;
+
+export const rule: StageRule = {
+  id: 'electrical/ground-through-chassis',
+  title: 'A strong pump grounded through the chassis',
+  severity: 'information',
+  why: 'Seams, bolts, paint and rust carry the way back, and nobody sees them age; fiberglass and rubber-mounted bodies carry nothing at all. Measure the drop under load from the pump to the negative post, or run a wire.',
+  source: 'common practice',
+  check: ({ values, figure, show, showValue }) => {
+    const circuit = values.electrical?.['pump-circuit'];
+    const current = figure('pump-circuit-current');
+    if (circuit?.ground !== 'chassis' || circuit.connectors || !current || current.value < WORTH_MEASURING)
+      return undefined;
+    return {
+      at: 'electrical.pump-circuit.ground',
+      message: `${show(current)} of the pump go back through the chassis, and ${showValue(connectorAllowance.value, 'voltage')} is only assumed for that way and the connectors.`,
+      related: [{ at: 'fuel-system.pump.current', message: 'Current of one pump.' }],
+      repairs: [
+        {
+          title: 'Run a ground wire of the same size to the battery',
+          set: { 'electrical.pump-circuit.ground': 'wire-to-battery' },
+        },
+      ],
+    };
+  },
+};

@@ -1,0 +1,26 @@
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'electrical/key-feed-drops',
+  title: "Computer's switched feed is not live in run and start",
+  severity: 'error',
+  why: 'The computer restarts each time its switched wire drops: it then neither fuels nor sparks, and the pump stops. Many ignition switches cut their accessory feeds while cranking, so measure the wire with the starter turning.',
+  source: 'common practice',
+  check: ({ values }) => {
+    const feed = values.electrical?.['key-feed'];
+    if (feed !== 'run-only' && feed !== 'start-only') return undefined;
+    return {
+      at: 'electrical.key-feed',
+      message:
+        feed === 'run-only'
+          ? "The computer's switched feed drops while cranking, so the engine will not start, or only as the key is let go."
+          : "The computer's switched feed is live only while cranking, so the engine dies as the key is let go.",
+      repairs: [
+        {
+          title: 'Connect the switched wire where it is live in run and while cranking',
+          set: { 'electrical.key-feed': 'run-and-start' },
+        },
+      ],
+    };
+  },
+};

@@ -1,0 +1,27 @@
+import { above, type StageRule } from '../rule.ts';
+import { isTwelveVolt } from '../twelve-volt.ts';
+
+/** Share of its rated voltage a pump should get for its flow sheet to hold. Common practice, no source. */
+const LEAST = 0.9;
+
+export const rule: StageRule = {
+  id: 'electrical/pump-underfed',
+  title: 'Pump curve was measured at a voltage it never gets',
+  severity: 'information',
+  why: "Flow sheets are often made at a high voltage. Far below it the pump's flow is only estimated here, and it may fall faster than the voltage does: ask for a curve at the voltage of the car.",
+  source: 'common practice',
+  check: ({ values, figure, limit, show }) => {
+    const pump = values['fuel-system']?.pump;
+    const rated = pump?.['rated-voltage'];
+    const voltage = figure('pump-voltage');
+    const charging = values.electrical?.['charging-voltage'];
+    if (!pump || !rated || !voltage || pump['low-voltage'] || voltage.value >= rated.value * LEAST) return undefined;
+    const isLost = above(figure('pump-circuit-drop-share'), limit('voltage-drop')) !== undefined;
+    if (isLost || (charging && !isTwelveVolt(charging.value))) return undefined;
+    return {
+      at: 'fuel-system.pump.rated-voltage',
+      message: `The pump's curve was measured at ${show(rated)}, and ${show(voltage)} arrives at the pump: its flow there is an estimate.`,
+      related: charging ? [{ at: 'electrical.charging-voltage', message: 'Voltage at the battery.' }] : [],
+    };
+  },
+};

@@ -1,0 +1,24 @@
+import { describedCircuit } from '../pump-wire.ts';
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'electrical/relay-missing',
+  title: 'Pump without a relay',
+  severity: 'warning',
+  why: "Neither the computer's pump output nor an old ignition switch is made for the pump's current: the output fails, or the switch burns and takes away the pump's voltage. A relay is also what impact and stall cut-off switch.",
+  source: 'common practice',
+  check: (situation) => {
+    const circuit = situation.values.electrical?.['pump-circuit'];
+    const isOmitted = circuit?.relay === undefined && describedCircuit(situation) !== undefined;
+    if (circuit?.relay !== false && !isOmitted) return undefined;
+    const current = situation.figure('pump-circuit-current');
+    const load = current ? `${situation.show(current)} of the pump` : "the pump's current";
+    return {
+      at: isOmitted ? 'electrical.pump-circuit' : 'electrical.pump-circuit.relay',
+      message: isOmitted
+        ? `The pump circuit names no relay to switch ${load}.`
+        : `No relay switches the pump: ${load} would run through a switch or the computer.`,
+      repairs: [{ title: 'Switch the pump by a relay', set: { 'electrical.pump-circuit.relay': true } }],
+    };
+  },
+};

@@ -1,0 +1,27 @@
+import type { StageRule } from '../rule.ts';
+import { isTwelveVolt } from '../twelve-volt.ts';
+
+export const rule: StageRule = {
+  id: 'electrical/system-voltage',
+  title: 'Not a 12-volt vehicle',
+  severity: 'error',
+  why: 'Throttle-body computers, injectors and pumps are made for 12 volts: on 6 volts they do not work, and 24 volts burn them. Lamps, gauges and the starter have to go along when a vehicle is changed over, which is licensed work in many places.',
+  source: 'common practice',
+  check: ({ values, show }) => {
+    const voltage = values.electrical?.['charging-voltage'];
+    if (!voltage || isTwelveVolt(voltage.value)) return undefined;
+    return {
+      at: 'electrical.charging-voltage',
+      message: `A charging voltage of ${show(voltage)} is not that of a 12-volt vehicle, which computer, injectors and pump need.`,
+      repairs: [
+        {
+          title:
+            voltage.value < 12
+              ? 'Change the vehicle over to 12 V'
+              : 'Feed the conversion from a 12 V supply of its own',
+          set: { 'electrical.charging-voltage': '13.8 V' },
+        },
+      ],
+    };
+  },
+};

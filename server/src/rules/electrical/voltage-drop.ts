@@ -1,0 +1,55 @@
+import { connectorAllowance } from '../../engineering/wiring.ts';
+import { contactLimit, isWireTooThin, thickerWire } from '../pump-wire.ts';
+import { above, type StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'electrical/voltage-drop',
+  title: 'Pump circuit loses too much voltage',
+  severity: 'warning',
+  capacity: true,
+  why: 'A pump turns slower on less voltage: its flow falls at full load, when the engine needs it most, and the mixture turns lean. What is lost in the wire heats it, which counts next to a fuel tank.',
+  source: "Ohm's law; IEC 60028; limit common practice",
+  check: (situation) => {
+    const { values, figure, limit, show, showValue } = situation;
+    const share = figure('pump-circuit-drop-share');
+    const drop = figure('pump-circuit-drop');
+    const circuit = values.electrical?.['pump-circuit'];
+    const most = limit('voltage-drop');
+    const miss = above(share, most);
+    if (!miss || !drop || !share || !circuit?.wire || isWireTooThin(situation)) return undefined;
+    const excess = drop.value - most * (drop.value / share.value);
+    const contacts = circuit.connectors?.value ?? 0;
+    if (contacts > contactLimit && contacts - connectorAllowance.value >= excess) return undefined;
+    const wire = thickerWire(situation, circuit.fuse?.value ?? 0);
+    const pumps = values['fuel-system']?.pump?.quantity ?? 1;
+    return {
+      at: 'electrical.pump-circuit.wire',
+      message: `The pump circuit loses ${show(drop)}, ${show(share)} of the charging voltage and over the limit of ${showValue(most, 'ratio')}: ${show(circuit.wire)} is thin for ${show(figure('pump-circuit-current'))} over ${show(circuit.length)} each way.`,
+      related: [
+        { at: 'electrical.pump-circuit.length', message: 'Length of the run, one way.' },
+        { at: 'fuel-system.pump.current', message: 'Current of one pump.' },
+      ],
+      ...miss,
+      repairs: [
+        ...(wire
+          ? [
+              {
+                title: `Run ${wire} wire to the pump`,
+                set: { 'electrical.pump-circuit.wire': wire },
+                shows: share.id,
+              },
+            ]
+          : []),
+        ...(circuit.shared && pumps > 1
+          ? [
+              {
+                title: 'Give each pump a circuit of its own',
+                set: { 'electrical.pump-circuit.shared': false },
+                shows: share.id,
+              },
+            ]
+          : []),
+      ],
+    };
+  },
+};

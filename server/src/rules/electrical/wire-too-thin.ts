@@ -1,0 +1,42 @@
+import { isWireTooThin, thickerWire } from '../pump-wire.ts';
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'electrical/wire-too-thin',
+  title: 'Pump wire too thin for its current',
+  severity: 'error',
+  capacity: true,
+  why: 'A fuse that lets the pump run no longer protects the wire: a chafed wire then glows along its whole length, next to fuel. Local rules and the licensed trade decide what a wire may carry; the figures here are on the safe side.',
+  source: 'NFPA 70 (NEC) 240.4(D) and table 310.16, partly from memory; fuse sizes ISO 8820-3',
+  check: (situation) => {
+    const { values, figure, show } = situation;
+    const circuit = values.electrical?.['pump-circuit'];
+    const needed = figure('fuse-needed');
+    const protects = figure('fuse-limit');
+    if (!circuit?.wire || !needed || !protects || !isWireTooThin(situation)) return undefined;
+    const wire = thickerWire(situation, needed.value);
+    const fits = circuit.fuse && circuit.fuse.value >= needed.value && circuit.fuse.value <= needed.value * 1.01;
+    const fuse = show(needed);
+    return {
+      at: 'electrical.pump-circuit.wire',
+      message: `${show(circuit.wire)} is too thin for the pump: ${show(figure('pump-circuit-current'))} needs a fuse of ${fuse}, and one over ${show(protects)} does not protect this wire.`,
+      related: [{ at: 'fuel-system.pump.current', message: 'Current of one pump.' }],
+      excess: needed.value - protects.value,
+      repairs: wire
+        ? [
+            {
+              title:
+                fits || !circuit.fuse
+                  ? `Run ${wire} wire to the pump`
+                  : `Run ${wire} wire to the pump with a fuse of ${fuse}`,
+              set: {
+                'electrical.pump-circuit.wire': wire,
+                ...(fits || !circuit.fuse ? {} : { 'electrical.pump-circuit.fuse': fuse }),
+              },
+              shows: 'pump-circuit-drop-share',
+            },
+          ]
+        : [],
+    };
+  },
+};
