@@ -92,8 +92,11 @@ export type Rule = StageRule | PlanRule | ToldRule;
 
 type Miss = { excess: number; onlyAtBadEnd: boolean };
 
-/** How far a figure is above a limit, at nominal or only at the high end of its tolerance. */
-export function above(figure: Figure | undefined, limit: number): Miss | undefined {
+/** A figure or a quantity of the sheet: its nominal value and the ends of its tolerance. */
+type Spread = { value: number; low?: number; high?: number };
+
+/** How far a figure or quantity is above a limit, at nominal or only at the high end of its tolerance. */
+export function above(figure: Spread | undefined, limit: number): Miss | undefined {
   if (!figure) return undefined;
   const slack = Math.abs(limit) * 1e-9;
   if (figure.value > limit + slack) return { excess: figure.value - limit, onlyAtBadEnd: false };
@@ -101,8 +104,8 @@ export function above(figure: Figure | undefined, limit: number): Miss | undefin
   return high > limit + slack ? { excess: high - limit, onlyAtBadEnd: true } : undefined;
 }
 
-/** How far a figure is below a limit, at nominal or only at the low end of its tolerance. */
-export function below(figure: Figure | undefined, limit: number): Miss | undefined {
+/** How far a figure or quantity is below a limit, at nominal or only at the low end of its tolerance. */
+export function below(figure: Spread | undefined, limit: number): Miss | undefined {
   if (!figure) return undefined;
   const slack = Math.abs(limit) * 1e-9;
   if (figure.value < limit - slack) return { excess: limit - figure.value, onlyAtBadEnd: false };

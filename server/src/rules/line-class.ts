@@ -1,0 +1,61 @@
+import { type LineClass, lineClasses } from '../engineering/hoses.ts';
+import type { BuildSheet, Line } from '../generated/build-sheet.ts';
+import type { Situation } from './rule.ts';
+
+type Material = NonNullable<Line['material']>;
+
+/** The weakest class that may be sold under the name of a material. */
+const CLASS_OF: Record<Material, string> = {
+  'rubber-low-pressure': 'SAE J30 R6',
+  'rubber-injection': 'SAE J30 R9',
+  'rubber-injection-alcohol': 'SAE J30 R14',
+  ptfe: 'PTFE-lined braided hose',
+  nylon: 'SAE J2260',
+  'steel-tube': 'steel tube',
+  'aluminum-tube': 'aluminum tube',
+};
+
+/** What a material is called in a sentence. */
+export const materialName: Record<Material, string> = {
+  'rubber-low-pressure': 'carburetor hose',
+  'rubber-injection': 'rubber injection hose',
+  'rubber-injection-alcohol': 'barrier-lined rubber hose',
+  ptfe: 'PTFE-lined hose',
+  nylon: 'nylon tube',
+  'steel-tube': 'steel tube',
+  'aluminum-tube': 'aluminum tube',
+};
+
+/** Most that barrier-lined hose of the small sizes is printed with, Pa: 100 psi. From memory, see `lineClasses`. */
+const BARRIER_HOSE_AT_BEST = 100 * 6894.757293168;
+
+export function lineClassOf(material: Material): LineClass {
+  const found = lineClasses.find(({ name }) => name === CLASS_OF[material]);
+  if (!found) throw new RangeError(`No class of line is known for ${material}.`);
+  return found;
+}
+
+/** Working pressure of a material, Pa: what every line of it stands, and what the best of it are printed with. */
+export function workingPressure(material: Material): { sure: number; best: number } {
+  const sure = lineClassOf(material).workingPressure;
+  return { sure, best: material === 'rubber-injection-alcohol' ? BARRIER_HOSE_AT_BEST : sure };
+}
+
+export type LineName = 'feed' | 'return' | 'suction';
+
+/** The lines the sheet has, in the order the fuel goes. */
+export function linesOf(values: Partial<BuildSheet>): { name: LineName; line: Line }[] {
+  const names = ['suction', 'feed', 'return'] as const;
+  return names.flatMap((name) => {
+    const line = values['fuel-system']?.[name];
+    return line ? [{ name, line }] : [];
+  });
+}
+
+/** Ethanol and methanol in the fuel, shares by volume, with the house's fuel where the sheet names none. */
+export function alcoholOf({ figure }: Pick<Situation, 'figure'>): { ethanol: number; methanol: number } {
+  const inputs = figure('fuel-density')?.inputs ?? [];
+  const grade = inputs.find(({ symbol }) => symbol === 'grade')?.text;
+  const ethanol = inputs.find(({ symbol }) => symbol === 'x_e')?.value ?? 0;
+  return grade === 'methanol' ? { ethanol: 0, methanol: 1 } : { ethanol, methanol: 0 };
+}
