@@ -41,7 +41,7 @@ export function referencePages(): Map<string, string> {
 }
 
 function rulePage(rule: Rule): string {
-  const fixture = fixtures().find((one) => one.rule === rule.id || one.found === rule.id);
+  const fixture = fixtures().find((one) => one.rule === rule.id);
   const examples = fixture?.bad.map((file) => example(rule, fixture.folder, file)) ?? [];
   return lines(
     `# ${rule.title}`,

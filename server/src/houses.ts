@@ -1,4 +1,3 @@
-import { dirname } from 'node:path/posix';
 import type { HouseConfig } from './generated/house-config.ts';
 import { rules } from './generated/rules.ts';
 import { validateConfig } from './generated/validate.js';
@@ -42,8 +41,12 @@ export function houseFor(uri: string, roots: readonly string[], read: ReadFile):
   return folders.reduce((house, folder) => over(house, houseIn(folder, read)), noHouse);
 }
 
+function dirname(uri: string): string {
+  return uri.slice(0, Math.max(uri.lastIndexOf('/'), 0));
+}
+
 function foldersFrom(folder: string, root: string): string[] {
-  return folder === root || !folder.startsWith(root) ? [folder] : [...foldersFrom(dirname(folder), root), folder];
+  return folder === root || !folder.startsWith(`${root}/`) ? [folder] : [...foldersFrom(dirname(folder), root), folder];
 }
 
 function houseIn(folder: string, read: ReadFile): House {

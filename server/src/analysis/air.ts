@@ -56,6 +56,19 @@ export function airFigures(w: Worksheet): AirTerms {
     [altitude],
     (height) => standardAir(height).pressure,
   );
+  w.figure(
+    {
+      id: 'idle-vacuum',
+      symbol: 'v_i',
+      name: 'vacuum at idle',
+      dimension: 'pressure',
+      formula: 'p_a - p_i',
+      source: 'definition of gauge pressure',
+      home: ['engine.idle-manifold-pressure', 'vacuum-reference'],
+    },
+    [ambient, w.given('engine.idle-manifold-pressure', 'p_i')],
+    (air, manifold) => air - manifold,
+  );
   const density = w.figure(
     {
       id: 'site-density',

@@ -15,10 +15,10 @@ import {
   requiredStaticFlow,
   staticFlow,
 } from '../engineering/injectors.ts';
-import type { Quantity } from '../sheet/quantity.ts';
+import { formatValue, type Quantity } from '../sheet/quantity.ts';
 import type { AirTerms } from './air.ts';
 import type { DemandTerms } from './demand.ts';
-import type { Maybe } from './figure.ts';
+import { isKnown, type Maybe } from './figure.ts';
 import type { FuelTerms } from './fuel.ts';
 import type { Worksheet } from './worksheet.ts';
 
@@ -232,6 +232,7 @@ function fullLoadFigures(w: Worksheet, injectors: Injectors, flow: Maybe, each: 
         duty(demand, injection(stat, dead, speed, pulsesPerCycle(firingScheme, count))),
     );
   }
+  highestDuty(w, injectors, flow, each);
   const required = w.figure(
     {
       id: 'required-static-flow',
@@ -271,6 +272,43 @@ function fullLoadFigures(w: Worksheet, injectors: Injectors, flow: Maybe, each: 
     },
     [required, injectors.rated, injectors.ratedPressure],
     pressureForFlow,
+  );
+}
+
+/** Steps of the speed range at which the duty is computed. */
+const SPEEDS = 8;
+
+/** Duty over the whole speed range at full load, torque flat up to peak power and fuel flat beyond. */
+function highestDuty(w: Worksheet, injectors: Injectors, flow: Maybe, each: Maybe): void {
+  const idle = w.given('engine.idle', 'N_i');
+  const peak = w.given('engine.peak-power-speed', 'N_p');
+  const redline = w.given('engine.redline', 'N_r');
+  const terms = [each, flow, injectors.deadTime, idle, peak, redline, injectors.cylinders, injectors.firing] as const;
+  const known = terms.every(isKnown) ? terms.map((term) => term.value) : undefined;
+  const [demand = 0, stat = 0, dead = 0, low = 0, top = 0, last = 0, count = 0] = known ?? [];
+  const dutyAt = (speed: number) =>
+    duty(
+      demand * Math.min(1, speed / top),
+      injection(stat, dead, speed, pulsesPerCycle(injectors.firingScheme, count)),
+    );
+  const speeds = Array.from({ length: SPEEDS + 1 }, (_, step) => low + ((last - low) * step) / SPEEDS);
+  const points = () =>
+    speeds.map(
+      (speed) => `${formatValue(speed, 'rotational-speed', 'us')} ${formatValue(dutyAt(speed), 'ratio', 'us')}`,
+    );
+  w.figure(
+    {
+      id: 'duty-highest',
+      symbol: 'D_max',
+      name: 'highest duty cycle over the whole speed range at full load',
+      dimension: 'ratio',
+      formula: 'max of m_i min(1, N / N_p) / m_s + t_d k N / 2 from N_i to N_r',
+      source: 'kinematics; torque flat up to peak power and fuel flat beyond: common practice',
+      home: BRIEF,
+      notes: known && stat > 0 && low > 0 && last > low ? [points().join(', ')] : [],
+    },
+    terms,
+    () => Math.max(...speeds.map(dutyAt)),
   );
 }
 

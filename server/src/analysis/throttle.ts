@@ -27,7 +27,7 @@ export function throttleFigures(w: Worksheet, air: AirTerms, demand: DemandTerms
       id: 'depression',
       symbol: 'dp_tb',
       name: 'depression through the throttle body at full power',
-      dimension: 'pressure',
+      dimension: 'depression',
       formula: 'solved: m_a,P = A p_0 / sqrt(R T_0) sqrt(2g/(g-1) (r^(2/g) - r^((g+1)/g)))',
       source: 'NACA Report 1135; Heywood, eqs. C.8 and C.9',
       home: [...HOME, 'stages'],

@@ -67,6 +67,7 @@ export const dimensions = {
     ],
   },
   pressure: { title: 'pressure', us: ['psi'], si: ['kPa'], units: pressure },
+  depression: { title: 'depression', us: ['inHg'], si: ['kPa'], units: pressure },
   'absolute-pressure': { title: 'absolute pressure', us: ['psi'], si: ['kPa'], units: pressure },
   temperature: {
     title: 'temperature',
@@ -127,7 +128,7 @@ export const dimensions = {
   },
   'volume-flow': {
     title: 'volume flow',
-    us: ['gal/h'],
+    us: ['L/h'],
     si: ['L/h'],
     units: [
       { name: 'L/h', also: ['lph', 'L/hr', 'l/h', 'LPH'], factor: 1e-3 / HOUR },
@@ -238,7 +239,7 @@ export const dimensions = {
   },
   density: {
     title: 'density',
-    us: ['lb/gal'],
+    us: ['lb/ft^3'],
     si: ['kg/m^3'],
     units: [
       { name: 'kg/m^3', also: ['kg/m3', 'g/L'], factor: 1 },
