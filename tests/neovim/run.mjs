@@ -13,7 +13,7 @@ const home = mkdtempSync(join(tmpdir(), 'build-sheet-neovim-'));
 function main() {
   if (!existsSync(server)) throw new Error('the server is not built: npm run build');
   const sheet = join(home, cleanSheet);
-  copyFileSync(join(process.argv[3] ?? join(root, 'samples'), cleanSheet), sheet);
+  copyFileSync(join(root, 'samples', cleanSheet), sheet);
   const { error, status, signal } = spawnSync(
     'nvim',
     ['--clean', '--headless', '-n', '-c', `luafile ${fileURLToPath(new URL('suite.lua', import.meta.url))}`],

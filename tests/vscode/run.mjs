@@ -2,7 +2,7 @@
 import { spawn } from 'node:child_process';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { runTests } from '@vscode/test-electron';
 import { unpackVsix } from './package-under-test.mjs';
@@ -10,7 +10,7 @@ import { cleanSheet } from './suite/sheets.cjs';
 import { findVisualStudioCode } from './visual-studio-code.mjs';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
-const samples = process.argv[3] ?? fileURLToPath(new URL('../../samples', import.meta.url));
+const samples = fileURLToPath(new URL('../../samples', import.meta.url));
 const artifacts = fileURLToPath(new URL('../artifacts', import.meta.url));
 const home = mkdtempSync(join(tmpdir(), 'build-sheet-vscode-'));
 const record = join(home, 'stories.jsonl');
@@ -86,6 +86,7 @@ async function runPage(vscode, extension, workspace) {
 async function main() {
   const [vsix] = process.argv.slice(2);
   if (!vsix) throw new Error('usage: node tests/vscode/run.mjs PACKAGE.vsix');
+  if (!existsSync(vsix)) throw new Error(`no ${basename(vsix)}: npm run package makes it`);
   mkdirSync(artifacts, { recursive: true });
   const vscode = await findVisualStudioCode();
   const extension = await unpackVsix(vsix, home);

@@ -62,7 +62,7 @@ export default (page) => {
       .first()
       .evaluate((span) => getComputedStyle(span).color);
 
-  return runStories({
+  return runStories(() => {}, {
     'Ctrl+P opens a sheet, with its quantities coloured': async () => {
       await page.locator('.monaco-workbench').waitFor();
       await goTo(unitlessPower.before);

@@ -1,11 +1,12 @@
 const assert = require('node:assert/strict');
-const { writeFileSync } = require('node:fs');
+const { existsSync, readFileSync, readdirSync, rmSync, writeFileSync } = require('node:fs');
 const { join } = require('node:path');
 const vscode = require('vscode');
 const {
   applyAction,
   bytesOnDisk,
   closeAll,
+  codeOf,
   completionsAt,
   findingOf,
   findings,
@@ -21,71 +22,113 @@ const {
 } = require('./sheet-editor.cjs');
 const { runStories } = require('./runner.cjs');
 const { serverProcesses } = require('./server-process.cjs');
-const { cleanSheet, unitlessPower } = require('./sheets.cjs');
+const { cleanSheet, contactPoints, unitlessPower } = require('./sheets.cjs');
 
-const errorsIn = (editor) => findings(editor).filter((f) => f.severity === vscode.DiagnosticSeverity.Error);
+const none = (all) => all.length === 0;
 
-/** Types a bad value, repairs it with the offered fix, and undoes everything, comparing bytes. */
-async function slipRepairUndo(name) {
+/** Types a bad value and saves it, repairs it with the first fix offered, undoes everything, and compares bytes. */
+async function slipRepairUndo(name, slip) {
   const editor = await openSheet(name);
-  const original = bytesOnDisk(editor);
-  await typeOver(editor, unitlessPower.before, unitlessPower.after);
-  const slipped = editor.document.getText();
-  const finding = await findingOf(editor, unitlessPower.code);
-  const fixes = await until('a quick-fix', async () => {
-    const all = await fixesAt(editor, finding.range);
-    return all.length > 0 && all;
-  });
-  await applyAction(fixes[0]);
-  await findingsThat(editor, 'the finding gone', () => errorsIn(editor).length === 0);
+  const { document } = editor;
+  const original = { bytes: bytesOnDisk(editor), text: document.getText() };
+  await typeOver(editor, slip.before, slip.after);
+  await document.save();
+  assert.notDeepEqual(bytesOnDisk(editor), original.bytes);
+  const slipped = document.getText();
+  const finding = await findingOf(editor, slip.code, slip.after);
+  const [fix] = await fixesAt(editor, finding.range);
+  assert.ok(fix, 'a quick-fix is offered');
+  await applyAction(fix);
+  assert.notEqual(document.getText(), slipped);
+  await findingsThat(editor, 'the sheet clean again', none);
+
   await undo();
-  assert.equal(editor.document.getText(), slipped, 'one undo takes the fix back');
-  await findingOf(editor, unitlessPower.code);
-  await until('all typing undone', async () => {
+  assert.equal(document.getText(), slipped, 'one undo takes the fix back');
+  await findingOf(editor, slip.code);
+  await until('the typing undone', async () => {
     await undo();
-    return !editor.document.isDirty;
+    return document.getText() === original.text;
   });
-  await findingsThat(editor, 'the finding gone', () => errorsIn(editor).length === 0);
-  const text = editor.document.getText();
-  assert.equal(text, original.toString('utf8').replace(/^\uFEFF/, ''));
-  await vscode.workspace.fs.writeFile(editor.document.uri, original);
-  await editor.edit((builder) => builder.insert(new vscode.Position(0, 0), '#'));
-  await undo();
-  await editor.document.save();
-  assert.deepEqual(bytesOnDisk(editor), original, 'saved bytes are the original ones');
+  await document.save();
+  assert.deepEqual(bytesOnDisk(editor), original.bytes, 'the saved bytes are the original ones');
+  await findingsThat(editor, 'the sheet clean again', none);
 }
 
 exports.run = () =>
-  runStories({
-    'typing a bad value shows a finding, the quick-fix repairs it, undo restores every byte': async () => {
-      await slipRepairUndo(cleanSheet);
-      await closeAll();
+  runStories(closeAll, {
+    'a good sheet has no findings': async () => {
+      const editor = await openSheet(cleanSheet);
+      await until('an answer', () => hoverAt(editor, place(editor, 'displacement:').start));
+      assert.deepEqual(findings(editor), []);
     },
+    'typing a value without a unit shows a finding, the quick-fix repairs it, undo restores every byte': () =>
+      slipRepairUndo(cleanSheet, unitlessPower),
+    'so does a choice that is bad engineering': () => slipRepairUndo(cleanSheet, contactPoints),
     'the same with Windows line endings and a byte order mark': async () => {
-      const original = bytesOnDisk(await openSheet(cleanSheet)).toString('utf8');
-      await closeAll();
-      writeFileSync(join(folder(0), 'windows.build.yaml'), `\uFEFF${original.replaceAll('\n', '\r\n')}`);
-      await slipRepairUndo('windows.build.yaml');
-      await closeAll();
+      const text = readFileSync(join(folder(0), cleanSheet), 'utf8');
+      writeFileSync(join(folder(0), 'windows.build.yml'), `\uFEFF${text.replaceAll('\n', '\r\n')}`);
+      await slipRepairUndo('windows.build.yml', unitlessPower);
+      await slipRepairUndo('windows.build.yml', contactPoints);
     },
-    'hover on injectors shows their figures': async () => {
+    'hover on injectors and pump shows their figures': async () => {
       const editor = await openSheet(cleanSheet);
-      const text = await until('a hover', () => hoverAt(editor, place(editor, 'injectors:').start.translate(0, 1)));
-      assert.match(text, /duty/i);
-      assert.match(text, /\d/);
-      await closeAll();
+      assert.match(await hoverAt(editor, place(editor, 'injectors:').start), /Duty cycle[^|]*\|[^|]*\d %/);
+      assert.match(await hoverAt(editor, place(editor, 'pump:').start), /Delivery[^|]*\|[^|]*\d gal\/h/);
     },
-    'completion offers keys': async () => {
+    'completion offers fields, choices and units': async () => {
       const editor = await openSheet(cleanSheet);
-      const offered = await completionsAt(editor, place(editor, 'redline:').start);
-      assert.ok(offered.items.some((item) => (item.label.label ?? item.label) === 'redline'));
-      await closeAll();
+      const offered = async (text) => {
+        const { items } = await completionsAt(editor, place(editor, text).end);
+        const ours = items.filter(({ kind }) => kind !== vscode.CompletionItemKind.Text); // not VS Code's words of the document
+        return ours.map(({ label }) => label.label ?? label);
+      };
+      assert.ok((await offered('58 psi, reference: ')).includes('manifold'));
+      await editor.edit((builder) => builder.insert(place(editor, 'displacement:').start, 'vo\n  '));
+      assert.ok((await offered('\n  vo')).includes('volumetric-efficiency'));
+      await editor.edit((builder) =>
+        builder.insert(place(editor, 'displacement:').start, 'idle-manifold-pressure: 30 \n  '),
+      );
+      assert.ok((await offered('idle-manifold-pressure: 30 ')).some((label) => label.includes('kPa')));
     },
-    'a second folder of the workspace is checked too': async () => {
-      const editor = await openSheet('pickup.build.yaml', 1);
-      await typeOver(editor, unitlessPower.before, unitlessPower.after);
-      await findingOf(editor, unitlessPower.code);
-      await closeAll();
+    'outline and folding follow the sections': async () => {
+      const editor = await openSheet(cleanSheet);
+      const { uri } = editor.document;
+      const symbols = await vscode.commands.executeCommand('vscode.executeDocumentSymbolProvider', uri);
+      assert.ok(symbols.some(({ name, children }) => name.includes('engine') && children.length > 0));
+      const folds = await vscode.commands.executeCommand('vscode.executeFoldingRangeProvider', uri);
+      assert.ok(folds.some(({ start }) => start === place(editor, 'engine:').start.line));
+    },
+    'every finding of every sample links to a page in the package': async () => {
+      for (const name of readdirSync(folder(0)).filter((file) => /\.build\.ya?ml$/.test(file))) {
+        const editor = await openSheet(name);
+        await until('an answer', () => hoverAt(editor, place(editor, 'engine:').start));
+        if (!/Findings: none/.test(editor.document.getText()))
+          await findingsThat(editor, name, (all) => all.length > 0);
+        for (const finding of findings(editor)) {
+          assert.ok(existsSync(finding.code.target?.fsPath ?? ''), `${name}: ${codeOf(finding)} has no page`);
+        }
+      }
+    },
+    'each folder of the workspace is checked by its own house rules, as soon as they change': async () => {
+      const config = join(folder(0), 'build-sheet.config.yaml');
+      const first = await openSheet(cleanSheet);
+      await typeOver(first, contactPoints.before, contactPoints.after);
+      await findingOf(first, contactPoints.code);
+      const second = await openSheet('pickup.build.yaml', 1);
+      await typeOver(second, contactPoints.before, contactPoints.after);
+      await findingOf(second, contactPoints.code);
+      writeFileSync(config, `rules: { ${contactPoints.code}: { severity: off, reason: Tried on the bench. } }\n`);
+      await findingsThat(first, 'the finding off', none);
+      await findingOf(second, contactPoints.code);
+      rmSync(config);
+      await findingOf(first, contactPoints.code);
+    },
+    'house rules are checked too': async () => {
+      writeFileSync(join(folder(1), 'build-sheet.config.yml'), 'rules: { ignition/nonsense: { severity: hint } }\n');
+      const editor = await openSheet('build-sheet.config.yml', 1);
+      assert.equal(editor.document.languageId, 'build-sheet-config');
+      await findingOf(editor, 'house/unknown-rule', 'ignition/nonsense');
+      rmSync(editor.document.uri.fsPath);
     },
     'Enter keeps the indentation YAML needs': async () => {
       const editor = await openSheet(cleanSheet);
@@ -98,21 +141,19 @@ exports.run = () =>
       assert.equal(await enterAfter('engine:'), '  ', 'below a section');
       assert.equal(await enterAfter('  - name: first'), '    ', 'below the first key of a list item');
       assert.equal(await enterAfter('  idle: 750 rpm # warm'), '  ', 'below a field');
-      await closeAll();
     },
     'a server that crashes comes back, and can be restarted by hand when it has crashed too often': async () => {
-      const editor = await openSheet(cleanSheet);
       const { extensionPath } = vscode.extensions.getExtension('build-sheet.build-sheet');
+      const editor = await openSheet(cleanSheet);
       await typeOver(editor, unitlessPower.before, unitlessPower.after);
       for (let crash = 1; crash <= 4; crash += 1) {
         await findingOf(editor, unitlessPower.code);
         const [pid] = serverProcesses(extensionPath);
         process.kill(pid, 'SIGKILL');
-        await findingsThat(editor, 'findings gone with their server', (all) => all.length === 0);
+        await findingsThat(editor, 'findings gone with their server', none);
       }
       await vscode.commands.executeCommand('buildSheet.restartServer');
-      await until('one server', () => serverProcesses(extensionPath).length === 1);
       await findingOf(editor, unitlessPower.code);
-      await closeAll();
+      await until('one server', () => serverProcesses(extensionPath).length === 1);
     },
   });

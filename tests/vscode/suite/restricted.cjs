@@ -6,12 +6,11 @@ const { runStories } = require('./runner.cjs');
 const { cleanSheet, unitlessPower } = require('./sheets.cjs');
 
 exports.run = () =>
-  runStories({
+  runStories(closeAll, {
     'a sheet in an untrusted folder is checked': async () => {
       assert.equal(vscode.workspace.isTrusted, false);
       const editor = await openSheet(cleanSheet);
       await typeOver(editor, unitlessPower.before, unitlessPower.after);
       await findingOf(editor, unitlessPower.code);
-      await closeAll();
     },
   });

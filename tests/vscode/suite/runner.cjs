@@ -2,8 +2,11 @@
 // the run came to its end. An extension host that dies half-way leaves no last line.
 const { appendFileSync, writeFileSync } = require('node:fs');
 
-/** Runs the stories in order and rejects when one fails. `stories` maps a sentence to an async function. */
-exports.runStories = async (stories) => {
+/**
+ * Runs the stories in order, each after `prepare`, and rejects when one fails. `stories` maps a sentence to an async
+ * function.
+ */
+exports.runStories = async (prepare, stories) => {
   const record = process.env.STORY_RECORD;
   writeFileSync(record, '');
   const write = (entry) => appendFileSync(record, `${JSON.stringify(entry)}\n`);
@@ -11,6 +14,7 @@ exports.runStories = async (stories) => {
   for (const [story, tell] of Object.entries(stories)) {
     const start = Date.now();
     try {
+      await prepare();
       await tell();
       write({ story, ms: Date.now() - start });
     } catch (error) {
