@@ -3,7 +3,6 @@
  * notices. `npx tsx scripts/mutate-rules.ts [area/rule ...]` prints the conditions nothing depends on and exits with 1.
  */
 import { readdirSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
@@ -72,10 +71,11 @@ let bundles = 0;
 
 /** What all texts give with one file replaced; a throw counts as a result of its own. */
 async function resultWith(path: string, contents: string): Promise<string> {
-  const outfile = join(tmpdir(), `build-sheet-mutant-${process.pid}-${bundles++}.mjs`);
+  const outfile = resolve('node_modules/.cache', `rule-mutant-${process.pid}-${bundles++}.mjs`);
   await build({
     entryPoints: ['server/src/rules/checked.ts'],
     bundle: true,
+    packages: 'external',
     platform: 'node',
     format: 'esm',
     outfile,

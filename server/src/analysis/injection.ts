@@ -18,7 +18,7 @@ import {
 import { formatValue, type Quantity } from '../sheet/quantity.ts';
 import type { AirTerms } from './air.ts';
 import type { DemandTerms } from './demand.ts';
-import { isKnown, type Maybe } from './figure.ts';
+import { isKnown, type Maybe, numberOf } from './figure.ts';
 import type { FuelTerms } from './fuel.ts';
 import type { Worksheet } from './worksheet.ts';
 
@@ -284,8 +284,8 @@ function highestDuty(w: Worksheet, injectors: Injectors, flow: Maybe, each: Mayb
   const peak = w.given('engine.peak-power-speed', 'N_p');
   const redline = w.given('engine.redline', 'N_r');
   const terms = [each, flow, injectors.deadTime, idle, peak, redline, injectors.cylinders, injectors.firing] as const;
-  const known = terms.every(isKnown) ? terms.map((term) => term.value) : undefined;
-  const [demand = 0, stat = 0, dead = 0, low = 0, top = 0, last = 0, count = 0] = known ?? [];
+  const [demand = 0, stat = 0, dead = 0, low = 0, top = 0, last = 0, count = 0] = terms.map(numberOf);
+  const isComplete = terms.every(isKnown);
   const dutyAt = (speed: number) =>
     duty(
       demand * Math.min(1, speed / top),
@@ -305,7 +305,7 @@ function highestDuty(w: Worksheet, injectors: Injectors, flow: Maybe, each: Mayb
       formula: 'max of m_i min(1, N / N_p) / m_s + t_d k N / 2 from N_i to N_r',
       source: 'kinematics; torque flat up to peak power and fuel flat beyond: common practice',
       home: BRIEF,
-      notes: known && stat > 0 && low > 0 && last > low ? [points().join(', ')] : [],
+      notes: isComplete && stat > 0 && low > 0 && last > low ? [points().join(', ')] : [],
     },
     terms,
     () => Math.max(...speeds.map(dutyAt)),
