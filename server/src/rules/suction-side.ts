@@ -24,6 +24,9 @@ export function suctionLength({ values }: Pick<Situation, 'values'>) {
   return values['fuel-system']?.suction?.length ?? values['fuel-system']?.pump?.distance;
 }
 
+/** Fuel below this, K, is not met; the search for the temperature ends there. */
+const COLDEST = 234;
+
 /** A sentence on the suction margin, where it is under its limit too. */
 export function marginSentence(
   situation: Pick<Situation, 'figure' | 'limit' | 'values' | 'show' | 'showValue'>,
@@ -32,6 +35,6 @@ export function marginSentence(
   const margin = figure('suction-margin');
   if (!margin || !marginMiss(situation)) return '';
   const gone = figure('suction-limit-temperature');
-  const temperature = gone ? `; it is gone with fuel at ${show(gone)}` : '';
+  const temperature = gone && gone.value > COLDEST ? `; it is gone with fuel at ${show(gone)}` : '';
   return ` The suction margin is ${show(margin)} instead of ${showValue(limit('suction-margin'), 'length')}${temperature}.`;
 }

@@ -1,0 +1,39 @@
+import { betterPlaces } from '../pump-placement.ts';
+import type { StageRule } from '../rule.ts';
+import { roundedDown } from '../size.ts';
+import { heightMiss, marginSentence } from '../suction-side.ts';
+
+/** How far under the limit a lowered pump is put, m, so that it floods by itself. Common practice. */
+const BELOW = 0.05;
+
+export const rule: StageRule = {
+  id: 'fuel-supply/pump-above-outlet',
+  title: 'An external pump sits above the tank outlet',
+  severity: 'error',
+  why: 'An electric fuel pump pushes well and lifts badly: above the outlet it has to pull fuel up, which takes away the little pressure that keeps hot fuel from boiling at its inlet. It then loses prime, runs dry and fails, usually on the hottest day.',
+  source: 'common practice; physics: suction head, ANSI/HI 9.6.1',
+  check: (situation) => {
+    const { values, limit, show, showValue } = situation;
+    const height = values['fuel-system']?.pump?.['height-above-outlet'];
+    const miss = heightMiss(situation);
+    if (!height || !miss) return undefined;
+    const most = limit('suction-height');
+    const [inTank, module, surgeTank] = betterPlaces(values);
+    return {
+      at: 'fuel-system.pump.height-above-outlet',
+      message: `The external pump sits ${show(height)} above the tank outlet, and the limit is ${showValue(most, 'length')}.${marginSentence(situation)}`,
+      related: [{ at: 'fuel-system.pump.placement', message: 'Only a pump outside the tank has to suck.' }],
+      ...miss,
+      repairs: [
+        inTank,
+        module,
+        {
+          title: 'Lower the pump below the tank outlet',
+          set: { 'fuel-system.pump.height-above-outlet': roundedDown(most - BELOW, height) },
+          shows: 'suction-margin',
+        },
+        surgeTank,
+      ],
+    };
+  },
+};

@@ -1,0 +1,34 @@
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'fuel-supply/pump-count-contradicts',
+  title: 'Number and arrangement of the pumps contradict each other',
+  severity: 'warning',
+  why: 'Flow, current and fuse all follow from how many pumps run at once. With a number and an arrangement that do not fit together, the figures are those of a fuel system that is not in the car.',
+  source: 'common practice',
+  check: ({ values }) => {
+    const pump = values['fuel-system']?.pump;
+    const count = pump?.quantity ?? 1;
+    if (pump?.arrangement === 'single' && count > 1) {
+      return {
+        at: 'fuel-system.pump.arrangement',
+        message: `The arrangement says one pump, and the quantity says ${count}; the figures count one.`,
+        related: [{ at: 'fuel-system.pump.quantity', message: `${count} pumps.` }],
+        repairs: [
+          { title: 'Write that they run in parallel', set: { 'fuel-system.pump.arrangement': 'parallel' } },
+          { title: 'Write that the others only stand by', set: { 'fuel-system.pump.arrangement': 'spare' } },
+          { title: 'Write one pump', set: { 'fuel-system.pump.quantity': 1 } },
+        ],
+      };
+    }
+    if (!pump?.arrangement || pump.arrangement === 'single' || count > 1) return undefined;
+    return {
+      at: 'fuel-system.pump.arrangement',
+      message: `The arrangement says \`${pump.arrangement}\`, and the sheet has one pump only.`,
+      repairs: [
+        { title: 'Write two pumps', set: { 'fuel-system.pump.quantity': 2 } },
+        { title: 'Write that it is a single pump', set: { 'fuel-system.pump.arrangement': 'single' } },
+      ],
+    };
+  },
+};

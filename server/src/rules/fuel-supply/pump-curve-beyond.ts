@@ -1,0 +1,31 @@
+import type { Quantity } from '../../sheet/quantity.ts';
+import type { StageRule } from '../rule.ts';
+
+type Curve = [Quantity, Quantity][];
+
+export const rule: StageRule = {
+  id: 'fuel-supply/pump-curve-beyond',
+  title: 'The pump works outside the points of its curve',
+  severity: 'information',
+  why: 'Between its points a curve can be read; beyond them the flow is a guess, here one on the safe side. The pump maker has the missing point, or the pump can be measured at it.',
+  source: 'interpolation: Fritsch and Carlson, SIAM J. Numer. Anal. 17 (1980) 238; outside the points common practice',
+  check: ({ values, figure, show }) => {
+    const curve = values['fuel-system']?.pump?.['flow-at'] as Curve | undefined;
+    const pressure = figure('pump-pressure');
+    const [first, last] = [curve?.[0], curve?.at(-1)];
+    if (!pressure || !first || !last) return undefined;
+    if (pressure.value > last[0].value && last[1].value > 0) {
+      return {
+        at: 'fuel-system.pump.flow-at',
+        message: `The pump works at ${show(pressure)}, and its curve ends at ${show(last[0])}: its flow there is taken to fall steeply.`,
+        related: [{ at: 'fuel-system.regulator.pressure', message: 'The pressure the pump has to hold.' }],
+      };
+    }
+    if (pressure.value >= first[0].value) return undefined;
+    return {
+      at: 'fuel-system.pump.flow-at',
+      message: `The pump works at ${show(pressure)}, and its curve begins at ${show(first[0])}: no more flow than there is counted on.`,
+      related: [{ at: 'fuel-system.regulator.pressure', message: 'The pressure the pump has to hold.' }],
+    };
+  },
+};

@@ -1,0 +1,21 @@
+import { betterPlaces } from '../pump-placement.ts';
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'fuel-supply/pump-external-noise',
+  title: 'An external pump is heard in the car',
+  severity: 'hint',
+  why: 'A high-pressure pump bolted to the frame hums through the whole body, and owners come back for it. In the tank the fuel swallows the noise and cools the pump; where it must stay outside, rubber mounts and a hose at either end help.',
+  source: 'common practice',
+  check: ({ values }) => {
+    const use = values.vehicle?.use;
+    if (values['fuel-system']?.pump?.placement !== 'external') return undefined;
+    if (use !== 'street' && use !== 'show') return undefined;
+    return {
+      at: 'fuel-system.pump.placement',
+      message: 'An external pump is the loudest choice, and this car is driven on the street or shown.',
+      related: [{ at: 'vehicle.use', message: 'The use of the car.' }],
+      repairs: betterPlaces(values),
+    };
+  },
+};

@@ -1,0 +1,97 @@
+import { largerPump } from '../larger-pump.ts';
+import { thickerWire } from '../pump-wire.ts';
+import { railSags, wayTooNarrow } from '../rail-sag.ts';
+import { below, type Repair, type Situation, type StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'fuel-supply/pump-flow-short',
+  title: 'The pump delivers too little at the real pressure and voltage',
+  severity: 'error',
+  capacity: true,
+  why: 'A pump gives less the harder it is pressed and the fewer volts reach it, so the flow on its box is not the flow in the car. When it falls short the rail pressure drops at full power and the mixture goes lean, where lean burns pistons; the reserve covers wear, a dirty filter and hot fuel.',
+  source: 'pressure balance and the pump curve; the reserve of 20 % is common practice',
+  check: (situation) => {
+    const { figure, limit, show, showValue } = situation;
+    const miss = below(figure('pump-margin'), 0);
+    const delivery = figure('pump-delivery');
+    const required = figure('required-delivery');
+    if (!miss || !delivery || !required) return undefined;
+    if (wayTooNarrow(situation) || spareWouldDo(situation, delivery.value, required.value)) return undefined;
+    const reserve = showValue(limit('pump-reserve'), 'ratio');
+    const gives =
+      delivery.value > 0
+        ? `The pump gives ${show(delivery)} at the ${show(figure('pump-pressure'))} it works against and ${show(figure('pump-voltage'))}`
+        : `The pump gives nothing at the ${show(figure('pump-pressure'))} it would have to work against`;
+    return {
+      at: 'fuel-system.pump',
+      message: `${gives}; the engine needs ${show(required)} with the reserve of ${reserve}.${sag(situation)}`,
+      related: relatedOf(situation),
+      ...miss,
+      repairs: [...moreVolts(situation), ...secondPump(situation), ...bigger(situation, required.value)],
+    };
+  },
+};
+
+/** A second pump that only stands by would be enough: told by `spare-counted`. */
+function spareWouldDo({ values }: Situation, delivery: number, required: number): boolean {
+  const pump = values['fuel-system']?.pump;
+  return pump?.arrangement === 'spare' && delivery * (pump.quantity ?? 1) >= required;
+}
+
+function sag(situation: Situation): string {
+  const { figure, show } = situation;
+  if (!railSags(situation)) return '';
+  return ` At full power only ${show(figure('rail-pressure'))} of ${show(figure('rail-pressure-set'))} is left at the injectors.`;
+}
+
+function relatedOf({ values }: Situation) {
+  return [
+    { at: 'stage.power', message: 'The power of this stage asks for the flow.', there: true },
+    {
+      at: 'fuel-system.regulator.pressure',
+      message: 'The pressure the pump has to hold.',
+      there: values['fuel-system']?.regulator,
+    },
+    {
+      at: 'electrical.pump-circuit',
+      message: 'What reaches the pump of the voltage.',
+      there: values.electrical?.['pump-circuit'],
+    },
+  ]
+    .filter(({ there }) => there)
+    .map(({ at, message }) => ({ at, message }));
+}
+
+/** A thicker wire, where the circuit loses more than its limit. */
+function moreVolts(situation: Situation): Repair[] {
+  const { figure, limit } = situation;
+  const lost = figure('pump-circuit-drop-share');
+  const fuse = figure('fuse-needed');
+  if (!lost || !fuse || lost.value <= limit('voltage-drop')) return [];
+  const wire = thickerWire(situation, fuse.value);
+  if (!wire) return [];
+  return [{ title: `Wire the pump with ${wire}`, set: { 'electrical.pump-circuit.wire': wire }, shows: 'pump-margin' }];
+}
+
+function secondPump({ values }: Situation): Repair[] {
+  const pump = values['fuel-system']?.pump;
+  const count = pump?.quantity ?? 1;
+  if (!pump || count > 1 || !pump['flow-at']) return [];
+  const isShared = values.electrical?.['pump-circuit']?.shared;
+  return [
+    {
+      title: 'Add a second pump in parallel, on a circuit of its own',
+      set: {
+        'fuel-system.pump.quantity': count + 1,
+        'fuel-system.pump.arrangement': 'parallel',
+        ...(isShared && { 'electrical.pump-circuit.shared': false }),
+      },
+      shows: 'pump-margin',
+    },
+  ];
+}
+
+function bigger(situation: Situation, flow: number): Repair[] {
+  const pressure = situation.figure('pump-pressure');
+  return pressure ? largerPump(situation, { flow, pressure: pressure.value }) : [];
+}

@@ -1,0 +1,65 @@
+import { boresAbove } from '../bore.ts';
+import { largerPump } from '../larger-pump.ts';
+import { wayTooNarrow } from '../rail-sag.ts';
+import type { Repair, Situation, StageRule } from '../rule.ts';
+import { roundedDown } from '../size.ts';
+
+/** Loss of a filter of the next larger size, against the present one. Common practice, from memory. */
+const LARGER_FILTER = 0.4;
+
+export const rule: StageRule = {
+  id: 'fuel-supply/pump-pressure-sags',
+  title: 'The way to the throttle body takes the pressure away',
+  severity: 'error',
+  capacity: true,
+  why: 'The pump is large enough, but what the line and the filter lose comes on top of the set pressure, and there the pump gives less than the engine burns. The rail pressure then falls at full power and the mixture turns lean without any warning light.',
+  source: 'pressure balance; Darcy-Weisbach with Colebrook; pump curve',
+  check: (situation) => {
+    const { figure, show, showValue } = situation;
+    const narrow = wayTooNarrow(situation);
+    const [set, rail] = [figure('rail-pressure-set'), figure('rail-pressure')];
+    if (!narrow || !set || !rail) return undefined;
+    const name = narrow.part === 'feed' ? 'feed line' : 'fine filter';
+    const lost = showValue(narrow.loss, 'pressure');
+    return {
+      at: narrow.part === 'feed' ? 'fuel-system.feed.inside-diameter' : 'fuel-system.filter.loss',
+      message: `At full power the ${name} takes ${lost}, and ${show(rail)} of ${show(set)} is left at the injectors. Without losses the pump would give ${show(figure('pump-delivery-alone'))}, enough for the ${show(figure('required-delivery'))} needed.`,
+      related: [
+        { at: 'fuel-system.pump', message: `Against the losses it gives ${show(figure('pump-delivery'))}.` },
+        { at: 'stage.power', message: 'The power of this stage asks for the flow.' },
+      ],
+      excess: set.value - rail.value,
+      repairs: [...wider(situation), ...largerFilter(situation), ...pump(situation)],
+    };
+  },
+};
+
+function wider({ values }: Situation): Repair[] {
+  const bore = values['fuel-system']?.feed?.['inside-diameter'];
+  if (!bore) return [];
+  return boresAbove(bore)
+    .slice(0, 2)
+    .map((next) => ({
+      title: `Run a feed line of ${next}`,
+      set: { 'fuel-system.feed.inside-diameter': next },
+      shows: 'pump-margin',
+    }));
+}
+
+function largerFilter({ values, show }: Situation): Repair[] {
+  const filter = values['fuel-system']?.filter;
+  if (!filter?.loss || !filter['loss-at']) return [];
+  const loss = roundedDown(filter.loss.value * LARGER_FILTER, filter.loss);
+  return [
+    {
+      title: `Fit a larger filter that loses ${loss} at ${show(filter['loss-at'])}`,
+      set: { 'fuel-system.filter.loss': loss },
+      shows: 'pump-margin',
+    },
+  ];
+}
+
+function pump(situation: Situation): Repair[] {
+  const [required, pressure] = [situation.figure('required-delivery'), situation.figure('pump-pressure')];
+  return required && pressure ? largerPump(situation, { flow: required.value, pressure: pressure.value }) : [];
+}

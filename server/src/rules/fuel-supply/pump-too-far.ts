@@ -1,0 +1,37 @@
+import { betterPlaces } from '../pump-placement.ts';
+import type { StageRule } from '../rule.ts';
+import { roundedDown } from '../size.ts';
+import { distanceMiss, heightMiss, marginSentence, suctionLength } from '../suction-side.ts';
+
+export const rule: StageRule = {
+  id: 'fuel-supply/pump-too-far',
+  title: 'An external pump is too far from the tank',
+  severity: 'warning',
+  why: 'Every inch of suction line costs pressure at the inlet, picks up heat and holds vapor that the pump must swallow after a hot stop. A pump belongs beside the tank, with the long line on its pressure side.',
+  source: 'common practice',
+  check: (situation) => {
+    const { values, limit, show, showValue } = situation;
+    const length = suctionLength({ values });
+    const miss = distanceMiss(situation);
+    if (!length || !miss) return undefined;
+    const most = limit('suction-distance');
+    const field = values['fuel-system']?.suction?.length ? 'fuel-system.suction.length' : 'fuel-system.pump.distance';
+    const [inTank, module, surgeTank] = betterPlaces(values);
+    return {
+      at: field,
+      message: `The pump sucks through ${show(length)} of line, and the limit is ${showValue(most, 'length')}.${heightMiss(situation) ? '' : marginSentence(situation)}`,
+      related: [{ at: 'fuel-system.pump.placement', message: 'Only a pump outside the tank has to suck.' }],
+      ...miss,
+      repairs: [
+        inTank,
+        module,
+        {
+          title: 'Move the pump nearer to the tank',
+          set: { [field]: roundedDown(most, length) },
+          shows: 'suction-margin',
+        },
+        surgeTank,
+      ],
+    };
+  },
+};

@@ -1,0 +1,50 @@
+import { largerPump } from '../larger-pump.ts';
+import { below, type StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'fuel-supply/spare-counted',
+  title: 'A spare pump is counted as capacity',
+  severity: 'error',
+  capacity: true,
+  why: 'A spare runs only in place of the first pump, so two pumps with a switch deliver as much as one. If one pump is too small for full power the engine goes lean there, whichever of the two is switched on.',
+  source: 'common practice; continuity',
+  check: (situation) => {
+    const { values, figure, show } = situation;
+    const pump = values['fuel-system']?.pump;
+    const miss = below(figure('pump-margin'), 0);
+    const [delivery, required] = [figure('pump-delivery'), figure('required-delivery')];
+    const count = pump?.quantity ?? 1;
+    if (pump?.arrangement !== 'spare' || count < 2 || !miss || !delivery || !required) return undefined;
+    if (delivery.value * count < required.value) return undefined;
+    const isShared = values.electrical?.['pump-circuit']?.shared;
+    const pressure = figure('pump-pressure')?.value ?? 0;
+    return {
+      at: 'fuel-system.pump.arrangement',
+      message: `A spare adds no flow: one pump gives ${show(delivery)}, and the engine needs ${show(required)} with the reserve.`,
+      related: [
+        { at: 'fuel-system.pump.quantity', message: `${count} pumps, of which one runs.` },
+        { at: 'stage.power', message: 'The power of this stage asks for the flow.' },
+      ],
+      ...miss,
+      repairs: [
+        {
+          title: 'Run the pumps together, each on a circuit of its own',
+          set: {
+            'fuel-system.pump.arrangement': 'parallel',
+            ...(isShared && { 'electrical.pump-circuit.shared': false }),
+          },
+          shows: 'pump-margin',
+        },
+        {
+          title: 'Let the further pumps come in under load',
+          set: {
+            'fuel-system.pump.arrangement': 'staged',
+            ...(isShared && { 'electrical.pump-circuit.shared': false }),
+          },
+          shows: 'pump-margin',
+        },
+        ...largerPump(situation, { flow: required.value, pressure }),
+      ],
+    };
+  },
+};

@@ -1,0 +1,56 @@
+import { boresAbove } from '../bore.ts';
+import { betterPlaces } from '../pump-placement.ts';
+import type { Repair, Situation, StageRule } from '../rule.ts';
+import { roundedDown } from '../size.ts';
+import { distanceMiss, heightMiss, marginMiss, marginSentence } from '../suction-side.ts';
+
+/** Lowest a pump can sit under the tank outlet of a usual vehicle, m. Common practice. */
+const LOWEST = -0.4;
+
+export const rule: StageRule = {
+  id: 'fuel-supply/suction-margin',
+  title: 'Hot fuel leaves an external pump too little suction margin',
+  severity: 'error',
+  why: 'Hot fuel boils as soon as the pressure at the pump inlet falls to its vapor pressure; the pump then moves vapor, the rail pressure collapses and the engine stops until everything has cooled. Altitude, summer heat, winter-grade fuel, a thin line and a fine pre-filter all eat into the margin.',
+  source: 'definition ANSI/HI 9.6.1; vapor pressure EPA AP-42, chapter 7.1; the limit is common practice',
+  check: (situation) => {
+    const { values, figure } = situation;
+    const miss = marginMiss(situation);
+    if (!miss || heightMiss(situation) || distanceMiss(situation)) return undefined;
+    const [inTank, module, surgeTank] = betterPlaces(values);
+    const hasAlcohol = figure('vapor-pressure')?.notes.some((note) => note.includes('alcohol'));
+    const doubt = hasAlcohol ? ' The formula is for gasoline without alcohol, so take it as an estimate.' : '';
+    return {
+      at: 'fuel-system.pump.placement',
+      message: `On the hottest day the fuel is about to boil at the pump inlet.${marginSentence(situation)}${doubt}`,
+      related: [{ at: 'site', message: 'Altitude and the hottest day count.' }].filter(() => values.site),
+      ...miss,
+      repairs: [inTank, module, ...gentlerSuction(situation, miss.excess), surgeTank],
+    };
+  },
+};
+
+/** What gives the pump more head where it is: a lower place, a wider line. */
+function gentlerSuction({ values }: Situation, missing: number): Repair[] {
+  const pump = values['fuel-system']?.pump;
+  const height = pump?.['height-above-outlet'];
+  const bore = values['fuel-system']?.suction?.['inside-diameter'];
+  const lower = (height?.value ?? 0) - missing;
+  const repairs: Repair[] = [];
+  if (height && lower >= LOWEST) {
+    repairs.push({
+      title: 'Lower the pump',
+      set: { 'fuel-system.pump.height-above-outlet': roundedDown(lower, height) },
+      shows: 'suction-margin',
+    });
+  }
+  const [wider] = bore ? boresAbove(bore) : [];
+  if (wider) {
+    repairs.push({
+      title: `Run a suction line of ${wider}`,
+      set: { 'fuel-system.suction.inside-diameter': wider },
+      shows: 'suction-margin',
+    });
+  }
+  return repairs;
+}

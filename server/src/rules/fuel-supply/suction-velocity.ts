@@ -1,0 +1,36 @@
+import { boreForVelocity } from '../../engineering/lines.ts';
+import { boresAbove } from '../bore.ts';
+import { above, type StageRule } from '../rule.ts';
+import { distanceMiss, heightMiss, marginMiss } from '../suction-side.ts';
+
+export const rule: StageRule = {
+  id: 'fuel-supply/suction-velocity',
+  title: 'The suction line is too thin',
+  severity: 'warning',
+  capacity: true,
+  why: 'Ahead of the pump there is only the air pressure to move the fuel: a fast stream through a thin line lowers the pressure at the inlet, and warm fuel turns to vapor there. The pump whines, wears and loses flow.',
+  source: 'common practice: about 1 m/s',
+  check: (situation) => {
+    const { values, figure, limit, show, showValue } = situation;
+    const bore = values['fuel-system']?.suction?.['inside-diameter'];
+    const speed = figure('suction-velocity');
+    const most = limit('suction-velocity');
+    const miss = above(speed, most);
+    if (!bore || !speed || !miss) return undefined;
+    if (marginMiss(situation) && !heightMiss(situation) && !distanceMiss(situation)) return undefined;
+    const flow = figure('pump-delivery');
+    return {
+      at: 'fuel-system.suction.inside-diameter',
+      message: `The fuel runs at ${show(speed)} through the suction line of ${show(bore)}, and the limit is ${showValue(most, 'velocity')}.`,
+      related: [{ at: 'fuel-system.pump', message: 'Its whole delivery passes here.' }],
+      ...miss,
+      repairs: boresAbove(bore, flow && boreForVelocity(flow.value, most))
+        .slice(0, 2)
+        .map((wider) => ({
+          title: `Run a suction line of ${wider}`,
+          set: { 'fuel-system.suction.inside-diameter': wider },
+          shows: 'suction-velocity',
+        })),
+    };
+  },
+};
