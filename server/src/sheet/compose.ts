@@ -19,7 +19,7 @@ const MOST_ENTRIES = 200_000;
 
 export class TooManyEntries extends Error {}
 
-type Site = { path: Path; key?: Range; schema: FieldSchema | undefined; inherited: boolean; after: number };
+type Site = { path: Path; key: Range | undefined; schema: FieldSchema | undefined; inherited: boolean; after: number };
 
 /**
  * The tree of entries of a YAML document, with aliases and merge keys followed. An entry under an alias has the place of
@@ -31,33 +31,35 @@ export function compose(document: Document, schema: FieldSchema): Entry {
 
   function entry(node: Node | null, site: Site): Entry {
     if (++count > MOST_ENTRIES) throw new TooManyEntries();
-    const { path, key, inherited } = site;
-    const start = { path, ...(key && { key }), schema: site.schema, inherited, children: [] as Entry[] };
-    if (isAlias(node)) {
-      const target = node.resolve(document);
-      const range = place(node.range, site.after);
-      if (!target || open.has(target)) return { ...start, value: range, kind: 'empty', flow: false };
-      return { ...entry(target, site), value: range };
-    }
     if (isScalar(node)) {
       const value = place(node.range, site.after);
       const kind = node.value === null && value.start === value.end ? 'empty' : 'scalar';
       const quote = node.type === 'QUOTE_DOUBLE' ? '"' : node.type === 'QUOTE_SINGLE' ? "'" : undefined;
-      return { ...start, value, kind, flow: false, scalar: node.value, quote };
+      return make(site, value, kind, false, node.value, quote, []);
     }
-    if (!isCollection(node))
-      return { ...start, value: { start: site.after, end: site.after }, kind: 'empty', flow: false };
+    if (isAlias(node)) {
+      const value = place(node.range, site.after);
+      const target = node.resolve(document);
+      if (!target || open.has(target)) return make(site, value, 'empty', false, undefined, undefined, []);
+      const inner = entry(target, site);
+      inner.value = value;
+      return inner;
+    }
+    if (!isCollection(node)) {
+      return make(site, { start: site.after, end: site.after }, 'empty', false, undefined, undefined, []);
+    }
     open.add(node);
-    const value = place(node.range, site.after);
     const children = isMap(node) ? pairs(node.items, site) : isSeq(node) ? items(node.items as Node[], site) : [];
     open.delete(node);
-    return { ...start, value, kind: isMap(node) ? 'map' : 'list', flow: node.flow === true, children };
+    const kind = isMap(node) ? 'map' : 'list';
+    return make(site, place(node.range, site.after), kind, node.flow === true, undefined, undefined, children);
   }
 
   function items(nodes: Node[], { path, schema: own, after }: Site): Entry[] {
     return nodes.map((node, index) =>
       entry(isNode(node) ? node : null, {
         path: [...path, index],
+        key: undefined,
         schema: own && child(own, index),
         inherited: false,
         after: isNode(node) ? (node.range?.[0] ?? after) : after,
@@ -73,12 +75,17 @@ export function compose(document: Document, schema: FieldSchema): Entry {
       const isMerge = typeof key.value === 'symbol';
       const name = String(key.value);
       const keyRange = place(key.range, site.after);
-      const inner = { path: [...site.path, name], key: keyRange, after: afterColon(keyRange) };
       const node = isNode(value) ? value : null;
       if (isMerge) merged.push(...mergedPairs(node, site));
       else
         found.push(
-          entry(node, { ...inner, schema: site.schema && child(site.schema, name), inherited: site.inherited }),
+          entry(node, {
+            path: [...site.path, name],
+            key: keyRange,
+            schema: site.schema && child(site.schema, name),
+            inherited: site.inherited,
+            after: afterColon(keyRange),
+          }),
         );
     }
     const own = new Set(found.map(({ path }) => path.at(-1)));
@@ -101,7 +108,20 @@ export function compose(document: Document, schema: FieldSchema): Entry {
     return found;
   }
 
-  return entry(document.contents as Node | null, { path: [], schema, inherited: false, after: 0 });
+  return entry(document.contents as Node | null, { path: [], key: undefined, schema, inherited: false, after: 0 });
+}
+
+/** One shape for every entry keeps reading fast. */
+function make(
+  { path, key, schema, inherited }: Site,
+  value: Range,
+  kind: Entry['kind'],
+  isFlow: boolean,
+  scalar: unknown,
+  quote: Entry['quote'],
+  children: Entry[],
+): Entry {
+  return { path, key, value, schema, kind, flow: isFlow, inherited, scalar, quote, children };
 }
 
 function place(range: YamlRange | null | undefined, after: number): Range {
@@ -116,7 +136,11 @@ function afterColon(key: Range): number {
 export function plain(entry: Entry): unknown {
   if (entry.kind === 'list') return entry.children.map(plain);
   if (entry.kind !== 'map') return entry.scalar ?? null;
-  const value: Record<string, unknown> = Object.create(null);
-  for (const inner of entry.children) value[String(inner.path.at(-1))] = plain(inner);
+  const value: Record<string, unknown> = {};
+  for (const inner of entry.children) {
+    const name = String(inner.path.at(-1));
+    if (name === '__proto__') Object.defineProperty(value, name, { value: plain(inner), enumerable: true });
+    else value[name] = plain(inner);
+  }
   return value;
 }

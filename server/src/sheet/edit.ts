@@ -1,5 +1,5 @@
 import { stringify } from 'yaml';
-import type { Entry } from './entry.ts';
+import { type Entry, pathText, wholeRange } from './entry.ts';
 import type { TextEdit } from './problem.ts';
 import { entryOf } from './read.ts';
 import { innerRange } from './read-values.ts';
@@ -19,8 +19,10 @@ type Source = { text: string; root: Entry };
  */
 export function editsFor(source: Source, changes: readonly Change[]): TextEdit[] | undefined {
   const edits: TextEdit[] = [];
+  const removed = new Set(changes.flatMap((change) => ('remove' in change ? [pathText(change.remove)] : [])));
   for (const change of grouped(source, changes)) {
-    const edit = 'set' in change ? setEdit(source, change.set, change.to) : removeEdit(source, change.remove);
+    if ('remove' in change && removedBefore(source, change.remove, removed)) continue;
+    const edit = 'set' in change ? setEdit(source, change.set, change.to) : removeEdit(source, change.remove, removed);
     if (!edit) return undefined;
     edits.push(edit);
   }
@@ -178,22 +180,32 @@ function itemEdit(source: Source, parent: Entry, to: NewValue): TextEdit | undef
   return { start: at, end: at, text: `${eol(text)}${indent}- ${written}` };
 }
 
-function removeEdit(source: Source, path: Path): TextEdit | undefined {
+/** In braces, neighbors that are removed together go in one edit, made for the first of them. */
+function removedBefore(source: Source, path: Path, removed: ReadonlySet<string>): boolean {
+  const parent = entryOf(source, path.slice(0, -1));
+  if (!parent?.flow) return false;
+  const siblings = ownChildren(parent);
+  const before = siblings[siblings.findIndex((sibling) => samePath(sibling.path, path)) - 1];
+  return before !== undefined && removed.has(pathText(before.path));
+}
+
+function removeEdit(source: Source, path: Path, removed: ReadonlySet<string>): TextEdit | undefined {
   const { text } = source;
   const entry = entryOf(source, path);
   const parent = entryOf(source, path.slice(0, -1));
   if (!entry || !parent || entry.inherited) return undefined;
   const siblings = ownChildren(parent);
   const start = entry.key?.start ?? entry.value.start;
-  const end = Math.max(trimmed(text, entry.value).end, entry.key?.end ?? 0);
   if (parent.flow) {
     const index = siblings.indexOf(entry);
-    const next = siblings[index + 1];
+    const next = siblings.slice(index).find((sibling) => !removed.has(pathText(sibling.path)));
     const before = siblings[index - 1];
+    const last = siblings.at(-1) ?? entry;
     if (next) return { start, end: next.key?.start ?? next.value.start, text: '' };
-    if (before) return { start: Math.max(before.value.end, before.key?.end ?? 0), end, text: '' };
+    if (before) return { start: wholeRange(before).end, end: wholeRange(last).end, text: '' };
     return { start: parent.value.start + 1, end: parent.value.end - 1, text: '' };
   }
+  const end = Math.max(trimmed(text, entry.value).end, entry.key?.end ?? 0);
   if (siblings.length === 1) return undefined;
   const lineStart = text.lastIndexOf('\n', start - 1) + 1;
   const alone =

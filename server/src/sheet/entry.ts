@@ -7,7 +7,7 @@ export type Range = { start: number; end: number };
 export type Entry = {
   path: Path;
   /** The key, or nothing for an item of a list. */
-  key?: Range;
+  key: Range | undefined;
   /** The value; empty, right after the key, where nothing is written. */
   value: Range;
   schema: FieldSchema | undefined;
@@ -17,9 +17,9 @@ export type Entry = {
   /** Taken over from elsewhere by a merge key; a change belongs beside it, not in it. */
   inherited: boolean;
   /** The scalar as YAML reads it. */
-  scalar?: unknown;
+  scalar: unknown;
   /** How a scalar is quoted. */
-  quote?: '"' | "'" | undefined;
+  quote: '"' | "'" | undefined;
   children: Entry[];
 };
 

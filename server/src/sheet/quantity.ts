@@ -14,7 +14,7 @@ export type Quantity = {
 /** What is wrong with a quantity's text, where in the text, and texts that would be right. */
 export type QuantityError = { message: string; start: number; end: number; instead: string[] };
 
-const NUMBER = String.raw`[+-]?(?:\d+\s+\d+/\d+|\d+/\d+|(?:\d+(?:_\d+)*\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)`;
+const NUMBER = String.raw`[+-]?(?:\d+(?:\s+|-)\d+/\d+|\d+/\d+|(?:\d+(?:_\d+)*\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)`;
 const TOLERANCE = String.raw`(?:\+\s*/\s*-|±)`;
 const UNIT = String.raw`[^\d\s+±.,-][^+±]*?|%|"|'|1/min|1/s`;
 const PLAIN = new RegExp(
@@ -30,12 +30,17 @@ const GAUGE = /^\s*(?:(\d+)\/0|(0+)|(\d+))\s*(AWG|awg|ga|gauge)\s*$/;
  * dimension. A range's nominal value is its middle; an offset unit's tolerance is a difference. What it suggests instead
  * of a wrong text has the field's usual units first.
  */
-export function parseQuantity(text: string, dimension: Dimension, usual: string[] = []): Quantity | QuantityError {
+export function parseQuantity(
+  text: string,
+  dimension: Dimension,
+  usual: () => string[] = () => [],
+): Quantity | QuantityError {
   const read = parse(text, dimension);
   if (isQuantity(read)) return read;
+  const units = usual();
   const rank = (instead: string) => {
-    const place = usual.findIndex((unit) => instead.endsWith(` ${unit}`));
-    return place < 0 ? usual.length : place;
+    const place = units.findIndex((unit) => instead.endsWith(` ${unit}`));
+    return place < 0 ? units.length : place;
   };
   return { ...read, instead: read.instead.toSorted((one, other) => rank(one) - rank(other)) };
 }
@@ -49,20 +54,20 @@ function parse(text: string, dimension: Dimension): Quantity | QuantityError {
   if (range) return parseRange(text, range as Record<string, string | undefined>, dimension);
   const plain = PLAIN.exec(text)?.groups as Record<string, string | undefined> | undefined;
   if (!plain?.number) return notAQuantity(text, dimension);
-  const unitText = plain.unit?.trim() || (plain.spread && dimension !== 'ratio' ? plain.spreadUnit?.trim() : undefined);
-  const inherited = !plain.unit && unitText !== undefined && unitText !== '%';
-  const unit = unitFor(text, dimension, inherited || plain.unit ? unitText : undefined);
+  const spreadUnit = plain.spreadUnit?.trim();
+  const isShare = spreadUnit === '%' && dimension !== 'ratio';
+  const name = plain.unit?.trim() || (isShare ? undefined : spreadUnit);
+  if (name === undefined && !isPureNumber(dimension)) return missingUnit(text, dimension, plain.number);
+  const unit = unitFor(text, dimension, name);
   if ('message' in unit) return unit;
   const value = toNumber(plain.number) * unit.factor + (unit.offset ?? 0);
   let spread = 0;
   if (plain.spread) {
-    const spreadUnit = plain.spreadUnit?.trim();
-    if (spreadUnit === '%' && dimension !== 'ratio') spread = Math.abs(value) * toNumber(plain.spread) * 0.01;
-    else {
-      const own = spreadUnit ? unitFor(text, dimension, spreadUnit) : unit;
-      if ('message' in own) return own;
-      spread = toNumber(plain.spread) * own.factor;
-    }
+    spread = toNumber(plain.spread);
+    if (spread < 0) return problem(text, 'Write a tolerance without a sign, such as `+/- 5 %`.', []);
+    const own = isShare || !spreadUnit ? unit : unitFor(text, dimension, spreadUnit);
+    if ('message' in own) return own;
+    spread *= isShare ? Math.abs(toNumber(plain.number) * unit.factor) * 0.01 : own.factor;
   }
   return finite(text, { value, low: value - spread, high: value + spread, dimension, unit: unit.name, text });
 }
@@ -82,13 +87,19 @@ function parseRange(text: string, groups: Record<string, string | undefined>, di
   return finite(text, { value: (low + high) / 2, low, high, dimension, unit: to.name, text });
 }
 
-function parseGauge(text: string): Quantity | undefined {
+function parseGauge(text: string): Quantity | QuantityError | undefined {
   const match = GAUGE.exec(text);
   if (!match) return undefined;
   const [, aught, zeros, plain] = match;
   const gauge = aught ? 1 - Number(aught) : zeros ? 1 - zeros.length : Number(plain);
+  if (!isGauge(gauge)) return problem(text, 'Wire gauges run from `4/0 AWG`, the thickest, to `40 AWG`.', []);
   const area = awgArea(gauge);
   return { value: area, low: area, high: area, dimension: 'wire-size', unit: 'AWG', text };
+}
+
+/** Whether wire of that gauge exists; 0, -1, -2, -3 stand for 1/0 to 4/0. */
+function isGauge(gauge: number): boolean {
+  return gauge >= -3 && gauge <= 40;
 }
 
 function unitFor(text: string, dimension: Dimension, name: string | undefined) {
@@ -99,13 +110,12 @@ function unitFor(text: string, dimension: Dimension, name: string | undefined) {
   return unit;
 }
 
-function missingUnit(text: string, dimension: Dimension): QuantityError {
-  const number = text.trim();
+function missingUnit(text: string, dimension: Dimension, number = text.trim()): QuantityError {
   const units = dimensions[dimension].units.slice(0, 4).map(({ name }) => name);
   return problem(
     text,
     `\`${number}\` needs a unit of ${dimensions[dimension].title}: ${listed(units)}.`,
-    units.map((unit) => `${number} ${unit}`),
+    units.map((unit) => text.trim().replace(number, `${number} ${unit}`)),
   );
 }
 
@@ -123,7 +133,9 @@ function wrongUnit(text: string, dimension: Dimension, name: string): QuantityEr
     start,
     end: start + name.length,
     instead: units.length
-      ? units.slice(0, 4).map((unit) => text.slice(0, start) + unit + text.slice(start + name.length))
+      ? units
+          .slice(0, 4)
+          .map((unit) => `${text.slice(0, start).trim()} ${unit}${text.slice(start + name.length)}`.trimEnd())
       : [text.slice(0, start).trim()],
   };
 }
@@ -135,7 +147,8 @@ function notAQuantity(text: string, dimension: Dimension): QuantityError {
   if (comma) return problem(text, 'Write decimals with a point.', [text.replace(',', '.')]);
   const example = dimensions[dimension].units.map(({ name }) => name)[0];
   const form = dimension === 'wire-size' ? '12 AWG' : `2.5 ${example}`.trim();
-  return problem(text, `\`${text.trim()}\` is not a quantity; write a number and a unit, such as \`${form}\`.`, []);
+  const what = text.trim() === '' ? 'Nothing is written here' : `\`${text.trim()}\` is not a quantity`;
+  return problem(text, `${what}; write a number and a unit, such as \`${form}\`.`, []);
 }
 
 function problem(text: string, message: string, instead: string[]): QuantityError {
@@ -145,11 +158,13 @@ function problem(text: string, message: string, instead: string[]): QuantityErro
 
 function finite(text: string, quantity: Quantity): Quantity | QuantityError {
   const { value, low, high } = quantity;
-  return [value, low, high].every(Number.isFinite) ? quantity : problem(text, 'This number is too large.', []);
+  if ([value, low, high].every(Number.isFinite)) return quantity;
+  const isFraction = /\/0+(?!\d)/.test(text);
+  return problem(text, isFraction ? 'The lower number of a fraction cannot be 0.' : 'This number is too large.', []);
 }
 
 function toNumber(text: string): number {
-  const [, sign, whole, over, under] = /^([+-]?)(?:(\d+)\s+)?(\d+)\/(\d+)$/.exec(text) ?? [];
+  const [, sign, whole, over, under] = /^([+-]?)(?:(\d+)(?:\s+|-))?(\d+)\/(\d+)$/.exec(text) ?? [];
   if (over === undefined || under === undefined) return Number(text.replaceAll('_', ''));
   return (sign === '-' ? -1 : 1) * (Number(whole ?? 0) + Number(over) / Number(under));
 }
@@ -186,6 +201,7 @@ export function formatValue(value: number, dimension: Dimension, system: 'us' | 
 
 function suitableUnit(value: number, dimension: Dimension, system: 'us' | 'si'): string {
   const [usual, large] = (dimensions[dimension] as DimensionUnits)[system];
+  if (usual === 'AWG' && !(value > 0 && isGauge(Math.round(awgNumber(value))))) return 'mm^2';
   const unit = findUnit(dimension, usual ?? '');
   const size = Math.abs(value) / (unit?.factor ?? 1);
   const limit = system === 'si' ? 1000 : 48;

@@ -34,7 +34,7 @@ export function readValues<Values>(root: Entry, invalid: ReadonlySet<string>, te
   function quantity(entry: Entry, schema: FieldSchema): Quantity | undefined {
     if (!schema.dimension || entry.kind !== 'scalar') return undefined;
     const written = String(entry.scalar);
-    const read = parseQuantity(written, schema.dimension, usualUnits(schema));
+    const read = parseQuantity(written, schema.dimension, () => usualUnits(schema));
     if (!isQuantity(read)) {
       problems.push(quantityProblem(entry, written, read, text));
       return undefined;
@@ -78,11 +78,24 @@ export function innerRange({ value, quote }: Entry, text: string): Range {
   return { start: value.start + 1, end: closed ? value.end - 1 : value.end };
 }
 
-function outOfRange({ low, high, text }: Quantity, { allowed, dimension, title }: FieldSchema): string | undefined {
+const bounds = new WeakMap<FieldSchema, { from: number; to: number }>();
+
+function boundsOf(schema: FieldSchema): { from: number; to: number } | undefined {
+  const { allowed, dimension, title } = schema;
   if (!allowed || !dimension) return undefined;
+  const known = bounds.get(schema);
+  if (known) return known;
   const from = parseQuantity(allowed.from, dimension);
   const to = parseQuantity(allowed.to, dimension);
   if (!isQuantity(from) || !isQuantity(to)) throw new Error(`the schema's range of ${title} cannot be read`);
-  if (low >= from.value && high <= to.value) return undefined;
-  return `\`${text.trim()}\` is out of range: ${title?.toLowerCase()} runs from ${allowed.from} to ${allowed.to}.`;
+  const found = { from: from.value, to: to.value };
+  bounds.set(schema, found);
+  return found;
+}
+
+function outOfRange({ low, high, text }: Quantity, schema: FieldSchema): string | undefined {
+  const range = boundsOf(schema);
+  if (!range || (low >= range.from && high <= range.to)) return undefined;
+  const { allowed, title } = schema;
+  return `\`${text.trim()}\` is out of range: ${title?.toLowerCase()} runs from ${allowed?.from} to ${allowed?.to}.`;
 }

@@ -54,7 +54,18 @@ export function readText<Values>(text: string, schema: FieldSchema, validate: Va
 
 function unreadable<Values>(text: string, schema: FieldSchema, problem: Problem): Sheet<Values> {
   const value = { start: 0, end: text.length };
-  const root: Entry = { path: [], value, schema, kind: 'map', flow: false, inherited: false, children: [] };
+  const root: Entry = {
+    path: [],
+    key: undefined,
+    value,
+    schema,
+    kind: 'map',
+    flow: false,
+    inherited: false,
+    scalar: undefined,
+    quote: undefined,
+    children: [],
+  };
   return { text, root, values: {}, problems: [problem], broken: true };
 }
 

@@ -17,8 +17,7 @@ const DEGREE_F = 5 / 9;
 /** The trade's 10.5 cc/min per lb/h means a test fluid of 0.720 kg/L; at 0.745 kg/L it would be 10.15. */
 export const TEST_FLUID_DENSITY = 720;
 
-const pressure: Unit[] = [
-  { name: 'psi', also: ['lbf/in^2', 'psig', 'psia'], factor: PSI },
+const otherPressure: Unit[] = [
   { name: 'kPa', factor: 1e3 },
   { name: 'bar', factor: 1e5 },
   { name: 'inHg', also: ['in Hg'], factor: 3386.38864 },
@@ -27,6 +26,8 @@ const pressure: Unit[] = [
   { name: 'Pa', factor: 1 },
   { name: 'inH2O', also: ['in H2O'], factor: 249.08891 },
 ];
+const gauge: Unit = { name: 'psi', also: ['lbf/in^2', 'psig'], factor: PSI };
+const absolute: Unit = { name: 'psi', also: ['lbf/in^2', 'psia'], factor: PSI };
 const massFlow: Unit[] = [
   { name: 'lb/h', also: ['lb/hr', 'pph', 'lbs/hr'], factor: POUND / HOUR },
   { name: 'g/s', factor: 1e-3 },
@@ -66,9 +67,9 @@ export const dimensions = {
       { name: 'm^3', factor: 1 },
     ],
   },
-  pressure: { title: 'pressure', us: ['psi'], si: ['kPa'], units: pressure },
-  depression: { title: 'depression', us: ['inHg'], si: ['kPa'], units: pressure },
-  'absolute-pressure': { title: 'absolute pressure', us: ['psi'], si: ['kPa'], units: pressure },
+  pressure: { title: 'pressure', us: ['psi'], si: ['kPa'], units: [gauge, ...otherPressure] },
+  depression: { title: 'depression', us: ['inHg'], si: ['kPa'], units: [gauge, ...otherPressure] },
+  'absolute-pressure': { title: 'absolute pressure', us: ['psi'], si: ['kPa'], units: [absolute, ...otherPressure] },
   temperature: {
     title: 'temperature',
     us: ['degF'],
