@@ -11,18 +11,20 @@ export type NewValue = string | number | boolean | NewValue[] | { [key: string]:
 /** A change of one field of a sheet, by its path. */
 export type Change = { set: Path; to: NewValue } | { remove: Path };
 
-type Source = { text: string; root: Entry };
+/** `removed`: the fields that the same changes remove, as texts of their paths. */
+type Source = { text: string; root: Entry; removed?: ReadonlySet<string> };
 
 /**
  * The smallest edits of the text that make the changes; comments, order, quoting and line endings around them stay.
  * Nothing, if a change has no place in the text, such as a field inside a list that is not there.
  */
-export function editsFor(source: Source, changes: readonly Change[]): TextEdit[] | undefined {
-  const edits: TextEdit[] = [];
+export function editsFor({ text, root }: Source, changes: readonly Change[]): TextEdit[] | undefined {
   const removed = new Set(changes.flatMap((change) => ('remove' in change ? [pathText(change.remove)] : [])));
+  const source = { text, root, removed };
+  const edits: TextEdit[] = [];
   for (const change of grouped(source, changes)) {
-    if ('remove' in change && removedBefore(source, change.remove, removed)) continue;
-    const edit = 'set' in change ? setEdit(source, change.set, change.to) : removeEdit(source, change.remove, removed);
+    if ('remove' in change && removedBefore(source, change.remove)) continue;
+    const edit = 'set' in change ? setEdit(source, change.set, change.to) : removeEdit(source, change.remove);
     if (!edit) return undefined;
     edits.push(edit);
   }
@@ -150,8 +152,7 @@ function flowFieldEdit(parent: Entry, fields: [string, NewValue][]): TextEdit {
 
 function blockFieldEdit(source: Source, parent: Entry, fields: [string, NewValue][]): TextEdit | undefined {
   const { text } = source;
-  const children = ownChildren(parent);
-  const last = children.at(-1);
+  const last = ownChildren(parent).findLast((child) => !isRemoved(source, child));
   if (!last?.key) {
     if (parent.path.length > 0) return undefined;
     const lead = text === '' || text.endsWith('\n') ? '' : eol(text);
@@ -181,15 +182,19 @@ function itemEdit(source: Source, parent: Entry, to: NewValue): TextEdit | undef
 }
 
 /** In braces, neighbors that are removed together go in one edit, made for the first of them. */
-function removedBefore(source: Source, path: Path, removed: ReadonlySet<string>): boolean {
+function removedBefore(source: Source, path: Path): boolean {
   const parent = entryOf(source, path.slice(0, -1));
   if (!parent?.flow) return false;
   const siblings = ownChildren(parent);
   const before = siblings[siblings.findIndex((sibling) => samePath(sibling.path, path)) - 1];
-  return before !== undefined && removed.has(pathText(before.path));
+  return before !== undefined && isRemoved(source, before);
 }
 
-function removeEdit(source: Source, path: Path, removed: ReadonlySet<string>): TextEdit | undefined {
+function isRemoved({ removed }: Source, { path }: Entry): boolean {
+  return removed?.has(pathText(path)) ?? false;
+}
+
+function removeEdit(source: Source, path: Path): TextEdit | undefined {
   const { text } = source;
   const entry = entryOf(source, path);
   const parent = entryOf(source, path.slice(0, -1));
@@ -198,7 +203,7 @@ function removeEdit(source: Source, path: Path, removed: ReadonlySet<string>): T
   const start = entry.key?.start ?? entry.value.start;
   if (parent.flow) {
     const index = siblings.indexOf(entry);
-    const next = siblings.slice(index).find((sibling) => !removed.has(pathText(sibling.path)));
+    const next = siblings.slice(index).find((sibling) => !isRemoved(source, sibling));
     const before = siblings[index - 1];
     const last = siblings.at(-1) ?? entry;
     if (next) return { start, end: next.key?.start ?? next.value.start, text: '' };
