@@ -35,6 +35,10 @@ export function marginSentence(
   const margin = figure('suction-margin');
   if (!margin || !marginMiss(situation)) return '';
   const gone = figure('suction-limit-temperature');
-  const temperature = gone && gone.value > COLDEST ? `; it is gone with fuel at ${show(gone)}` : '';
-  return ` The suction margin is ${show(margin)} instead of ${showValue(limit('suction-margin'), 'length')}${temperature}.`;
+  const temperature = gone && gone.value > COLDEST ? `; the margin is gone with fuel at ${show(gone)}` : '';
+  const lacks =
+    margin.value < 0
+      ? `It lacks ${showValue(-margin.value, 'length')} of suction head`
+      : `The suction margin is ${show(margin)}, and ${showValue(limit('suction-margin'), 'length')} must be left`;
+  return ` ${lacks}${temperature}.`;
 }

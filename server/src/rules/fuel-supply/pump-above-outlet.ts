@@ -13,7 +13,7 @@ export const rule: StageRule = {
   why: 'An electric fuel pump pushes well and lifts badly: above the outlet it has to pull fuel up, which takes away the little pressure that keeps hot fuel from boiling at its inlet. It then loses prime, runs dry and fails, usually on the hottest day.',
   source: 'common practice; physics: suction head, ANSI/HI 9.6.1',
   check: (situation) => {
-    const { values, limit, show, showValue } = situation;
+    const { values, limit, show } = situation;
     const height = values['fuel-system']?.pump?.['height-above-outlet'];
     const miss = heightMiss(situation);
     if (!height || !miss) return undefined;
@@ -21,7 +21,7 @@ export const rule: StageRule = {
     const [inTank, module, surgeTank] = betterPlaces(values);
     return {
       at: 'fuel-system.pump.height-above-outlet',
-      message: `The external pump sits ${show(height)} above the tank outlet, and the limit is ${showValue(most, 'length')}.${marginSentence(situation)}`,
+      message: `The external pump sits ${show(height)} above the tank outlet, and the limit is ${show({ ...height, value: most })}.${marginSentence(situation)}`,
       related: [{ at: 'fuel-system.pump.placement', message: 'Only a pump outside the tank has to suck.' }],
       ...miss,
       repairs: [

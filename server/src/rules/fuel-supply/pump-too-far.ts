@@ -10,7 +10,7 @@ export const rule: StageRule = {
   why: 'Every inch of suction line costs pressure at the inlet, picks up heat and holds vapor that the pump must swallow after a hot stop. A pump belongs beside the tank, with the long line on its pressure side.',
   source: 'common practice',
   check: (situation) => {
-    const { values, limit, show, showValue } = situation;
+    const { values, limit, show } = situation;
     const length = suctionLength({ values });
     const miss = distanceMiss(situation);
     if (!length || !miss) return undefined;
@@ -19,7 +19,7 @@ export const rule: StageRule = {
     const [inTank, module, surgeTank] = betterPlaces(values);
     return {
       at: field,
-      message: `The pump sucks through ${show(length)} of line, and the limit is ${showValue(most, 'length')}.${heightMiss(situation) ? '' : marginSentence(situation)}`,
+      message: `The pump sucks through ${show(length)} of line, and the limit is ${show({ ...length, value: most })}.${heightMiss(situation) ? '' : marginSentence(situation)}`,
       related: [{ at: 'fuel-system.pump.placement', message: 'Only a pump outside the tank has to suck.' }],
       ...miss,
       repairs: [

@@ -1,3 +1,4 @@
+import { standardGravity } from '../../engineering/lines.ts';
 import { boresAbove } from '../bore.ts';
 import { betterPlaces } from '../pump-placement.ts';
 import type { Repair, Situation, StageRule } from '../rule.ts';
@@ -31,7 +32,7 @@ export const rule: StageRule = {
 };
 
 /** What gives the pump more head where it is: a lower place, a wider line. */
-function gentlerSuction({ values }: Situation, missing: number): Repair[] {
+function gentlerSuction({ values, figure }: Situation, missing: number): Repair[] {
   const pump = values['fuel-system']?.pump;
   const height = pump?.['height-above-outlet'];
   const bore = values['fuel-system']?.suction?.['inside-diameter'];
@@ -45,7 +46,8 @@ function gentlerSuction({ values }: Situation, missing: number): Repair[] {
     });
   }
   const [wider] = bore ? boresAbove(bore) : [];
-  if (wider) {
+  const [loss, density] = [figure('suction-loss')?.value ?? 0, figure('hot-fuel-density')?.value ?? 0];
+  if (wider && loss > missing * density * standardGravity) {
     repairs.push({
       title: `Run a suction line of ${wider}`,
       set: { 'fuel-system.suction.inside-diameter': wider },

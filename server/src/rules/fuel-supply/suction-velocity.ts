@@ -21,7 +21,7 @@ export const rule: StageRule = {
     const flow = figure('pump-delivery');
     return {
       at: 'fuel-system.suction.inside-diameter',
-      message: `The fuel runs at ${show(speed)} through the suction line of ${show(bore)}, and the limit is ${showValue(most, 'velocity')}.`,
+      message: `The fuel runs at ${show(speed)} through the suction line of ${bore.text}, and the limit is ${showValue(most, 'velocity')}.`,
       related: [{ at: 'fuel-system.pump', message: 'Its whole delivery passes here.' }],
       ...miss,
       repairs: boresAbove(bore, flow && boreForVelocity(flow.value, most))
