@@ -6,8 +6,9 @@ import { noHouse } from '../../server/src/sheet/house.ts';
 /**
  * A fixture is a folder tests/rules/<area>/<rule>/ with sheets:
  * - bad.build.yaml (also bad-2, bad-3, ...): comment lines `# ^^^^ rule-id: message` mark the text in the line above them
- *   on which a finding is expected; a second mark line under the same line means a second finding. Every finding is
- *   marked, also those of other rules; only `paper/incomplete` is left out outside its own fixture.
+ *   on which a finding is expected; in the first column the `#` is part of the mark, `#^^^`. A second mark line under the
+ *   same line means a second finding. Every finding is marked, also those of other rules; only `paper/incomplete` is left
+ *   out outside its own fixture.
  * - good.build.yaml (also good-2, ...): has no finding of the rule.
  * - bad.fix-1.build.yaml, ...: the text after the first, second ... repair offered for the rule's first finding.
  */
@@ -15,7 +16,7 @@ export const FIXTURES = 'tests/rules';
 
 export type Expected = { rule: string; message: string; start: number; end: number };
 
-const MARK = /^\s*# *(\^+) ([a-z-]+\/[a-z-]+): (.*)$/;
+const MARK = /^\s*(# *)(\^+) ([a-z-]+\/[a-z-]+): (.*)$/;
 
 /** The sheet without its marks, and the findings they expect. */
 export function readMarked(text: string): { text: string; expected: Expected[] } {
@@ -31,9 +32,10 @@ export function readMarked(text: string): { text: string; expected: Expected[] }
       offset += line.length + 1;
       continue;
     }
-    const [, carets = '', rule = '', message = ''] = mark;
-    const start = lineStart + line.indexOf('^');
-    expected.push({ rule, message, start, end: start + carets.length });
+    const [, lead = '', carets = '', rule = '', message = ''] = mark;
+    const from = line.indexOf(lead === '#' ? '#' : '^');
+    const end = line.indexOf('^') + carets.length;
+    expected.push({ rule, message, start: lineStart + from, end: lineStart + end });
   }
   return { text: lines.join('\n'), expected };
 }
@@ -61,10 +63,10 @@ export function marked(text: string, ownRule?: string): string {
     .join('\n');
 }
 
-/** A mark begins at column 2 at the earliest, after `# `; a finding further left is marked from there. */
+/** In the first column there is no room for `# ` before the mark, so its `#` is part of it: `#^^^^^`. */
 function markLine({ rule, message, start, end }: Expected, column: number): string {
-  const indent = Math.max(column - 2, 0);
-  return `${' '.repeat(indent)}#${column < 1 ? '' : column < 2 ? '' : ' '}${'^'.repeat(end - start)} ${rule}: ${message}`;
+  if (column === 0) return `#${'^'.repeat(end - start - 1)} ${rule}: ${message}`;
+  return `${' '.repeat(column - 2)}# ${'^'.repeat(end - start)} ${rule}: ${message}`;
 }
 
 export type Fixture = { rule: string; folder: string; bad: string[]; good: string[] };
