@@ -1,3 +1,4 @@
+import { computerTimingFields, distributorTiming } from '../computer-timing.ts';
 import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
@@ -6,28 +7,25 @@ export const rule: StageRule = {
   severity: 'error',
   why: 'Points bounce and burn, and their signal is full of noise: the computer miscounts the engine and stalls it. They also need a ballast, which takes away the coil voltage the computer counts on.',
   source: 'common practice',
-  check: ({ values }) => {
-    if (values.ignition?.trigger !== 'contact-points') return undefined;
+  check: ({ values: { ignition } }) => {
+    if (ignition?.trigger !== 'contact-points') return undefined;
+    const supply: Record<string, string> =
+      ignition.supply && ignition.supply !== 'full-voltage' ? { 'ignition.supply': 'full-voltage' } : {};
     return {
       at: 'ignition.trigger',
       message: 'Contact points give the computer no signal it can rely on.',
       repairs: [
         {
           title: 'Fit a two-wire magnetic pickup with a driver module',
-          set: {
-            'ignition.trigger': 'magnetic-pickup',
-            'ignition.driver': 'module',
-            ...(values.ignition.supply && values.ignition.supply !== 'full-voltage'
-              ? { 'ignition.supply': 'full-voltage' }
-              : {}),
-          },
+          set: { 'ignition.trigger': 'magnetic-pickup', ...computerTimingFields(ignition), ...supply },
         },
         {
           title: 'Fit a self-contained inductive distributor',
           set: {
             'ignition.trigger': 'inductive-distributor',
             'ignition.driver': 'distributor-module',
-            'ignition.timing': 'distributor',
+            ...distributorTiming(ignition).set,
+            ...supply,
           },
         },
       ],

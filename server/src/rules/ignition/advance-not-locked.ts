@@ -1,0 +1,31 @@
+import type { Ignition } from '../../generated/build-sheet.ts';
+import { distributorTiming, isTimedByComputer } from '../computer-timing.ts';
+import type { StageRule } from '../rule.ts';
+
+const names: Record<Exclude<Ignition['advance'], undefined | 'locked'>, string> = {
+  mechanical: 'the mechanical advance',
+  vacuum: 'the vacuum advance',
+  'mechanical-and-vacuum': 'mechanical and vacuum advance',
+};
+
+export const rule: StageRule = {
+  id: 'ignition/advance-not-locked',
+  title: 'Computer timing with a distributor that still advances',
+  severity: 'error',
+  why: 'What the distributor adds comes on top of what the computer commands, and the computer does not know of it. The sum is far too early at speed, and that knocks and breaks pistons.',
+  source: 'common practice',
+  check: ({ values: { ignition } }) => {
+    if (!isTimedByComputer(ignition) || ignition.trigger === 'inductive-distributor') return undefined;
+    const { advance } = ignition;
+    if (!advance || advance === 'locked') return undefined;
+    return {
+      at: 'ignition.advance',
+      message: `The computer times the spark, and ${names[advance]} of the distributor can still move it.`,
+      related: [{ at: 'ignition.timing', message: 'Timing by the computer.' }],
+      repairs: [
+        { title: 'Lock the advance and set the rotor to it', set: { 'ignition.advance': 'locked' } },
+        distributorTiming(ignition),
+      ],
+    };
+  },
+};

@@ -1,0 +1,39 @@
+import type { Situation, StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'ignition/ballast',
+  title: 'Ballast in the coil feed',
+  severity: 'error',
+  why: 'A ballast was made to spare contact points; an electronic driver needs full battery voltage to charge the coil in time. Behind it the spark is weak at high speed, and anything fed from the same wire, such as the computer, browns out.',
+  source: "common practice; Ohm's law",
+  check: (situation) => {
+    const { ignition } = situation.values;
+    if (!ignition || ignition.trigger === 'contact-points') return undefined;
+    const { supply, coil } = ignition;
+    const isInFeed = supply === 'ballast-resistor' || supply === 'resistance-wire';
+    const ballast = coil?.ballast && coil.ballast.value > 0 ? coil.ballast : undefined;
+    if (!isInFeed && !ballast) return undefined;
+    const what = supply === 'resistance-wire' ? 'resistance wire' : 'ballast resistor';
+    return {
+      at: isInFeed ? 'ignition.supply' : 'ignition.coil.ballast',
+      message: `A ${what}${ballast ? ` of ${situation.show(ballast)}` : ''} stands in the coil feed${whatIsLeft(situation)}.`,
+      ...(isInFeed && ballast ? { related: [{ at: 'ignition.coil.ballast', message: 'Its resistance.' }] } : {}),
+      repairs: [
+        {
+          title:
+            supply === 'resistance-wire'
+              ? 'Run a new full-voltage wire to the coil'
+              : 'Take the ballast out and feed the coil with full voltage',
+          ...(isInFeed ? { set: { 'ignition.supply': 'full-voltage' } } : {}),
+          ...(ballast ? { remove: ['ignition.coil.ballast'] } : {}),
+          shows: 'coil-voltage',
+        },
+      ],
+    };
+  },
+};
+
+function whatIsLeft({ figure, show }: Situation): string {
+  const [voltage, current] = [figure('coil-voltage'), figure('coil-current-steady')];
+  return voltage && current ? `; it leaves the coil ${show(voltage)} and at most ${show(current)}` : '';
+}

@@ -1,0 +1,59 @@
+import { isTimedByComputer } from '../computer-timing.ts';
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'ignition/cdi-without-trigger',
+  title: 'Capacitive-discharge box without a trigger that fits',
+  severity: 'error',
+  why: 'A box fires once for each pulse it gets. From a module that switches a coil, or from every tooth of a crank wheel, it gets the wrong pulses, and fires at the wrong time or not at all.',
+  source: 'common practice',
+  check: ({ values: { ignition } }) => {
+    if (ignition?.driver !== 'capacitive-discharge' || isTimedByComputer(ignition)) return undefined;
+    const { trigger, timing } = ignition;
+    const related = [{ at: 'ignition.driver', message: 'The capacitive-discharge box.' }];
+    if (trigger === 'inductive-distributor') {
+      return {
+        at: 'ignition.trigger',
+        message: 'The box waits for a pickup, and the self-contained distributor hides its own behind a module.',
+        related,
+        repairs: [
+          {
+            title: 'Connect the pickup of the distributor to the box, without the module',
+            set: { 'ignition.trigger': 'magnetic-pickup' },
+          },
+          {
+            title: 'Leave the box out, and let the module drive a coil made for it',
+            set: {
+              'ignition.driver': 'distributor-module',
+              ...(ignition.coil?.['made-for'] ? { 'ignition.coil.made-for': 'inductive' } : {}),
+            },
+          },
+        ],
+      };
+    }
+    if (trigger !== 'crank-sensor' || timing !== 'distributor') return undefined;
+    return {
+      at: 'ignition.trigger',
+      message:
+        'The toothed wheel gives many pulses a turn, and without the computer between them the box would fire at each.',
+      related,
+      repairs: [
+        {
+          title: 'Trigger the box by a magnetic pickup in the distributor',
+          set: { 'ignition.trigger': 'magnetic-pickup' },
+        },
+        ...(ignition['timing-output'] === false
+          ? []
+          : [
+              {
+                title: 'Let the computer time the spark and trigger the box',
+                set: {
+                  'ignition.timing': 'computer',
+                  ...(ignition.advance && ignition.advance !== 'locked' ? { 'ignition.advance': 'locked' } : {}),
+                },
+              },
+            ]),
+      ],
+    };
+  },
+};

@@ -1,0 +1,34 @@
+import { isTimedByComputer } from '../computer-timing.ts';
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'ignition/coil-without-driver',
+  title: 'Nothing switches the coil',
+  severity: 'error',
+  why: 'A pickup gives a small signal and cannot carry the current of a coil. Without a driver there is no spark.',
+  source: 'common practice',
+  check: ({ values: { ignition } }) => {
+    if (ignition?.driver !== 'none' || isTimedByComputer(ignition)) return undefined;
+    if (!ignition.trigger || ignition.trigger === 'contact-points') return undefined;
+    const isSelfContained = ignition.trigger === 'inductive-distributor';
+    return {
+      at: 'ignition.driver',
+      message: isSelfContained
+        ? 'No driver is given, and a self-contained distributor has one of its own.'
+        : 'The trigger is given, and no driver switches the coil by it.',
+      related: [{ at: 'ignition.trigger', message: 'What triggers the spark.' }],
+      repairs: isSelfContained
+        ? [
+            {
+              title: 'Write down the module in the distributor',
+              set: { 'ignition.driver': 'distributor-module' },
+              safe: true,
+            },
+          ]
+        : [
+            { title: 'Fit an inductive driver module', set: { 'ignition.driver': 'module' } },
+            { title: 'Fit a capacitive-discharge box', set: { 'ignition.driver': 'capacitive-discharge' } },
+          ],
+    };
+  },
+};

@@ -1,0 +1,29 @@
+import { above, type StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'ignition/nitrous-retard-missing',
+  title: 'Too little retard for nitrous',
+  severity: 'warning',
+  why: 'Nitrous speeds up the burn, so the same timing is suddenly far too early: that knocks and breaks pistons at once. About 2 degrees for 50 hp is a figure to start from; confirm it on a dynamometer.',
+  source: 'common practice',
+  check: ({ values: { ignition }, stage, figure, show }) => {
+    const own = ignition?.['nitrous-retard'];
+    const wanted = figure('nitrous-retard');
+    const miss = above(wanted, own?.value ?? 0);
+    if (!ignition?.timing || !wanted || !miss) return undefined;
+    const halfDegrees = Math.ceil((wanted.high ?? wanted.value) * 2 - 1e-9) / 2;
+    const isComputer = ignition.timing === 'computer';
+    return {
+      at: 'ignition.nitrous-retard',
+      message: `${show(stage.nitrous?.power)} of nitrous asks for about ${show(wanted)} of retard, and the sheet takes out ${own?.value ? `only ${show(own)}` : 'nothing'}.`,
+      related: [{ at: 'stage.nitrous.power', message: 'The power nitrous adds in this stage.' }],
+      ...miss,
+      repairs: [
+        {
+          title: `${isComputer ? 'Take out' : 'Fit a retard box that takes out'} ${halfDegrees} deg while nitrous flows`,
+          set: { 'ignition.nitrous-retard': `${halfDegrees} deg` },
+        },
+      ],
+    };
+  },
+};

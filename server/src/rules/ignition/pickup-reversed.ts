@@ -1,0 +1,17 @@
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'ignition/pickup-reversed',
+  title: 'Pickup wires the wrong way round',
+  severity: 'error',
+  why: 'A magnetic pickup is read where its signal crosses zero, and only one of the two crossings is sharp. With the wires swapped the computer reads the slow one, and the timing drifts by many degrees with speed.',
+  source: 'common practice',
+  check: ({ values: { ignition } }) => {
+    if (ignition?.trigger !== 'magnetic-pickup' || ignition.polarity !== 'reversed') return undefined;
+    return {
+      at: 'ignition.polarity',
+      message: 'The two wires of the magnetic pickup are swapped.',
+      repairs: [{ title: 'Swap the two wires and check with a scope', set: { 'ignition.polarity': 'verified' } }],
+    };
+  },
+};

@@ -1,0 +1,17 @@
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'ignition/pickup-unverified',
+  title: 'Polarity of the pickup not checked',
+  severity: 'information',
+  why: 'Wire colors tell little about the polarity of a magnetic pickup. The wrong way round the engine starts, yet its timing drifts with speed, which is easily taken for a fault of the tune.',
+  source: 'common practice',
+  check: ({ values: { ignition } }) => {
+    if (ignition?.trigger !== 'magnetic-pickup' || ignition.polarity !== 'unverified') return undefined;
+    return {
+      at: 'ignition.polarity',
+      message: 'Nobody has checked which wire of the magnetic pickup is positive.',
+      repairs: [{ title: 'Check it with a meter or scope', set: { 'ignition.polarity': 'verified' } }],
+    };
+  },
+};

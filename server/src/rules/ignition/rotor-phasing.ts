@@ -1,0 +1,26 @@
+import { isTimedByComputer } from '../computer-timing.ts';
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'ignition/rotor-phasing',
+  title: 'Rotor phasing not checked',
+  severity: 'warning',
+  why: 'With the advance locked the rotor no longer follows the spark: when the computer moves the timing, the spark has to jump from where the rotor happens to be. Out of phase it jumps to the wrong terminal, misfires and burns the cap.',
+  source: 'common practice',
+  check: ({ values: { ignition } }) => {
+    if (!isTimedByComputer(ignition) || ignition.advance !== 'locked') return undefined;
+    if (ignition['rotor-phasing'] === 'checked') return undefined;
+    return {
+      at: 'ignition.rotor-phasing',
+      message:
+        'The advance is locked, and nobody has checked that the rotor meets its terminal at the earliest and the latest timing.',
+      related: [{ at: 'ignition.advance', message: 'Locked here.' }],
+      repairs: [
+        {
+          title: 'Check the rotor at the earliest and the latest timing, and set it',
+          set: { 'ignition.rotor-phasing': 'checked' },
+        },
+      ],
+    };
+  },
+};

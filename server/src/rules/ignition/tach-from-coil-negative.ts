@@ -1,0 +1,24 @@
+import { isTimedByComputer } from '../computer-timing.ts';
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'ignition/tach-from-coil-negative',
+  title: 'Tach signal from the coil behind a capacitive-discharge box',
+  severity: 'error',
+  why: 'The box fires hundreds of volts into the primary, several times a spark at low speed. That destroys the input of the computer, or makes it count sparks that are not there.',
+  source: 'common practice',
+  check: ({ values: { ignition } }) => {
+    if (ignition?.driver !== 'capacitive-discharge' || ignition['tach-signal'] !== 'coil-negative') return undefined;
+    return {
+      at: 'ignition.tach-signal',
+      message: 'The speed signal comes from coil negative, which a capacitive-discharge box drives.',
+      related: [{ at: 'ignition.driver', message: 'The capacitive-discharge box.' }],
+      repairs: [
+        { title: 'Take it from the tach output of the box', set: { 'ignition.tach-signal': 'box-output' } },
+        ...(isTimedByComputer(ignition) && ignition.trigger !== 'inductive-distributor'
+          ? [{ title: 'Take it from the pickup that triggers the computer', set: { 'ignition.tach-signal': 'pickup' } }]
+          : []),
+      ],
+    };
+  },
+};

@@ -1,0 +1,35 @@
+import { distributorTiming, isTimedByComputer } from '../computer-timing.ts';
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'ignition/timing-without-driver',
+  title: 'Computer timing without a coil driver',
+  severity: 'error',
+  why: 'The timing output of the computer is a small signal; something has to switch the coil by it. The module of a distributor switches by its own pickup and takes no orders.',
+  source: 'common practice',
+  check: ({ values: { ignition } }) => {
+    if (!isTimedByComputer(ignition) || ignition.trigger === 'inductive-distributor') return undefined;
+    const { driver } = ignition;
+    if (driver !== 'none' && driver !== 'distributor-module') return undefined;
+    return {
+      at: 'ignition.driver',
+      message:
+        driver === 'none'
+          ? 'The computer is to time the spark, and nothing switches the coil for it.'
+          : 'The computer is to time the spark, and the module in the distributor does not listen to it.',
+      related: [{ at: 'ignition.timing', message: 'Timing by the computer.' }],
+      repairs: [
+        { title: 'Fit an inductive driver module', set: { 'ignition.driver': 'module' } },
+        {
+          title: 'Fit a capacitive-discharge box with its coil',
+          set: {
+            'ignition.driver': 'capacitive-discharge',
+            ...(ignition.coil ? { 'ignition.coil.made-for': 'capacitive-discharge' } : {}),
+            ...(ignition['tach-signal'] === 'coil-negative' ? { 'ignition.tach-signal': 'box-output' } : {}),
+          },
+        },
+        ...(driver === 'none' ? [] : [distributorTiming(ignition)]),
+      ],
+    };
+  },
+};

@@ -1,0 +1,25 @@
+import { distributorTiming } from '../computer-timing.ts';
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'ignition/timing-without-output',
+  title: 'Computer timing without a timing output',
+  severity: 'error',
+  why: 'Without a timing output nothing fires the coil, or the spark stays where the locked distributor has it. The engine does not start, or runs without any advance and overheats.',
+  source: 'common practice',
+  check: ({ values: { ignition } }) => {
+    if (ignition?.timing !== 'computer' || ignition['timing-output'] !== false) return undefined;
+    return {
+      at: 'ignition.timing',
+      message: 'The computer is to time the spark, and it has no timing output.',
+      related: [{ at: 'ignition.timing-output', message: 'No timing output.' }],
+      repairs: [
+        distributorTiming(ignition),
+        {
+          title: 'Choose a throttle body whose computer times the spark',
+          set: { 'ignition.timing-output': true },
+        },
+      ],
+    };
+  },
+};

@@ -1,0 +1,31 @@
+import { computerTimingFields, distributorTiming, isTimedByComputer } from '../computer-timing.ts';
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'ignition/timing-without-pickup',
+  title: 'Computer timing without a pickup',
+  severity: 'error',
+  why: 'To time a spark the computer needs the bare signal of a pickup, and the coil in its own hands. A self-contained distributor fires by itself and only reports the engine speed.',
+  source: 'common practice',
+  check: ({ values: { ignition } }) => {
+    if (!isTimedByComputer(ignition) || ignition.trigger !== 'inductive-distributor') return undefined;
+    const others = computerTimingFields(ignition);
+    return {
+      at: 'ignition.trigger',
+      message:
+        'The computer is to time the spark, and a self-contained inductive distributor keeps its pickup and its coil to itself.',
+      related: [{ at: 'ignition.timing', message: 'Timing by the computer.' }],
+      repairs: [
+        {
+          title: 'Fit a distributor with a two-wire magnetic pickup',
+          set: { 'ignition.trigger': 'magnetic-pickup', ...others },
+        },
+        {
+          title: 'Fit a toothed wheel and a sensor on the crank',
+          set: { 'ignition.trigger': 'crank-sensor', ...others },
+        },
+        distributorTiming(ignition),
+      ],
+    };
+  },
+};

@@ -1,0 +1,23 @@
+import { startingTiming } from '../../engineering/timing.ts';
+import type { StageRule } from '../rule.ts';
+
+/** Total timing, degrees, below which an engine with two valves a cylinder is usually late. Common practice, from memory. */
+const LEAST_USUAL = 22;
+
+export const rule: StageRule = {
+  id: 'ignition/total-timing-low',
+  title: 'Total timing later than usual',
+  severity: 'information',
+  why: 'A late spark still burns when the exhaust valve opens: power is lost, and the exhaust and the cooling get its heat. The entry may also be the initial timing at idle instead of the total at full load.',
+  source: 'common practice for pump fuel, from memory',
+  check: ({ values, induction, show, showValue }) => {
+    const total = values.ignition?.['total-timing'];
+    if (!total || total.value >= LEAST_USUAL) return undefined;
+    const usual = showValue(startingTiming(induction).fullLoad, 'angle');
+    return {
+      at: 'ignition.total-timing',
+      message: `Total timing of ${show(total)} is late for full load; ${usual} is usual to start from.`,
+      repairs: [{ title: `Start from ${usual}`, set: { 'ignition.total-timing': usual } }],
+    };
+  },
+};

@@ -1,0 +1,17 @@
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'vacuum/coolant-sensor-dry',
+  title: 'Coolant sensor does not touch coolant',
+  severity: 'warning',
+  why: 'In metal or in a passage without coolant the sensor follows the engine late and by half. The computer keeps the mixture rich too long, and does not see an engine that overheats.',
+  source: 'common practice',
+  check: ({ values }) => {
+    if (values.sensors?.coolant?.placement !== 'dry') return undefined;
+    return {
+      at: 'sensors.coolant.placement',
+      message: 'The coolant sensor sits where no coolant moves.',
+      repairs: [{ title: 'Move it to a passage with moving coolant', set: { 'sensors.coolant.placement': 'wet' } }],
+    };
+  },
+};

@@ -1,0 +1,22 @@
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'vacuum/coolant-sensor-missing',
+  title: 'No coolant sensor',
+  severity: 'error',
+  why: 'A cold engine needs much more fuel than a warm one, and the computer knows only from this sensor which it has. Without it the engine starts badly cold or floods warm, and never goes over to closed loop.',
+  source: 'common practice',
+  check: ({ values }) => {
+    const { sensors } = values;
+    const placement = sensors?.coolant?.placement;
+    const isOmitted = sensors?.['manifold-pressure'] && sensors.oxygen && !sensors.coolant;
+    if (placement !== 'none' && !isOmitted) return undefined;
+    return {
+      at: isOmitted ? 'sensors.coolant' : 'sensors.coolant.placement',
+      message: isOmitted
+        ? 'The sensors are listed, and a coolant sensor is not among them.'
+        : 'No coolant sensor is fitted.',
+      repairs: [{ title: 'Fit a coolant sensor where coolant moves', set: { 'sensors.coolant.placement': 'wet' } }],
+    };
+  },
+};

@@ -1,0 +1,21 @@
+import { formatIn } from '../../sheet/quantity.ts';
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'vacuum/idle-pressure-above-air',
+  title: 'Idle pressure above the pressure of the air',
+  severity: 'error',
+  why: 'An idling engine draws its manifold below the pressure of the air at the site. A figure above it was read at another altitude or is not absolute, and idle fuel would be computed from it.',
+  source: 'definition of absolute pressure; ISO 2533:1975',
+  check: ({ values, figure, show }) => {
+    const idle = values.engine?.['idle-manifold-pressure'];
+    const vacuum = figure('idle-vacuum');
+    if (!idle || !vacuum || vacuum.value >= 0) return undefined;
+    const air = formatIn(vacuum.value + idle.value, 'absolute-pressure', idle.unit);
+    return {
+      at: 'engine.idle-manifold-pressure',
+      message: `The manifold cannot idle at ${show(idle)} absolute where the air has ${air}.`,
+      related: [{ at: 'site.altitude', message: 'The altitude decides the pressure of the air.' }],
+    };
+  },
+};

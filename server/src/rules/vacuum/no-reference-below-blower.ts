@@ -1,0 +1,25 @@
+import { fromStageOn } from '../from-stage-on.ts';
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'vacuum/no-reference-below-blower',
+  title: 'Reference not said to be below the blower',
+  severity: 'warning',
+  why: 'With the throttle body ahead of the blower, a port below the throttle plates can still be above the blower, where boost never shows. The computer must read what the engine gets, or it runs lean under boost and knocks.',
+  source: 'common practice',
+  check: (situation) => {
+    const { values, path, induction } = situation;
+    if (values['vacuum-reference']?.port !== 'manifold' || path !== 'draw-through') return undefined;
+    const blower = induction === 'turbo' ? 'turbocharger' : `${induction} blower`;
+    return {
+      at: 'vacuum-reference.port',
+      message: `The throttle body draws through the ${blower}, so \`manifold\` may mean either side of it; the reference must be below.`,
+      related: [{ at: 'stage.induction', message: 'The blower of this stage.' }],
+      repairs: [
+        fromStageOn(situation, 'Take the reference from the manifold below the blower', {
+          'vacuum-reference.port': 'below-blower',
+        }),
+      ],
+    };
+  },
+};

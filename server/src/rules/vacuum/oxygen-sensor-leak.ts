@@ -1,0 +1,19 @@
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'vacuum/oxygen-sensor-leak',
+  title: 'Exhaust joints leak before the oxygen sensor',
+  severity: 'warning',
+  why: 'Between the pulses of the exhaust a loose joint draws air in. The sensor takes it for a lean mixture, and the computer adds fuel that the engine does not need.',
+  source: 'common practice',
+  check: ({ values }) => {
+    if (values.sensors?.oxygen?.['joints-upstream'] !== 'slip') return undefined;
+    return {
+      at: 'sensors.oxygen.joints-upstream',
+      message: 'Slip joints before the oxygen sensor let air into the exhaust.',
+      repairs: [
+        { title: 'Weld the joints or seal them with gaskets', set: { 'sensors.oxygen.joints-upstream': 'sealed' } },
+      ],
+    };
+  },
+};

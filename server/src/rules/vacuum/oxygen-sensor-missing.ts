@@ -1,0 +1,24 @@
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'vacuum/oxygen-sensor-missing',
+  title: 'No oxygen sensor',
+  severity: 'warning',
+  why: 'A computer that learns its fuel table needs the oxygen sensor to learn from. Without one nobody knows whether the mixture at full load is safe.',
+  source: 'common practice',
+  check: ({ values, induction }) => {
+    const { sensors } = values;
+    if (!sensors?.['manifold-pressure'] || !sensors.coolant || sensors.oxygen) return undefined;
+    const placement = induction === 'turbo' ? 'after-turbine' : 'collector';
+    return {
+      at: 'sensors.oxygen',
+      message: 'The sensors are listed, and an oxygen sensor is not among them.',
+      repairs: [
+        {
+          title: `Fit a wide-range oxygen sensor after the ${induction === 'turbo' ? 'turbine' : 'collector'}`,
+          set: { 'sensors.oxygen.placement': placement, 'sensors.oxygen.joints-upstream': 'sealed' },
+        },
+      ],
+    };
+  },
+};

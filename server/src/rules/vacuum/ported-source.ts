@@ -1,0 +1,23 @@
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'vacuum/ported-source',
+  title: 'Vacuum reference from a ported source',
+  severity: 'error',
+  why: 'A ported source is covered at idle and shows the pressure of the air, which the computer takes for full load: it floods the engine at idle. Only the manifold shows the load at every throttle opening.',
+  source: 'common practice',
+  check: ({ values, plan }) => {
+    if (values['vacuum-reference']?.port !== 'ported') return undefined;
+    const blower = plan.some(({ stage }) => (stage.induction ?? 'natural') !== 'natural');
+    return {
+      at: 'vacuum-reference.port',
+      message: 'A ported source is above the throttle plates and shows no vacuum at idle.',
+      repairs: [
+        {
+          title: `Take the reference from the manifold, below ${blower ? 'blower and throttle plates' : 'the throttle plates'}`,
+          set: { 'vacuum-reference.port': blower ? 'below-blower' : 'manifold' },
+        },
+      ],
+    };
+  },
+};

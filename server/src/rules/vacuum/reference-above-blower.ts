@@ -1,0 +1,26 @@
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'vacuum/reference-above-blower',
+  title: 'Vacuum reference above the blower',
+  severity: 'error',
+  why: 'Above the blower there is never more than the pressure of the air, so the computer gives fuel and timing for an engine without boost. A lean mixture with full advance under boost knocks, and knock breaks pistons.',
+  source: 'common practice',
+  check: ({ values, induction, figure, show }) => {
+    if (values['vacuum-reference']?.port !== 'above-blower' || induction === 'natural') return undefined;
+    const [air, manifold] = [figure('site-pressure'), figure('manifold-pressure')];
+    const range =
+      air && manifold ? `: it reads at most ${show(air)} absolute where the engine gets ${show(manifold)}` : '';
+    return {
+      at: 'vacuum-reference.port',
+      message: `Above the blower the reference never shows boost${range}.`,
+      related: [{ at: 'stage.induction', message: 'The blower of this stage.' }],
+      repairs: [
+        {
+          title: 'Take the reference from the manifold below the blower',
+          set: { 'vacuum-reference.port': 'below-blower' },
+        },
+      ],
+    };
+  },
+};

@@ -1,0 +1,25 @@
+import type { PlanRule } from '../rule.ts';
+
+export const rule: PlanRule = {
+  id: 'vacuum/reference-without-blower',
+  title: 'Reference at a blower the plan does not have',
+  severity: 'information',
+  why: 'Whoever connects the hose looks for a blower and does not find one, and guesses the port. A wrong guess, such as a ported one, gives the computer no vacuum at idle.',
+  source: 'common practice',
+  checkPlan: (plan) => {
+    const port = plan[0]?.values['vacuum-reference']?.port;
+    if (port !== 'below-blower' && port !== 'above-blower') return undefined;
+    if (!plan.some(({ stage }) => stage.induction) || plan.some(({ induction }) => induction !== 'natural'))
+      return undefined;
+    return {
+      at: 'vacuum-reference.port',
+      message: `The reference is said to be ${port === 'below-blower' ? 'below' : 'above'} a blower, and no stage has one.`,
+      repairs: [
+        {
+          title: 'Take the reference from the manifold, below the throttle plates',
+          set: { 'vacuum-reference.port': 'manifold' },
+        },
+      ],
+    };
+  },
+};

@@ -1,0 +1,24 @@
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'vacuum/regulator-on-sensor-port',
+  title: 'Fuel-pressure regulator on the port of the sensor',
+  severity: 'information',
+  why: 'A torn diaphragm of the regulator sends fuel down the hose, into the sensor and into the engine. With hoses of their own a leak shows at the regulator, and neither slows the signal of the other.',
+  source: 'common practice',
+  check: ({ values }) => {
+    const shared = values['vacuum-reference']?.['shared-with'] ?? [];
+    const index = shared.indexOf('regulator');
+    if (index < 0) return undefined;
+    return {
+      at: `vacuum-reference.shared-with.${index}`,
+      message: 'The regulator and the sensor of the computer hang on the same port.',
+      repairs: [
+        {
+          title: 'Give the regulator a port of its own',
+          remove: [`vacuum-reference.shared-with${shared.length > 1 ? `.${index}` : ''}`],
+        },
+      ],
+    };
+  },
+};

@@ -1,0 +1,20 @@
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'vacuum/sensor-range-unknown',
+  title: 'Range of the manifold-pressure sensor not written down',
+  severity: 'information',
+  why: 'Many throttle bodies carry a sensor that reads to the pressure of the air and no further. Under boost such a sensor makes the engine run lean, so its range must be known before the blower is fitted.',
+  source: 'common practice',
+  check: ({ values, stage, figure, show }) => {
+    const { sensors } = values;
+    const boost = stage.boost;
+    if (!sensors || !boost || boost.value <= 0 || sensors['manifold-pressure']?.range) return undefined;
+    return {
+      at: 'sensors.manifold-pressure.range',
+      message: `The sheet does not tell whether the manifold-pressure sensor reads ${show(figure('sensor-pressure'))} absolute.`,
+      related: [{ at: 'stage.boost', message: `${show(boost)} of boost.` }],
+      excess: boost.value,
+    };
+  },
+};

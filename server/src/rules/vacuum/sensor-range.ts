@@ -1,0 +1,41 @@
+import { formatIn } from '../../sheet/quantity.ts';
+import { above, type StageRule } from '../rule.ts';
+import { roundedUp } from '../size.ts';
+
+/** Usual tops of range of manifold-pressure sensors, Pa: the trade's 1-bar to 7-bar sensors. Common practice, from memory. */
+const USUAL_RANGES = [110e3, 200e3, 250e3, 300e3, 400e3, 500e3, 700e3];
+
+export const rule: StageRule = {
+  id: 'vacuum/sensor-range',
+  title: 'Manifold-pressure sensor reads less than the highest pressure',
+  severity: 'error',
+  capacity: true,
+  why: 'Over the top of its range the sensor stays where it is, and the computer gives no more fuel while the engine gets more air. The mixture turns lean just where boost is highest, and the engine knocks.',
+  source: 'definition of absolute pressure; reserve common practice',
+  check: ({ values, figure, limit, show, showValue }) => {
+    const range = values.sensors?.['manifold-pressure']?.range;
+    const highest = figure('sensor-pressure');
+    if (!range || !highest) return undefined;
+    const reserve = limit('sensor-reserve');
+    const miss = above(highest, range.value / (1 + reserve));
+    if (!miss) return undefined;
+    const needed = (highest.high ?? highest.value) * (1 + reserve);
+    const larger = USUAL_RANGES.find((top) => top >= needed);
+    const inUnit = (value: number) => formatIn(value, 'absolute-pressure', range.unit);
+    return {
+      at: 'sensors.manifold-pressure.range',
+      message: `The sensor reads to ${show(range)} absolute; the manifold reaches ${inUnit(highest.value)} at sea level, which takes ${inUnit(highest.value * (1 + reserve))} with ${showValue(reserve, 'ratio')} of reserve.`,
+      related: [{ at: 'stage.boost', message: 'The boost of this stage.' }],
+      ...miss,
+      repairs: larger
+        ? [
+            {
+              title: `Fit a sensor that reads to ${roundedUp(larger, range)}`,
+              set: { 'sensors.manifold-pressure.range': roundedUp(larger, range) },
+              shows: highest.id,
+            },
+          ]
+        : [],
+    };
+  },
+};

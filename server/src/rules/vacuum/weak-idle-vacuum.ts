@@ -1,0 +1,28 @@
+import { formatIn } from '../../sheet/quantity.ts';
+import { below, type StageRule } from '../rule.ts';
+
+/** Least vacuum at idle, Pa, for a steady speed-density signal: 8 inHg. Common practice, from memory. */
+const LEAST_VACUUM = 8 * 3386.38864;
+
+export const rule: StageRule = {
+  id: 'vacuum/weak-idle-vacuum',
+  title: 'Too little vacuum at idle for speed-density',
+  severity: 'warning',
+  why: 'With a long-duration cam or at altitude, manifold pressure at idle is high and wavers, and it changes little with load. Fuel metered by it then hunts, unless the computer can blend in the throttle position.',
+  source: 'definition of gauge pressure; limit common practice, from memory',
+  check: ({ values, figure, show }) => {
+    const idle = values.engine?.['idle-manifold-pressure'];
+    const vacuum = figure('idle-vacuum');
+    if (!idle || !vacuum || vacuum.value < 0) return undefined;
+    const miss = below(vacuum, LEAST_VACUUM);
+    if (!miss) return undefined;
+    const inUnit = (value: number) => formatIn(value, 'pressure', idle.unit);
+    const cam = values.engine?.['cam-duration'];
+    return {
+      at: 'engine.idle-manifold-pressure',
+      message: `Idle at ${show(idle)} absolute leaves ${inUnit(vacuum.value)} of vacuum under the ${inUnit(vacuum.value + idle.value)} of the air at the site; a steady signal takes ${inUnit(LEAST_VACUUM)}.`,
+      related: cam ? [{ at: 'engine.cam-duration', message: `A cam of ${show(cam)} at 0.050 in lift.` }] : [],
+      ...miss,
+    };
+  },
+};
