@@ -8,20 +8,23 @@ export function railSags({ figure }: Pick<Situation, 'figure'>): boolean {
   return set !== undefined && rail !== undefined && rail.value < set.value * (1 - 1e-6);
 }
 
+/** Share of the set pressure that lines and filter must take to be the cause. */
+const NOTABLE = 0.1;
+
 /**
- * The part with the larger loss, Pa, where the rail sags although the pump alone has the flow at the set pressure: the
- * way to the rail is the cause and not the pump.
+ * The part with the larger loss, Pa, where the pump is short although it alone has the flow at the set pressure: the way
+ * to the rail is the cause and not the pump.
  */
-export function wayTooNarrow(situation: Pick<Situation, 'figure' | 'values'>): Loss | undefined {
-  const { figure, values } = situation;
-  const [alone, required] = [figure('pump-delivery-alone'), figure('required-delivery')];
-  if (!alone || !required || alone.value < required.value || !railSags(situation)) return undefined;
-  const [outlet, inlet, rail] = [
+export function wayTooNarrow({ figure, values }: Pick<Situation, 'figure' | 'values'>): Loss | undefined {
+  const [alone, required, margin] = [figure('pump-delivery-alone'), figure('required-delivery'), figure('pump-margin')];
+  if (!alone || !required || !margin || margin.value >= 0 || alone.value < required.value) return undefined;
+  const [outlet, inlet, rail, set] = [
     figure('pump-outlet-pressure'),
     figure('filter-inlet-pressure'),
     figure('rail-pressure'),
+    figure('rail-pressure-set'),
   ];
-  if (!outlet || !inlet || !rail) return undefined;
+  if (!outlet || !inlet || !rail || !set || outlet.value - rail.value < NOTABLE * set.value) return undefined;
   const losses: Loss[] = [
     { part: 'feed', loss: outlet.value - inlet.value },
     { part: 'filter', loss: inlet.value - rail.value },

@@ -24,7 +24,7 @@ export const rule: StageRule = {
         {
           title: 'Give each pump its own fuse, relay and wire',
           set: { 'electrical.pump-circuit.shared': false },
-          shows: 'pump-voltage',
+          ...(!isSpare && { shows: 'pump-voltage' }),
         },
       ],
     };

@@ -13,7 +13,8 @@ export const rule: StageRule = {
     const curve = values['fuel-system']?.pump?.['flow-at'] as Curve | undefined;
     const pressure = figure('pump-pressure');
     const [first, last] = [curve?.[0], curve?.at(-1)];
-    if (!pressure || !first || !last) return undefined;
+    const givesNothing = figure('pump-delivery')?.value === 0;
+    if (!pressure || !first || !last || givesNothing) return undefined;
     if (pressure.value > last[0].value && last[1].value > 0) {
       return {
         at: 'fuel-system.pump.flow-at',

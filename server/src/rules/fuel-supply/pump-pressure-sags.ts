@@ -1,6 +1,6 @@
 import { boresAbove } from '../bore.ts';
 import { largerPump } from '../larger-pump.ts';
-import { wayTooNarrow } from '../rail-sag.ts';
+import { railSags, wayTooNarrow } from '../rail-sag.ts';
 import type { Repair, Situation, StageRule } from '../rule.ts';
 import { roundedDown } from '../size.ts';
 
@@ -17,18 +17,20 @@ export const rule: StageRule = {
   check: (situation) => {
     const { figure, show, showValue } = situation;
     const narrow = wayTooNarrow(situation);
-    const [set, rail] = [figure('rail-pressure-set'), figure('rail-pressure')];
-    if (!narrow || !set || !rail) return undefined;
+    const margin = figure('pump-margin');
+    if (!narrow || !margin) return undefined;
     const name = narrow.part === 'feed' ? 'feed line' : 'fine filter';
-    const lost = showValue(narrow.loss, 'pressure');
+    const left = railSags(situation)
+      ? `, and ${show(figure('rail-pressure'))} of ${show(figure('rail-pressure-set'))} is left at the injectors`
+      : `, and the pump gives ${show(figure('pump-delivery'))} against it`;
     return {
       at: narrow.part === 'feed' ? 'fuel-system.feed.inside-diameter' : 'fuel-system.filter.loss',
-      message: `At full power the ${name} takes ${lost}, and ${show(rail)} of ${show(set)} is left at the injectors. Without losses the pump would give ${show(figure('pump-delivery-alone'))}, enough for the ${show(figure('required-delivery'))} needed.`,
+      message: `At full power the ${name} takes ${showValue(narrow.loss, 'pressure')}${left}. Without losses the pump would give ${show(figure('pump-delivery-alone'))}, enough for the ${show(figure('required-delivery'))} needed with the reserve.`,
       related: [
-        { at: 'fuel-system.pump', message: `Against the losses it gives ${show(figure('pump-delivery'))}.` },
+        { at: 'fuel-system.pump', message: 'The pump itself is large enough.' },
         { at: 'stage.power', message: 'The power of this stage asks for the flow.' },
       ],
-      excess: set.value - rail.value,
+      excess: -margin.value,
       repairs: [...wider(situation), ...largerFilter(situation), ...pump(situation)],
     };
   },
