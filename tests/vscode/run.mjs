@@ -21,7 +21,7 @@ const logOf = (suite) => join(artifacts, `vscode-${suite.replace('.cjs', '')}.lo
 /** Two folders in one workspace: a copy of the samples, and a second shop. */
 function makeWorkspace() {
   cpSync(samples, join(home, 'shop'), { recursive: true });
-  cpSync(join(here, 'second-shop'), join(home, 'second-shop'), { recursive: true });
+  cpSync(join(samples, cleanSheet), join(home, 'second-shop', 'pickup.build.yaml'));
   const file = join(home, 'two-folders.code-workspace');
   writeFileSync(file, JSON.stringify({ folders: [{ path: 'shop' }, { path: 'second-shop' }] }));
   return file;

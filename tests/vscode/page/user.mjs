@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { runStories } from '../suite/runner.cjs';
 import { serverProcesses } from '../suite/server-process.cjs';
-import { unitlessPower } from '../suite/sheets.cjs';
+import { contactPoints } from '../suite/sheets.cjs';
 
 const { ARTIFACTS, EXTENSION, SHEET } = process.env;
 const sheet = readFileSync(SHEET, 'utf8');
@@ -65,43 +65,52 @@ export default (page) => {
   return runStories(() => {}, {
     'Ctrl+P opens a sheet, with its quantities coloured': async () => {
       await page.locator('.monaco-workbench').waitFor();
-      await goTo(unitlessPower.before);
-      const [number, unit] = unitlessPower.before.split(' ');
-      await page.locator('.view-line', { hasText: number }).first().waitFor();
-      assert.notEqual(await colourOf(number), await colourOf('natural'), 'a number does not look like a word');
-      assert.notEqual(await colourOf(unit), await colourOf('natural'), 'a unit does not look like a word');
+      await goTo('displacement: 4.9 L');
+      await page.locator('.view-line', { hasText: 'displacement' }).first().waitFor();
+      assert.notEqual(await colourOf('750'), await colourOf('natural'), 'a number does not look like a word');
+      assert.notEqual(await colourOf('rpm'), await colourOf('natural'), 'a unit does not look like a word');
       await shot('sheet');
     },
-    'a slip gets a squiggle': async () => {
-      await goTo(unitlessPower.before);
-      const column = unitlessPower.after.length;
-      for (let i = 0; i < column; i += 1) await page.keyboard.press('ArrowRight');
-      for (let i = column; i < unitlessPower.before.length; i += 1) await page.keyboard.press('Delete');
+    'hover on injectors shows their figures': async () => {
+      await goTo('injectors:');
+      assert.match(await showHover(), /Duty cycle/);
+      await shot('injectors');
+    },
+    'Ctrl+Space offers the choices of a field': async () => {
+      await goTo(contactPoints.before);
+      await page.keyboard.press('Control+Space');
+      await page.locator('.suggest-widget .monaco-list-row', { hasText: contactPoints.after }).waitFor();
+      await shot('completion');
+      await page.keyboard.press('Escape');
+    },
+    'a bad choice gets a squiggle': async () => {
+      await goTo(contactPoints.before);
+      for (const _ of contactPoints.before) await page.keyboard.press('Shift+ArrowRight');
+      await page.keyboard.type(contactPoints.after);
+      await page.keyboard.press('Escape');
       await errors.first().waitFor();
       await shot('squiggle');
     },
     'Ctrl+K Ctrl+I explains it, and its link opens the page of the rule': async () => {
-      assert.match(await showHover(), new RegExp(unitlessPower.code));
+      await goTo(contactPoints.before);
+      assert.match(await showHover(), new RegExp(contactPoints.code));
       await shot('finding');
-      await hover.locator('a', { hasText: unitlessPower.code }).first().click();
-      await page.locator('.tab', { hasText: /quantity-unit-missing/ }).waitFor();
-      await page.frameLocator('iframe.webview').frameLocator('iframe').locator('h1').waitFor();
+      await hover.locator('a', { hasText: contactPoints.code }).first().click();
+      await page.locator('.tab', { hasText: `${contactPoints.code.split('/').at(-1)}.md` }).waitFor();
+      const pageOfRule = page.frameLocator('iframe.webview').frameLocator('iframe');
+      await pageOfRule.locator('h1').waitFor();
+      assert.match(await pageOfRule.locator('body').textContent(), /contact points/i);
       await shot('rule-page');
       await page.keyboard.press('Control+PageUp');
     },
     'Ctrl+. repairs it': async () => {
-      await goTo(unitlessPower.before);
+      await goTo(contactPoints.before);
       await page.keyboard.press('Control+.');
       await menu.locator('.monaco-list-row').first().waitFor();
       await shot('fixes');
       await page.keyboard.press('Enter');
       await errors.first().waitFor({ state: 'detached' });
       await shot('repaired');
-    },
-    'hover on injectors shows their figures': async () => {
-      await goTo('injectors:');
-      assert.match(await showHover(), /duty/i);
-      await shot('injectors');
     },
     'a server that keeps crashing is given up, with a message; the command palette restarts it': async () => {
       for (let crash = 1; crash <= 4; crash += 1) {
