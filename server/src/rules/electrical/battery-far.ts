@@ -12,10 +12,10 @@ export const rule: StageRule = {
   source: "Ohm's law; limit common practice, from memory: 0.5 V",
   check: ({ values, figure, show, showValue }) => {
     const drop = figure('cranking-drop');
-    const miss = above(drop, MOST);
     const battery = values.electrical?.battery;
     const cable = battery?.cable;
-    if (!miss || !drop || !cable) return undefined;
+    const miss = cable && drop && above(drop, MOST);
+    if (!miss) return undefined;
     const current = drop.inputs[0];
     const thick = stockedWires(cable).find(({ area }) => (drop.value * cable.value) / area <= MOST * 0.98);
     const place = battery.placement === 'trunk' ? ' from the trunk' : '';

@@ -14,9 +14,9 @@ export const rule: StageRule = {
   source: 'current balance; loads not given are common practice',
   check: ({ values, figure, show, showValue }) => {
     const reserve = figure('charging-reserve');
-    const miss = below(reserve, 0);
     const output = values.electrical?.['charging-current'];
-    if (!miss || !reserve || !output) return undefined;
+    const miss = reserve && output && below(reserve, 0);
+    if (!miss) return undefined;
     const [, pump, other, computer] = reserve.inputs;
     const loads = [pump, other, computer].filter((load) => load !== undefined);
     const amps = (load: Term | undefined) => (load ? showValue(load.value, 'current') : 'unknown');
