@@ -27,9 +27,9 @@ export function hoodMargin(hoodClearance: number, stack: number): number {
 /** How a throttle body sits on a manifold. `leak` is true where a bolt-on without an adapter would leak air. */
 export type FlangeFit = { matches: boolean; adapter: boolean; leak: boolean; note: string };
 
-const UNCOVERED = 'A four-bore foot does not cover a two-bore manifold: use an adapter.';
-const OPEN = 'A two-bore foot leaves part of a four-bore manifold open: use an adapter.';
-const WIDER = 'The bolts of a large square-bore flange stand wider than those of the others: use an adapter.';
+const UNCOVERED = 'A four-bore foot does not cover a two-bore manifold.';
+const OPEN = 'A two-bore foot leaves part of a four-bore manifold open.';
+const WIDER = 'The bolts of a large square-bore flange stand wider than those of the others.';
 
 const fits: Record<Flange, Record<Flange, string>> = {
   'square-bore': {
@@ -41,7 +41,7 @@ const fits: Record<Flange, Record<Flange, string>> = {
   },
   'spread-bore': {
     'square-bore':
-      'The large rear plates of a spread-bore body can touch a square-bore manifold, and its foot may not seal: use an adapter.',
+      'The large rear plates of a spread-bore body can touch a square-bore manifold, and its foot may not seal.',
     'spread-bore': '',
     'two-bore': UNCOVERED,
     'large-square-bore': WIDER,

@@ -1,5 +1,9 @@
-import { above, type Situation, type StageRule } from '../rule.ts';
+import { above, type Repair, type Situation, type StageRule } from '../rule.ts';
 import { roundedUp } from '../size.ts';
+import { slowerFiring } from './idle-pulse-short.ts';
+
+/** Pressure up to which injectors are used over their rated pressure. Common practice: half as much again. */
+const MOST_PRESSURE = 1.5;
 
 export const rule: StageRule = {
   id: 'throttle-body/duty',
@@ -21,19 +25,39 @@ export const rule: StageRule = {
       message: `${capital(worst.name)} is ${show(worst)}, over the limit of ${showValue(most, 'ratio')}${required ? `; each injector needs a static flow of ${show(required)} at the pressure across it` : ''}.`,
       related: [{ at: 'stage.power', message: 'The power of this stage asks for it.' }],
       ...miss,
-      repairs: largerInjectors({ figure, values }, worst.id),
+      repairs: [
+        ...largerInjectors({ figure, values }, worst.id),
+        ...morePressure({ figure, values }, worst.id),
+        ...slowerFiring({ values }, 1 / 2),
+      ],
     };
   },
 };
 
 /** Injectors with the flow this stage needs, rated at the pressure of the present ones. */
-function largerInjectors({ figure, values }: Pick<Situation, 'figure' | 'values'>, shows: string) {
+function largerInjectors({ figure, values }: Pick<Situation, 'figure' | 'values'>, shows: string): Repair[] {
   const rated = values['throttle-body']?.injectors?.['static-flow'];
   const required = figure('required-static-flow');
   const flow = figure('injector-flow');
   if (!rated || !required || !flow) return [];
   const size = roundedUp((required.value * rated.value) / flow.value, rated);
   return [{ title: `Fit injectors of ${size}`, set: { 'throttle-body.injectors.static-flow': size }, shows }];
+}
+
+/** The same injectors at a pressure that gives the required flow, while that is near their rating. */
+function morePressure({ figure, values }: Pick<Situation, 'figure' | 'values'>, shows: string): Repair[] {
+  const setting = values['fuel-system']?.regulator?.pressure;
+  const rated = values['throttle-body']?.injectors?.['rated-pressure'];
+  const [across, needed] = [figure('injector-pressure'), figure('pressure-for-required-flow')];
+  if (!setting || !rated || !across || !needed || needed.value > rated.value * MOST_PRESSURE) return [];
+  const pressure = roundedUp(setting.value + needed.value - across.value, setting);
+  return [
+    {
+      title: `Set the regulator to ${pressure}, if pump, hoses and injectors stand it`,
+      set: { 'fuel-system.regulator.pressure': pressure },
+      shows,
+    },
+  ];
 }
 
 function capital(text: string): string {

@@ -1,0 +1,35 @@
+import type { Repair, Situation, StageRule } from '../rule.ts';
+
+const BLOWERS = {
+  turbo: 'Say that a turbocharger makes it',
+  centrifugal: 'Say that a centrifugal blower makes it',
+  roots: 'Say that a roots blower makes it',
+} as const;
+
+export const rule: StageRule = {
+  id: 'engine/boost-without-blower',
+  title: 'Boost without a blower',
+  severity: 'error',
+  why: 'Boost is reckoned only where a blower makes it: sensor range, pressure across the injectors, pump and knock are all checked as if this engine were naturally aspirated. On the road that means lean under boost.',
+  source: 'definition',
+  check: (situation) => {
+    const { stage, show } = situation;
+    if (!stage.boost?.value || (stage.induction ?? 'natural') !== 'natural') return undefined;
+    return {
+      at: 'stage.boost',
+      message: `${show(stage.boost)} of boost is written down, but ${stage.induction ? 'the induction is natural' : 'no blower is named in the induction'}.`,
+      ...(stage.induction ? { related: [{ at: 'stage.induction', message: 'No blower here.' }] } : {}),
+      repairs: [...blowers(situation), { title: 'Take the boost out of this stage', remove: ['stage.boost'] }],
+    };
+  },
+};
+
+/** The blower of the stage before first, only a roots blower under a roots case. */
+function blowers({ plan, index, values }: Situation): Repair[] {
+  const before = plan[index - 1]?.stage.induction;
+  const kinds = Object.keys(BLOWERS) as (keyof typeof BLOWERS)[];
+  const fitting = values.engine?.intake?.manifold === 'roots-plenum' ? (['roots'] as const) : kinds;
+  return fitting
+    .toSorted((one, other) => Number(other === before) - Number(one === before))
+    .map((kind) => ({ title: BLOWERS[kind], set: { 'stage.induction': kind } }));
+}

@@ -1,0 +1,37 @@
+import { percent } from '../percent.ts';
+import type { StageRule } from '../rule.ts';
+import { roundedDown } from '../size.ts';
+import { disagreement } from './demand-disagreement.ts';
+import { outOfReach } from './power-out-of-reach.ts';
+
+/** Share by which claim and estimate may differ; the estimate holds to about half of it. Common practice, from memory. */
+const ACCEPTED = 0.25;
+
+export const rule: StageRule = {
+  id: 'engine/boosted-power-claim',
+  title: 'Boosted power does not follow from the natural power',
+  severity: 'information',
+  why: 'Power grows with the density of the charge, less what the blower takes to drive. A claim far from that means another boost, another engine or a wrong natural figure, and the parts are sized by the claim.',
+  source: 'common practice: power follows charge density; drive power: first law, Heywood eq. 6.43',
+  check: (situation) => {
+    const { figure, stage, values, plan, index, show } = situation;
+    const estimate = figure('boosted-power');
+    if (!estimate || !stage.power || outOfReach(situation) || disagreement(situation)) return undefined;
+    const natural = plan[plan[index]?.natural?.index ?? index];
+    const isSameEngine = (['displacement', 'peak-power-speed'] as const).every(
+      (name) => natural?.values.engine?.[name]?.value === values.engine?.[name]?.value,
+    );
+    const apart = stage.power.value / estimate.value - 1;
+    if (!natural || !isSameEngine || Math.abs(apart) <= ACCEPTED) return undefined;
+    const power = roundedDown(estimate.value, stage.power);
+    return {
+      at: 'stage.power',
+      message: `${show(stage.power)} is ${percent(Math.abs(apart))} ${apart > 0 ? 'above' : 'below'} the ${show(estimate)} that ${show(stage.boost)} of boost makes of the ${show(natural.stage.power)} in stage "${natural.name}".`,
+      related: [
+        { at: 'stage.boost', message: 'The boost.' },
+        { at: `stages.${natural.index}.power`, message: 'The natural power.' },
+      ],
+      repairs: [{ title: `Claim ${power}`, set: { 'stage.power': power } }],
+    };
+  },
+};

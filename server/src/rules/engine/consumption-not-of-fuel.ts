@@ -1,0 +1,38 @@
+import { fuelOf } from '../../analysis/fuel.ts';
+import { bsfcOfFuel, defaultBsfc, inductionDefaults } from '../../engineering/demand.ts';
+import type { StageRule } from '../rule.ts';
+import { roundedUp } from '../size.ts';
+
+/** How far below and above the usual range a measured figure may lie. Common practice, from memory. */
+const LEAST = 0.85;
+const MOST = 1.3;
+
+export const rule: StageRule = {
+  id: 'engine/consumption-not-of-fuel',
+  title: 'Fuel consumption does not suit the fuel',
+  severity: 'warning',
+  why: 'Injectors and pump are sized by power times specific consumption. A figure for gasoline on an alcohol fuel leaves both a third too small, and the engine lean at full power.',
+  source: 'common practice: specific consumption by induction, scaled to the fuel by stoichiometric ratio',
+  check: ({ stage, values, induction, show }) => {
+    const given = stage['specific-consumption'];
+    if (!given || !values.fuel?.grade) return undefined;
+    const fuel = fuelOf(values.fuel);
+    const { low, usual, high } = defaultBsfc(induction, fuel);
+    if (given.value >= low * LEAST && given.value <= high * MOST) return undefined;
+    const gasoline = inductionDefaults[induction].bsfc;
+    const isOfGasoline = given.value >= gasoline.low * LEAST && given.value <= gasoline.high * MOST;
+    const scaled = roundedUp(isOfGasoline ? bsfcOfFuel(given.value, fuel) : usual, given);
+    return {
+      at: 'stage.specific-consumption',
+      message: `${show(given)} is far from the ${roundedUp(low, given)} to ${roundedUp(high, given)} usual for ${values.fuel.grade} with ${induction} induction${isOfGasoline ? '; it looks like a figure for gasoline' : ''}.`,
+      related: [{ at: 'fuel.grade', message: 'The fuel.' }],
+      repairs: [
+        {
+          title: isOfGasoline ? `Scale it to the fuel: ${scaled}` : `Take the usual ${scaled}`,
+          set: { 'stage.specific-consumption': scaled },
+          shows: 'demand-by-power',
+        },
+      ],
+    };
+  },
+};

@@ -1,0 +1,37 @@
+import { IDLE_MANIFOLD_PRESSURE } from '../../engineering/idle.ts';
+import type { StageRule } from '../rule.ts';
+
+/** Cam duration at 0.050 in up to which the usual manifold pressure at idle holds (deg). Common practice, from memory. */
+const MILD_DURATION = 210;
+/** How much one degree more lifts the manifold pressure at idle (Pa): 52 kPa at 230, 64 kPa at 250 degrees. Common practice, from memory. */
+const PRESSURE_PER_DEGREE = 600;
+/** Longer cams than this make the usual figure useless (deg). Common practice, from memory. */
+const LONG_DURATION = 224;
+
+export const rule: StageRule = {
+  id: 'engine/idle-pressure-assumed',
+  title: 'Idle pressure only assumed with a long cam',
+  severity: 'information',
+  why: 'The pulse at idle follows from the manifold pressure there, and a long cam idles far above the usual 40 kPa. A reading of the vacuum gauge at warm idle settles it: site pressure less the reading.',
+  source: 'common practice, from memory',
+  check: ({ values, figure, show, showValue }) => {
+    const duration = values.engine?.['cam-duration'];
+    if (!duration || duration.value <= LONG_DURATION || values.engine?.['idle-manifold-pressure']) return undefined;
+    const pulse = figure('idle-pulse');
+    if (!pulse) return undefined;
+    const kilopascal = Math.round(
+      (IDLE_MANIFOLD_PRESSURE + PRESSURE_PER_DEGREE * (duration.value - MILD_DURATION)) / 1e3,
+    );
+    return {
+      at: 'engine.cam-duration',
+      message: `The idle pulse of ${show(pulse)} is reckoned with the usual manifold pressure of ${showValue(IDLE_MANIFOLD_PRESSURE, 'absolute-pressure')}, but a cam of ${show(duration)} idles higher.`,
+      repairs: [
+        {
+          title: `Reckon with ${kilopascal} kPa until it is measured`,
+          set: { 'engine.idle-manifold-pressure': `${kilopascal} kPa` },
+          shows: 'idle-pulse',
+        },
+      ],
+    };
+  },
+};

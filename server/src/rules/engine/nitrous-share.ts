@@ -1,0 +1,25 @@
+import { percent } from '../percent.ts';
+import type { StageRule } from '../rule.ts';
+import { roundedDown } from '../size.ts';
+
+/** Largest share of the engine's own power that nitrous may add to an engine not built for it. Common practice, from memory. */
+const LARGEST_SHARE = 0.5;
+
+export const rule: StageRule = {
+  id: 'engine/nitrous-share',
+  title: 'Much nitrous for this engine',
+  severity: 'warning',
+  why: 'Nitrous adds its power at once and at low speed too, where cylinder pressure is highest: cast pistons and head gaskets give way first. An engine builder should say what this one stands, and the first shot should be small.',
+  source: 'common practice, from memory',
+  check: ({ stage, show }) => {
+    const added = stage.nitrous?.power;
+    if (!added || !stage.power || added.value <= stage.power.value * LARGEST_SHARE) return undefined;
+    const less = roundedDown(stage.power.value * LARGEST_SHARE, added);
+    return {
+      at: 'stage.nitrous.power',
+      message: `${show(added)} of nitrous on an engine of ${show(stage.power)} is ${percent(added.value / stage.power.value)} on top; over ${percent(LARGEST_SHARE)} asks for an engine built for it.`,
+      related: [{ at: 'stage.power', message: 'The power of the engine without nitrous.' }],
+      repairs: [{ title: `Start with ${less}`, set: { 'stage.nitrous.power': less } }],
+    };
+  },
+};

@@ -1,0 +1,64 @@
+import type { Figure } from '../../analysis/figure.ts';
+import { inductionDefaults } from '../../engineering/demand.ts';
+import { above, type Situation, type StageRule } from '../rule.ts';
+import { roundedDown, roundedUp } from '../size.ts';
+
+export const rule: StageRule = {
+  id: 'engine/power-out-of-reach',
+  title: 'Power claim out of reach',
+  severity: 'warning',
+  why: 'Injectors, pump and throttle body are sized by the claimed power: a claim the engine cannot make buys parts too large, and injectors too large idle badly. Power, displacement, speed or induction is written wrong, or hoped for.',
+  source:
+    'brake mean effective pressure: Heywood, section 2.7, from memory; volumetric efficiency and outer bounds common practice',
+  check: (situation) => {
+    const { stage, values, induction, show, showValue } = situation;
+    const beyond = outOfReach(situation);
+    const speed = values.engine?.['peak-power-speed'];
+    if (!beyond || !stage.power || !speed) return undefined;
+    const { figure, most, miss } = beyond;
+    const redline = values.engine?.redline;
+    const speedNeeded = (speed.value * figure.value) / most;
+    return {
+      at: 'stage.power',
+      message: `${show(stage.power)} at ${show(speed)} asks for a ${figure.name.replace(' the claim implies', '')} of ${show(figure)}; with ${induction} induction ${showValue(most, figure.dimension)} is about the most.`,
+      related: [
+        { at: 'engine.displacement', message: `From ${show(values.engine?.displacement)}.` },
+        { at: 'engine.peak-power-speed', message: 'At this speed.' },
+      ],
+      ...miss,
+      repairs: [
+        {
+          title: `Claim ${roundedDown((stage.power.value * most) / figure.value, stage.power)}`,
+          set: { 'stage.power': roundedDown((stage.power.value * most) / figure.value, stage.power) },
+          shows: figure.id,
+        },
+        ...(redline && speedNeeded <= redline.value
+          ? [
+              {
+                title: `Make it at ${roundedUp(speedNeeded, speed)}`,
+                set: { 'engine.peak-power-speed': roundedUp(speedNeeded, speed) },
+                shows: figure.id,
+              },
+            ]
+          : []),
+      ],
+    };
+  },
+};
+
+/** The figure that puts the claim furthest out of reach, with the most it can be; nothing for a believable claim. */
+export function outOfReach({ figure, induction, stage }: Situation) {
+  if (induction === 'natural' && stage.boost?.value) return undefined;
+  const { bmep, bsfc } = inductionDefaults[induction];
+  const leanest = stage['specific-consumption'] ? 1 : bsfc.usual / bsfc.low;
+  const natural = inductionDefaults.natural.volumetricEfficiency;
+  const bounds: [Figure | undefined, number][] = [
+    [figure('mean-effective-pressure'), bmep.high],
+    [figure('implied-volumetric-efficiency'), natural.high * leanest],
+  ];
+  const beyond = bounds.flatMap(([found, most]) => {
+    const miss = above(found, most);
+    return found && miss ? [{ figure: found, most, miss }] : [];
+  });
+  return beyond.toSorted((one, other) => other.figure.value / other.most - one.figure.value / one.most)[0];
+}

@@ -1,0 +1,20 @@
+import { ADAPTER_THICKNESS } from '../../engineering/stack.ts';
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'throttle-body/adapter-thickness-assumed',
+  title: 'Adapter in the stack without a thickness',
+  severity: 'hint',
+  why: 'The adapter raises everything above it, and plates from 3/16 in to 2 in are sold. The gap under the hood is only as good as the height that was added up.',
+  source: 'common practice',
+  check: ({ values, figure, show, showValue }) => {
+    const gap = figure('hood-gap');
+    if (!gap || !values.stack?.adapter || values.stack.adapter.thickness) return undefined;
+    return {
+      at: 'stack.adapter',
+      message: `The adapter counts with an assumed ${showValue(ADAPTER_THICKNESS, 'length')} in the gap of ${show(gap)} under the hood.`,
+      related: [{ at: 'vehicle.hood-clearance', message: 'The room under the hood.' }],
+      repairs: [{ title: 'Use an adapter of 3/16 in', set: { 'stack.adapter.thickness': '3/16 in' } }],
+    };
+  },
+};

@@ -1,0 +1,55 @@
+import { percent } from '../percent.ts';
+import type { Repair, Situation, StageRule } from '../rule.ts';
+import { sharing } from '../sharing.ts';
+import { roundedUp } from '../size.ts';
+
+/** Share of the airflow rating under which the throttle is touchy and the idle plates barely open. Common practice, from memory. */
+const LEAST_SHARE = 1 / 3;
+/** Share a well-chosen throttle body is used to at full power. Common practice, from memory. */
+const GOOD_SHARE = 0.6;
+
+export const rule: StageRule = {
+  id: 'throttle-body/airflow-far-too-large',
+  title: 'Throttle body far too large for the air',
+  severity: 'information',
+  why: 'With bores far too large all of the driving is done in the first few degrees of the pedal, and at idle the plates are nearly shut, where they are hardest to set. Air that no stage draws is paid for and not used.',
+  source: 'common practice, from memory',
+  check: (situation) => {
+    const { plan, index, figure, show, values } = situation;
+    const field = values['throttle-body']?.['rated-airflow'] ? 'rated-airflow' : 'bores.diameter';
+    const shares = sharing(plan, index, `throttle-body.${field}`).map(({ figures }) => figures.get('airflow-share'));
+    const share = figure('airflow-share');
+    const rating = figure('airflow-four-bore');
+    if (!share || !rating || shares.some((one) => !one || one.value >= LEAST_SHARE)) return undefined;
+    return {
+      at: `throttle-body.${field}`,
+      message: `Even at full power the engine draws ${show(figure('airflow-needed'))}, ${percent(share.value)} of the ${show(rating)} the throttle bodies pass at 1.5 inHg.`,
+      related: [{ at: 'stage.power', message: 'The most power that is planned with this throttle body.' }],
+      excess: share.value,
+      repairs: smallerBody(situation, share.value / GOOD_SHARE),
+    };
+  },
+};
+
+function smallerBody({ values }: Situation, times: number): Repair[] {
+  const { bores, 'rated-airflow': rated } = values['throttle-body'] ?? {};
+  if (rated) {
+    const airflow = roundedUp(rated.value * times, rated);
+    return [
+      {
+        title: `Fit a throttle body rated at ${airflow}`,
+        set: { 'throttle-body.rated-airflow': airflow },
+        shows: 'airflow-share',
+      },
+    ];
+  }
+  if (!bores?.diameter) return [];
+  const diameter = roundedUp(bores.diameter.value * Math.sqrt(times), bores.diameter);
+  return [
+    {
+      title: `Fit a throttle body with bores of ${diameter}`,
+      set: { 'throttle-body.bores.diameter': diameter },
+      shows: 'airflow-share',
+    },
+  ];
+}

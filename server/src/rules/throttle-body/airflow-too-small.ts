@@ -1,0 +1,67 @@
+import { formatIn } from '../../sheet/quantity.ts';
+import { above, type Repair, type Situation, type StageRule } from '../rule.ts';
+import { roundedUp } from '../size.ts';
+
+/** What compressibility takes from the square-root law at these depressions. Common practice: a few percent. */
+const COMPRESSIBILITY = 1.03;
+
+export const rule: StageRule = {
+  id: 'throttle-body/airflow-too-small',
+  title: 'Throttle body too small for the air',
+  severity: 'warning',
+  capacity: true,
+  why: 'What the bores hold back at full throttle is missing in the cylinders: the claimed power is not reached, and under a blower the boost falls too. The limit is the depression at which four-bore bodies are rated.',
+  source: 'NACA Report 1135; Heywood, eqs. C.8 and C.9; the limit of 1.5 inHg is common practice',
+  check: (situation) => {
+    const { figure, limit, plan, index, show } = situation;
+    const depression = figure('depression');
+    const most = limit('depression');
+    const choked = plan[index]?.absent.get('depression')?.impossible;
+    const miss = choked ? { excess: Number.POSITIVE_INFINITY } : above(depression, most);
+    const needed = figure('airflow-needed');
+    if (!miss || !needed) return undefined;
+    return {
+      at: 'throttle-body.bores',
+      message: choked
+        ? choked
+        : `At full power the throttle body holds back ${formatIn(depression?.value ?? 0, 'pressure', 'inHg')}, over the limit of ${formatIn(most, 'pressure', 'inHg')}, with ${show(needed)} of air.`,
+      related: [{ at: 'stage.power', message: 'The power of this stage asks for it.' }],
+      ...miss,
+      repairs: largerBodies(situation, most),
+    };
+  },
+};
+
+/** Bores or a rating large enough, or more bodies where the manifold has the pads. */
+function largerBodies({ figure, values }: Situation, most: number): Repair[] {
+  const [area, needed, air] = [figure('effective-area'), figure('airflow-needed'), figure('air-demand')];
+  if (!area || !needed || !air) return [];
+  const density = air.value / needed.value;
+  const wanted = ((needed.high ?? needed.value) * COMPRESSIBILITY) / Math.sqrt((2 * most) / density);
+  const times = wanted / (area.low ?? area.value);
+  const { bores, quantity = 1, 'rated-airflow': rated, 'set-size': size } = values['throttle-body'] ?? {};
+  const repairs: Repair[] = [];
+  if (rated) {
+    const airflow = roundedUp(rated.value * times, rated);
+    repairs.push({
+      title: `Fit a throttle body rated at ${airflow}`,
+      set: { 'throttle-body.rated-airflow': airflow },
+      shows: 'depression',
+    });
+  } else if (bores?.diameter) {
+    const diameter = roundedUp(bores.diameter.value * Math.sqrt(times), bores.diameter);
+    repairs.push({
+      title: `Fit a throttle body with bores of ${diameter}`,
+      set: { 'throttle-body.bores.diameter': diameter },
+      shows: 'depression',
+    });
+  }
+  const bodies = Math.ceil(quantity * times);
+  if (bodies <= (values.engine?.intake?.pads ?? 1))
+    repairs.push({
+      title: `Mount ${bodies} throttle bodies, as one set`,
+      set: { 'throttle-body.quantity': bodies, ...(size !== bodies && { 'throttle-body.set-size': bodies }) },
+      shows: 'depression',
+    });
+  return repairs;
+}

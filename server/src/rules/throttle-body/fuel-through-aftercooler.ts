@@ -1,0 +1,29 @@
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'throttle-body/fuel-through-aftercooler',
+  title: 'Fuel passes through the aftercooler',
+  severity: 'warning',
+  why: 'Ahead of the blower the throttle body sends its fuel through blower and aftercooler: it settles in the cold core, leaves the engine lean and then rich, and a backfire finds a core full of mixture. An aftercooler belongs ahead of the fuel.',
+  source: 'common practice',
+  check: ({ stage, path, show, induction }) => {
+    const cooler = stage['aftercooler-effectiveness'];
+    if (path !== 'draw-through' || !cooler?.value) return undefined;
+    return {
+      at: 'stage.aftercooler-effectiveness',
+      message: `The throttle body is ahead of the blower, so its fuel passes through the aftercooler (${show(cooler)}).`,
+      related: [{ at: stage.path ? 'stage.path' : 'stage.induction', message: 'Draw-through.' }],
+      repairs: [
+        ...(induction === 'roots'
+          ? []
+          : [
+              {
+                title: 'Blow through the throttle body, behind the aftercooler',
+                set: { 'stage.path': 'blow-through' },
+              },
+            ]),
+        { title: 'Leave the aftercooler out', remove: ['stage.aftercooler-effectiveness'] },
+      ],
+    };
+  },
+};

@@ -1,0 +1,75 @@
+import { type FiringScheme, pulsesPerCycle } from '../../engineering/injectors.ts';
+import { below, type Repair, type Situation, type StageRule } from '../rule.ts';
+import { roundedDown } from '../size.ts';
+
+/** Rail pressure below which fuel boils in a hot engine bay and sprays badly: 30 psi (Pa). Common practice. */
+const LEAST_PRESSURE = 207e3;
+
+export const rule: StageRule = {
+  id: 'throttle-body/idle-pulse-short',
+  title: 'Injectors too big to idle',
+  severity: 'error',
+  why: 'Below its shortest repeatable pulse an injector gives now more, now less fuel: the engine hunts, loads up and fouls plugs at idle, and no tuning cures it. Power range has two ends, and this is the lower one.',
+  source: 'kinematics of the four-stroke cycle; air at idle: Heywood eq. 2.27, with figures of common practice',
+  check: (situation) => {
+    const { figure, values, show } = situation;
+    const shortest = values['throttle-body']?.injectors?.['shortest-pulse'];
+    const pulse = figure('idle-pulse');
+    const dead = figure('dead-time');
+    const miss = below(figure('idle-pulse-margin'), 1);
+    if (!shortest || !pulse || !dead || !miss || dead.value >= shortest.value) return undefined;
+    const covered = figure('power-covered-low');
+    const share = ((pulse.low ?? pulse.value) - dead.value) / (shortest.high - dead.value);
+    return {
+      at: 'throttle-body.injectors',
+      message: `The pulse at idle is ${show(pulse)}, under the ${show(shortest)} these injectors can repeat${covered ? `; they suit an engine of ${show(covered)} and more` : ''}.`,
+      related: [
+        { at: 'engine.idle', message: 'At this idle.' },
+        { at: 'stage.power', message: 'The power to cover.' },
+      ],
+      ...miss,
+      repairs: [
+        ...smallerInjectors(situation, share),
+        ...slowerFiring(situation, share),
+        ...lessPressure(situation, share),
+      ],
+    };
+  },
+};
+
+function smallerInjectors({ values }: Situation, share: number): Repair[] {
+  const flow = values['throttle-body']?.injectors?.['static-flow'];
+  if (!flow) return [];
+  const size = roundedDown(flow.value * share, flow);
+  return [
+    { title: `Fit injectors of ${size}`, set: { 'throttle-body.injectors.static-flow': size }, shows: 'idle-pulse' },
+  ];
+}
+
+const SCHEMES = {
+  alternating: 'Fire the injectors in turns, on every other ignition event',
+  'twice-per-cycle': 'Fire the injectors once every crank turn',
+  'once-per-cycle': 'Fire the injectors once in two crank turns',
+} as const;
+
+/** The firing scheme with the most pulses that are still at most this share of the present ones. */
+export function slowerFiring({ values }: Pick<Situation, 'values'>, share: number): Repair[] {
+  const cylinders = values.engine?.cylinders;
+  if (!cylinders) return [];
+  const pulses = (scheme: FiringScheme) => pulsesPerCycle(scheme, cylinders);
+  const present = pulses(values['throttle-body']?.injectors?.firing ?? 'twice-per-cycle');
+  const slower = (Object.keys(SCHEMES) as (keyof typeof SCHEMES)[])
+    .filter((scheme) => pulses(scheme) <= present * share)
+    .toSorted((one, other) => pulses(other) - pulses(one))[0];
+  if (!slower) return [];
+  return [{ title: `${SCHEMES[slower]}, if the computer can`, set: { 'throttle-body.injectors.firing': slower } }];
+}
+
+function lessPressure({ values }: Situation, share: number): Repair[] {
+  const setting = values['fuel-system']?.regulator?.pressure;
+  if (!setting || setting.value * share ** 2 < LEAST_PRESSURE) return [];
+  const less = roundedDown(setting.value * share ** 2, setting);
+  return [
+    { title: `Set the regulator to ${less}`, set: { 'fuel-system.regulator.pressure': less }, shows: 'idle-pulse' },
+  ];
+}

@@ -1,0 +1,78 @@
+import type { Draft, Situation, StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'throttle-body/injector-count',
+  title: 'Number of injectors does not add up',
+  severity: 'error',
+  why: 'The computer counts its injectors and meters the fuel by their number: one too many or too few and every pulse is wrong. An uneven number feeds some bores, and so some cylinders, more than others.',
+  source: 'common practice; mass balance',
+  check: (situation) => againstComputer(situation) ?? alternatingOdd(situation) ?? unevenBores(situation),
+};
+
+function againstComputer({ values, figure }: Situation): Draft | undefined {
+  const body = values['throttle-body'];
+  const driven = body?.['computer-injectors'];
+  const perBody = body?.injectors?.quantity;
+  const count = figure('injector-count')?.value;
+  if (!driven || !perBody || !count || driven === count) return undefined;
+  const bodies = count / perBody;
+  return {
+    at: 'throttle-body.injectors.quantity',
+    message: `${bodies === 1 ? 'One throttle body' : `${bodies} throttle bodies`} with ${perBody} injectors each ${bodies === 1 ? 'has' : 'have'} ${count} in all, but the computer drives ${driven}.`,
+    related: [{ at: 'throttle-body.computer-injectors', message: 'What the computer drives.' }],
+    excess: Math.abs(count - driven),
+    repairs: [
+      ...(driven % bodies === 0
+        ? [
+            {
+              title: `Count ${driven / bodies} injectors in each throttle body`,
+              set: { 'throttle-body.injectors.quantity': driven / bodies },
+            },
+          ]
+        : []),
+      ...(driven % perBody === 0
+        ? [
+            {
+              title: driven === perBody ? 'Mount one throttle body' : `Mount ${driven / perBody} throttle bodies`,
+              set: {
+                'throttle-body.quantity': driven / perBody,
+                ...(body['set-size'] && { 'throttle-body.set-size': driven / perBody }),
+              },
+            },
+          ]
+        : []),
+      {
+        title: `Use a computer that drives ${count} injectors`,
+        set: { 'throttle-body.computer-injectors': count },
+      },
+    ],
+  };
+}
+
+function alternatingOdd({ values, figure }: Situation): Draft | undefined {
+  const count = figure('injector-count')?.value;
+  if (values['throttle-body']?.injectors?.firing !== 'alternating' || !count || count % 2 === 0) return undefined;
+  return {
+    at: 'throttle-body.injectors.quantity',
+    message: `${count === 1 ? 'One injector' : `${count} injectors`} cannot take turns in two equal halves.`,
+    related: [{ at: 'throttle-body.injectors.firing', message: 'Two halves in turns.' }],
+    repairs: [
+      {
+        title: 'Fire all injectors together, once every crank turn',
+        set: { 'throttle-body.injectors.firing': 'twice-per-cycle' },
+      },
+    ],
+  };
+}
+
+function unevenBores({ values }: Situation): Draft | undefined {
+  const { bores, injectors } = values['throttle-body'] ?? {};
+  const [holes, count] = [bores?.quantity, injectors?.quantity];
+  if (!holes || !count || holes % count === 0 || count % holes === 0) return undefined;
+  return {
+    at: 'throttle-body.injectors.quantity',
+    message: `${count} injectors cannot feed ${holes} bores evenly.`,
+    related: [{ at: 'throttle-body.bores.quantity', message: 'The bores.' }],
+    repairs: [{ title: 'Count one injector for each bore', set: { 'throttle-body.injectors.quantity': holes } }],
+  };
+}

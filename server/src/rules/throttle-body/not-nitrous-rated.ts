@@ -1,0 +1,21 @@
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'throttle-body/not-nitrous-rated',
+  title: 'Throttle body not rated for nitrous',
+  severity: 'error',
+  capacity: true,
+  why: 'The computer must add fuel or take out timing the moment nitrous flows, and a plate under the body must not upset its idle. One that is not made for it goes lean with the most oxygen in the cylinder, and pistons melt.',
+  source: 'common practice',
+  check: ({ values, stage, show }) => {
+    if (!stage.nitrous || values['throttle-body']?.['nitrous-rated'] !== false) return undefined;
+    const { power } = stage.nitrous;
+    return {
+      at: 'throttle-body.nitrous-rated',
+      message: `Nitrous ${power ? `for ${show(power)} ` : ''}is planned on a throttle body that is not rated for it.`,
+      related: [{ at: 'stage.nitrous', message: 'The nitrous.' }],
+      excess: power?.value ?? 0,
+      repairs: [{ title: 'Fit a throttle body rated for nitrous', set: { 'throttle-body.nitrous-rated': true } }],
+    };
+  },
+};

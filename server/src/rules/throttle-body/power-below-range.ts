@@ -1,0 +1,45 @@
+import type { Situation, StageRule } from '../rule.ts';
+import { sharing } from '../sharing.ts';
+import { roundedUp } from '../size.ts';
+
+/** Power at the duty limit over the claimed power up to which usual injectors still idle. Common practice, from memory. */
+const RANGE = 5;
+/** Duty that dead time takes away at full speed, about. Common practice, from memory. */
+const DEAD_SHARE = 0.1;
+
+export const rule: StageRule = {
+  id: 'throttle-body/power-below-range',
+  title: 'Power below the range of the injectors',
+  severity: 'information',
+  why: 'A set of injectors covers a range of power, and an engine below it idles on pulses too short to repeat. Dead time and shortest repeatable pulse from the maker would settle it.',
+  source: 'common practice, from memory: a range of about five to one',
+  check: (situation) => {
+    const { values, stage, limit, show, showValue, plan, index } = situation;
+    const times = timesCovered(situation);
+    const flow = values['throttle-body']?.injectors?.['static-flow'];
+    if (!times || !flow || !stage.power) return undefined;
+    const users = sharing(plan, index, 'throttle-body.injectors.static-flow');
+    const hungriest = Math.max(
+      ...users.map(({ figures }) => {
+        const [need, has] = [figures.get('demand-per-injector'), figures.get('injector-flow')];
+        return need && has ? need.value / has.value : 0;
+      }),
+    );
+    const size = roundedUp((flow.value * hungriest) / (limit('largest-duty') - DEAD_SHARE), flow);
+    return {
+      at: 'throttle-body.injectors',
+      message: `At their duty limit these injectors feed ${showValue(stage.power.value * times, 'power')}, ${times.toFixed(1)} times the ${show(stage.power)} of this stage, and without dead time and shortest pulse nothing says that they still idle.`,
+      related: [{ at: 'stage.power', message: 'The power to cover.' }],
+      excess: times,
+      repairs: [{ title: `Fit injectors of ${size}`, set: { 'throttle-body.injectors.static-flow': size } }],
+    };
+  },
+};
+
+/** How many times the claimed power the injectors feed, where that is out of range and the idle cannot be reckoned. */
+export function timesCovered({ figure, limit }: Situation): number | undefined {
+  const [need, has] = [figure('demand-per-injector'), figure('injector-flow')];
+  if (!need || !has || figure('idle-pulse-margin')) return undefined;
+  const times = (limit('largest-duty') * has.value) / need.value;
+  return times > RANGE ? times : undefined;
+}

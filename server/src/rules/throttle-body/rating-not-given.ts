@@ -1,0 +1,29 @@
+import type { Draft, StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'throttle-body/rating-not-given',
+  title: 'Not said whether the throttle body stands boost or nitrous',
+  severity: 'information',
+  why: 'Not every throttle body is made for boost in its bores or for a nitrous plate under it, and finding out after the purchase is dear. The maker says so; ask before the first stage is bought.',
+  source: 'common practice',
+  check: ({ values, stage, path }) => {
+    const body = values['throttle-body'];
+    if (!body || Object.keys(body).length === 0) return undefined;
+    const drafts: Draft[] = [];
+    if (path === 'blow-through' && stage.boost?.value && body['boost-rated'] === undefined)
+      drafts.push({
+        at: 'throttle-body.boost-rated',
+        message: 'Boost is blown through the throttle body, and nothing says that it is rated for boost.',
+        related: [{ at: 'stage.boost', message: 'The boost.' }],
+        repairs: [{ title: 'Choose one that is rated for boost', set: { 'throttle-body.boost-rated': true } }],
+      });
+    if (stage.nitrous && body['nitrous-rated'] === undefined)
+      drafts.push({
+        at: 'throttle-body.nitrous-rated',
+        message: 'Nitrous is planned, and nothing says that the throttle body is rated for it.',
+        related: [{ at: 'stage.nitrous', message: 'The nitrous.' }],
+        repairs: [{ title: 'Choose one that is rated for nitrous', set: { 'throttle-body.nitrous-rated': true } }],
+      });
+    return drafts;
+  },
+};

@@ -1,0 +1,30 @@
+import type { StageRule } from '../rule.ts';
+import { roundedUp } from '../size.ts';
+
+export const rule: StageRule = {
+  id: 'throttle-body/shortest-pulse-in-dead-time',
+  title: 'Shortest pulse within the dead time',
+  severity: 'error',
+  why: 'During its dead time an injector delivers nothing, so its shortest useful pulse is longer than that. As written the idle cannot be judged; usually the shortest pulse was given as open time, without the dead time.',
+  source: 'definition',
+  check: ({ values, figure, show }) => {
+    const injectors = values['throttle-body']?.injectors;
+    const shortest = injectors?.['shortest-pulse'];
+    const dead = figure('dead-time');
+    if (!shortest || !dead || dead.value < shortest.value) return undefined;
+    const whole = roundedUp(shortest.value + dead.value, shortest);
+    return {
+      at: 'throttle-body.injectors.shortest-pulse',
+      message: `The shortest repeatable pulse of ${show(shortest)} is no longer than the dead time, ${show(dead)} at charging voltage.`,
+      related: [
+        {
+          at: `throttle-body.injectors.${injectors?.['dead-time-at'] ? 'dead-time-at' : 'dead-time'}`,
+          message: 'The dead time.',
+        },
+      ],
+      repairs: [
+        { title: `Add the dead time to it: ${whole}`, set: { 'throttle-body.injectors.shortest-pulse': whole } },
+      ],
+    };
+  },
+};

@@ -1,0 +1,26 @@
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'throttle-body/unpaired',
+  title: 'Set of throttle bodies not used as a set',
+  severity: 'error',
+  why: 'The computer of a set meters for all of its throttle bodies together: with one missing the engine gets part of its fuel, with one too many several computers correct against each other. The bodies of an engine are bought and wired as one set.',
+  source: 'common practice',
+  check: ({ values }) => {
+    const { quantity, 'set-size': size } = values['throttle-body'] ?? {};
+    const bodies = quantity ?? 1;
+    if (!size || size === bodies) return undefined;
+    return {
+      at: quantity ? 'throttle-body.quantity' : 'throttle-body.set-size',
+      message: `${bodies === 1 ? 'One throttle body is' : `${bodies} throttle bodies are`} mounted, but the computer of this set expects ${size}.`,
+      related: [{ at: 'throttle-body.set-size', message: 'The set.' }],
+      repairs: [
+        {
+          title: size === 1 ? 'Mount the one throttle body of the set' : `Mount all ${size} throttle bodies of the set`,
+          set: { 'throttle-body.quantity': size },
+        },
+        { title: `Use a set made for ${bodies}`, set: { 'throttle-body.set-size': bodies } },
+      ],
+    };
+  },
+};
