@@ -1,6 +1,6 @@
-import { parseDocument } from 'yaml';
+import { type Document, parseDocument } from 'yaml';
 import { rules } from '../generated/rules.ts';
-import { compose } from '../sheet/compose.ts';
+import { compose, TooLarge } from '../sheet/compose.ts';
 import type { Entry, Range } from '../sheet/entry.ts';
 import { child, type FieldSchema, resolve } from '../sheet/schema.ts';
 import { type DimensionUnits, dimensions } from '../sheet/units.ts';
@@ -64,13 +64,23 @@ function entryHere(text: string, { start, end, isKey }: Place, schema: FieldSche
       prettyErrors: false,
       logLevel: 'silent',
     });
-    const found = find(compose(document, schema), undefined);
+    const found = find(composed(document, schema), undefined);
     if (found) return found;
   }
   return undefined;
 }
 
-function find(entry: Entry, parent: Entry | undefined): { entry: Entry; parent: Entry } | undefined {
+function composed(document: Document, schema: FieldSchema): Entry | undefined {
+  try {
+    return compose(document, schema);
+  } catch (error) {
+    if (error instanceof TooLarge) return undefined;
+    throw error;
+  }
+}
+
+function find(entry: Entry | undefined, parent: Entry | undefined): { entry: Entry; parent: Entry } | undefined {
+  if (!entry) return undefined;
   if (parent && (entry.path.at(-1) === HERE || String(entry.scalar).includes(HERE))) return { entry, parent };
   for (const inner of entry.children) {
     const found = find(inner, entry);

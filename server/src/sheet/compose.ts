@@ -1,4 +1,5 @@
 import {
+  type Alias,
   type Document,
   isAlias,
   isCollection,
@@ -9,28 +10,51 @@ import {
   isSeq,
   type Node,
   type Pair,
+  visit,
+  YAMLParseError,
   type Range as YamlRange,
 } from 'yaml';
 import type { Entry, Range } from './entry.ts';
 import { child, type FieldSchema, type Path } from './schema.ts';
 
-/** Most entries a sheet may unfold to, so that a few aliases cannot fill the memory. */
-const MOST_ENTRIES = 200_000;
+/** Most entries that aliases may add to what is written out, so that a few of them cannot fill the memory. */
+const MOST_UNFOLDED = 20_000;
+const MOST_DEPTH = 100;
 
-export class TooManyEntries extends Error {}
+/** A sheet that unfolds or nests beyond any reasonable size; the message says which. */
+export class TooLarge extends Error {}
 
 type Site = { path: Path; key: Range | undefined; schema: FieldSchema | undefined; inherited: boolean; after: number };
 
 /**
  * The tree of entries of a YAML document, with aliases and merge keys followed. An entry under an alias has the place of
- * the anchored text; the alias itself keeps its own place.
+ * the anchored text; the alias itself keeps its own place. What cannot be followed is added to the document's errors.
+ * @throws TooLarge
  */
 export function compose(document: Document, schema: FieldSchema): Entry {
+  const mostEntries = MOST_UNFOLDED + (document.range?.[2] ?? 0);
   let count = 0;
   const open = new Set<Node>();
+  let targets: Map<Alias, Node | undefined> | undefined;
+
+  function targetOf(alias: Alias): Node | undefined {
+    targets ??= aliasTargets(document);
+    return targets.get(alias);
+  }
+
+  const faults = new Set<number>();
+
+  function fault(code: YAMLParseError['code'], range: YamlRange | null | undefined) {
+    const start = range?.[0] ?? 0;
+    if (faults.has(start)) return;
+    faults.add(start);
+    document.errors.push(new YAMLParseError([start, range?.[1] ?? start], code, ''));
+  }
 
   function entry(node: Node | null, site: Site): Entry {
-    if (++count > MOST_ENTRIES) throw new TooManyEntries();
+    if (++count > mostEntries)
+      throw new TooLarge('Aliases unfold this sheet beyond any reasonable size; write the values out instead.');
+    if (site.path.length > MOST_DEPTH) throw new TooLarge('This sheet nests deeper than any build sheet does.');
     if (isScalar(node)) {
       const value = place(node.range, site.after);
       const kind = node.value === null && value.start === value.end ? 'empty' : 'scalar';
@@ -39,7 +63,8 @@ export function compose(document: Document, schema: FieldSchema): Entry {
     }
     if (isAlias(node)) {
       const value = place(node.range, site.after);
-      const target = node.resolve(document);
+      const target = targetOf(node);
+      if (!target) fault('BAD_ALIAS', node.range);
       if (!target || open.has(target)) return make(site, value, 'empty', false, undefined, undefined, []);
       const inner = entry(target, site);
       inner.value = value;
@@ -71,7 +96,10 @@ export function compose(document: Document, schema: FieldSchema): Entry {
     const found: Entry[] = [];
     const merged: Entry[] = [];
     for (const { key, value } of nodes) {
-      if (!isScalar(key)) continue;
+      if (!isScalar(key)) {
+        if (isNode(key)) fault('NON_STRING_KEY', key.range);
+        continue;
+      }
       const isMerge = typeof key.value === 'symbol';
       const name = String(key.value);
       const keyRange = place(key.range, site.after);
@@ -98,7 +126,9 @@ export function compose(document: Document, schema: FieldSchema): Entry {
   }
 
   function mergedPairs(node: Node | null, site: Site): Entry[] {
-    const source = isAlias(node) ? node.resolve(document) : node;
+    const source = isAlias(node) ? targetOf(node) : node;
+    if (!source && isAlias(node)) fault('BAD_ALIAS', node.range);
+    else if (source && !isCollection(source)) fault('BAD_COLLECTION_TYPE', node?.range);
     if (isSeq(source))
       return source.items.toReversed().flatMap((item) => mergedPairs(isNode(item) ? item : null, site));
     if (!isMap(source) || open.has(source)) return [];
@@ -109,6 +139,19 @@ export function compose(document: Document, schema: FieldSchema): Entry {
   }
 
   return entry(document.contents as Node | null, { path: [], key: undefined, schema, inherited: false, after: 0 });
+}
+
+/** What each alias stands for: the last node of that anchor before it. */
+function aliasTargets(document: Document): Map<Alias, Node | undefined> {
+  const anchored = new Map<string, Node>();
+  const targets = new Map<Alias, Node | undefined>();
+  visit(document, {
+    Node: (_, node) => {
+      if (isAlias(node)) targets.set(node, anchored.get(node.source));
+      else if (node.anchor) anchored.set(node.anchor, node);
+    },
+  });
+  return targets;
 }
 
 /** One shape for every entry keeps reading fast. */

@@ -1,6 +1,6 @@
 import { LineCounter, parseDocument, type YAMLError } from 'yaml';
 import type { BuildSheet } from '../generated/build-sheet.ts';
-import { compose, plain, TooManyEntries } from './compose.ts';
+import { compose, plain, TooLarge } from './compose.ts';
 import type { Entry, Range } from './entry.ts';
 import type { Problem } from './problem.ts';
 import { readValues } from './read-values.ts';
@@ -26,30 +26,27 @@ export function readText<Values>(text: string, schema: FieldSchema, validate: Va
   if (conflict) return unreadable(text, schema, conflictProblem(text));
   const lines = new LineCounter();
   const document = parseDocument(text, { merge: true, prettyErrors: false, lineCounter: lines, logLevel: 'error' });
-  const syntax = document.errors.slice(0, MOST_PROBLEMS).map((error) => syntaxProblem(error, text));
   let root: Entry;
   try {
     root = compose(document, schema);
   } catch (error) {
-    if (!(error instanceof TooManyEntries)) throw error;
-    return unreadable(text, schema, {
-      code: 'sheet/too-large',
-      message: 'Aliases unfold this sheet beyond any reasonable size; write the values out instead.',
-      range: { start: 0, end: endOfLine(text, 0) },
-      fixes: [],
-    });
+    if (!(error instanceof TooLarge)) throw error;
+    const range = { start: 0, end: endOfLine(text, 0) };
+    return unreadable(text, schema, { code: 'sheet/too-large', message: error.message, range, fixes: [] });
   }
+  const syntax = document.errors.slice(0, MOST_PROBLEMS).map((error) => syntaxProblem(error, text));
   if (root.kind === 'empty' && syntax.length === 0) root.kind = 'map';
   const invalid = new Set<string>();
-  const found = schemaProblems(root, plain(root), validate, invalid);
+  const found = schemaProblems(root, text, plain(root), validate, invalid);
   const { values, problems } = readValues<Values>(root, invalid, text);
-  return {
-    text,
-    root,
-    values,
-    problems: (syntax.length ? syntax : [...found, ...problems]).slice(0, MOST_PROBLEMS),
-    broken: syntax.length > 0,
-  };
+  const told = (syntax.length ? syntax : [...found, ...problems]).slice(0, MOST_PROBLEMS);
+  return { text, root, values, problems: told.map((one) => onOneLine(one, text)), broken: syntax.length > 0 };
+}
+
+/** The problem marked on its first line only. */
+function onOneLine(problem: Problem, text: string): Problem {
+  const { start, end } = problem.range;
+  return { ...problem, range: { start, end: Math.min(end, endOfLine(text, start)) } };
 }
 
 function unreadable<Values>(text: string, schema: FieldSchema, problem: Problem): Sheet<Values> {
@@ -95,6 +92,9 @@ const SYNTAX: Partial<Record<YAMLError['code'], string>> = {
   MISSING_CHAR: 'Something is missing here: a `:`, a quote, or a closing bracket or brace.',
   UNEXPECTED_TOKEN: 'This does not belong here.',
   BAD_ALIAS: 'No anchor of that name stands above.',
+  BAD_COLLECTION_TYPE: 'Only fields can be merged: write an alias of a mapping.',
+  NON_STRING_KEY: 'The name of a field is a plain word.',
+  RESOURCE_EXHAUSTION: 'This nests deeper than any build sheet does.',
 };
 
 function syntaxMessage(error: YAMLError): string {

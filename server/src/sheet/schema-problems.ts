@@ -1,22 +1,35 @@
 import type { ErrorObject } from 'ajv';
 import { closest, distance } from 'fastest-levenshtein';
-import { type Entry, pathText } from './entry.ts';
+import { type Entry, pathText, type Range, wholeRange } from './entry.ts';
 import type { Problem } from './problem.ts';
 import { dimensions } from './units.ts';
 
 export type Validate = { (value: unknown): boolean; errors?: ErrorObject[] | null };
 
+/** Most problems that are put in words; what is wrong beyond them is only kept from being used. */
+const MOST_TOLD = 100;
+
 /**
  * What the schema check finds, told as a tuner would say it, at the exact key or value; one problem for one mistake. Adds
  * the paths of the fields that must not be used to `invalid`.
  */
-export function schemaProblems(root: Entry, value: unknown, validate: Validate, invalid: Set<string>): Problem[] {
+export function schemaProblems(
+  root: Entry,
+  text: string,
+  value: unknown,
+  validate: Validate,
+  invalid: Set<string>,
+): Problem[] {
   if (validate(value)) return [];
   const told = new Set<string>();
   const problems: Problem[] = [];
   for (const error of validate.errors ?? []) {
     const entry = entryOfPointer(root, error.instancePath);
-    const problem = entry && problemOf(error, entry, invalid);
+    if (!entry) continue;
+    const unusable = unusableOf(error, entry);
+    if (unusable) invalid.add(pathText(unusable.path));
+    if (problems.length >= MOST_TOLD) continue;
+    const problem = problemOf(error, entry, text);
     if (!problem) continue;
     const place = `${problem.range.start}:${problem.range.end}`;
     if (!told.has(place)) problems.push(problem);
@@ -29,69 +42,84 @@ function entryOfPointer(root: Entry, pointer: string): Entry | undefined {
   let entry: Entry | undefined = root;
   for (const step of pointer.split('/').slice(1)) {
     const name = step.replaceAll('~1', '/').replaceAll('~0', '~');
-    entry = entry?.children.find(({ path }) => String(path.at(-1)) === name);
+    entry = entry?.kind === 'list' ? entry.children[Number(name)] : entry && childOf(entry, name);
   }
   return entry;
 }
 
-function problemOf(error: ErrorObject, entry: Entry, invalid: Set<string>): Problem | undefined {
-  switch (error.keyword) {
+function childOf(parent: Entry, name: string): Entry | undefined {
+  return parent.children.find(({ path }) => path.at(-1) === name);
+}
+
+/** The entry whose value must not be used because of the error. */
+function unusableOf({ keyword, params }: ErrorObject, entry: Entry): Entry | undefined {
+  if (keyword === 'required') return undefined;
+  return keyword === 'additionalProperties' ? childOf(entry, String(params.additionalProperty)) : entry;
+}
+
+function problemOf({ keyword, params }: ErrorObject, entry: Entry, text: string): Problem | undefined {
+  switch (keyword) {
     case 'additionalProperties':
-      return unknownField(entry, String(error.params.additionalProperty), invalid);
+      return unknownField(entry, String(params.additionalProperty));
     case 'required':
-      return missingField(entry, String(error.params.missingProperty));
+      return missingField(entry, String(params.missingProperty), text);
     case 'enum':
-      invalid.add(pathText(entry.path));
       return unknownChoice(entry);
     case 'const':
-      invalid.add(pathText(entry.path));
       return wrongFormat(entry);
     case 'minimum':
     case 'maximum':
-      invalid.add(pathText(entry.path));
       return outOfRange(entry);
     case 'minItems':
     case 'maxItems':
     case 'additionalItems':
-      invalid.add(pathText(entry.path));
       return wrongLength(entry);
     default:
-      invalid.add(pathText(entry.path));
       return wrongType(entry);
   }
 }
 
-function unknownField(parent: Entry, name: string, invalid: Set<string>): Problem | undefined {
-  const entry = parent.children.find(({ path }) => path.at(-1) === name);
+function unknownField(parent: Entry, name: string): Problem | undefined {
+  const entry = childOf(parent, name);
   if (!entry) return undefined;
-  invalid.add(pathText(entry.path));
-  const present = new Set(parent.children.map(({ path }) => String(path.at(-1))));
-  const free = Object.keys(parent.schema?.properties ?? {}).filter((known) => !present.has(known));
-  const meant = near(name, free);
-  const where = parent.path.length ? `\`${parent.path.at(-1)}\`` : 'a build sheet';
-  const range = entry.key ?? entry.value;
+  const meant = meantField(parent, name);
+  const written = entry.key ?? entry.value;
+  const range = written.end > written.start ? written : wholeRange(entry);
   return {
     code: 'sheet/unknown-field',
-    message: `\`${name}\` is not a field of ${where}${meant ? `; did you mean \`${meant}\`?` : '.'}`,
+    message: `\`${name}\` is not a field of ${nameOf(parent)}${meant ? `; did you mean \`${meant}\`?` : '.'}`,
     range,
     fixes: meant ? [{ title: `Write \`${meant}\``, edits: [{ ...range, text: meant }], preferred: true }] : [],
   };
 }
 
-function missingField(entry: Entry, name: string): Problem {
-  const isRoot = entry.path.length === 0;
-  const place = isRoot ? { start: 0, end: 0 } : (entry.key ?? entry.value);
-  const range = isRoot ? { start: 0, end: Math.max(entry.children[0]?.key?.end ?? entry.value.end, 0) } : place;
-  const where = isRoot ? 'This sheet' : `\`${entry.path.at(-1)}\``;
+/** The field of the parent, not written yet, that an unknown name is nearest to. */
+function meantField(parent: Entry, name: string): string | undefined {
+  const known = parent.schema?.properties ?? {};
+  const free = Object.keys(known).filter((field) => !childOf(parent, field));
+  return Object.hasOwn(known, name) ? undefined : near(name, free);
+}
+
+function missingField(entry: Entry, name: string, text: string): Problem | undefined {
+  if (entry.children.some(({ path }) => meantField(entry, String(path.at(-1))) === name)) return undefined;
+  const first = entry.children.find(({ key, inherited }) => key && !inherited)?.key;
   return {
     code: 'sheet/missing-field',
-    message: `${where} needs a field \`${name}\`.`,
-    range,
-    fixes:
-      isRoot && name === 'format'
-        ? [{ title: 'Add `format: 1`', edits: [{ start: 0, end: 0, text: 'format: 1\n' }], preferred: true }]
-        : [],
+    message: `${entry.path.length === 0 ? 'This sheet' : nameOf(entry, true)} needs a field \`${name}\`.`,
+    range: entry.key ?? first ?? { start: entry.value.start, end: entry.value.end },
+    fixes: name === 'format' ? [formatFix(entry, first, text)] : [],
   };
+}
+
+/** Writes the version of the format before the first field. */
+function formatFix({ flow }: Entry, first: Range | undefined, text: string): Problem['fixes'][number] {
+  const eol = /\r?\n/.exec(text)?.[0] ?? '\n';
+  const at = first?.start ?? text.length;
+  const indent = /[ ]*$/.exec(text.slice(0, at))?.[0] ?? '';
+  const lead = first || text === '' || /[\n\ufeff]$/.test(text) ? '' : eol;
+  const tail = flow ? ', ' : eol + (first ? indent : '');
+  const edit = { start: at, end: at, text: `${lead}format: 1${tail}` };
+  return { title: 'Add `format: 1`', edits: [edit], preferred: true };
 }
 
 function unknownChoice(entry: Entry): Problem {
@@ -206,7 +234,8 @@ function nameOf({ path, schema }: Entry, first = false): string {
   return isItem && schema?.title ? `${first ? 'An item' : 'an item'} of \`${step}\`` : `\`${step}\``;
 }
 
-function near(written: string, known: string[]): string | undefined {
+/** The known word that is probably meant by a written one: no more than a third of its letters differ. */
+export function near(written: string, known: string[]): string | undefined {
   if (known.length === 0) return undefined;
   const best = closest(written.toLowerCase(), known);
   return distance(written.toLowerCase(), best) <= Math.max(1, Math.floor(written.length / 3)) ? best : undefined;
