@@ -17,7 +17,10 @@ export type LineClass = {
 
 const psi = 6894.757293168;
 
-/** The classes known to the tool. Values marked "from memory" could not be read in the standard itself. */
+/**
+ * The classes known to the tool. Values marked "from memory" could not be read in the standard itself. SAE J1737 is not
+ * among them: it is (from memory) a test of how much fuel passes through the wall, not a class of pressure.
+ */
 export const lineClasses: readonly LineClass[] = [
   {
     name: 'SAE J30 R6',
@@ -131,10 +134,6 @@ export const lineClasses: readonly LineClass[] = [
     source: 'from memory: far below burst of 3/8 x 0.035 in tube; alcohol attacks bare aluminum',
   },
 ];
-
-/** Why SAE J1737 is not among the classes. */
-export const permeationTest =
-  'SAE J1737 (from memory) is a test of how much fuel passes through the wall, not a class of pressure.';
 
 /** What speaks against a class of line: nothing when the list is empty. */
 export type LineObjection = 'pressure' | 'ethanol' | 'methanol' | 'submersion';

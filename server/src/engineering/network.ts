@@ -53,7 +53,7 @@ export type NodePressures = {
 
 /**
  * How the regulator stands: it holds its setting; the return line backs up and lifts the pressure over it; the pump
- * cannot reach it and the pressure sags; or the pump cannot even give the flow asked for.
+ * cannot reach it and the pressure sags; or the flow asked for does not even arrive without pressure.
  */
 export type Regulation = 'holds' | 'backed-up' | 'sags' | 'starved';
 
@@ -97,7 +97,9 @@ export function filterLoss(filter: Filter, flow: number): number {
 export function solveNetwork(network: FuelNetwork, consumption: number, stagedRun = true): OperatingPoint {
   notNegative(consumption, 'The fuel consumption');
   const system = prepare(network, stagedRun);
-  return system.backPressure ? solveBypass(system, consumption) : solveDeadHead(system, consumption);
+  const passing = passingFeed(system, consumption);
+  const point = system.backPressure ? solveBypass(system, passing) : solveDeadHead(system, passing);
+  return passing < consumption ? { ...point, regulation: 'starved' } : point;
 }
 
 /**
@@ -155,6 +157,13 @@ function linesLoss(lines: readonly Line[], liquid: Liquid, flow: number): number
   return loss;
 }
 
+/** What gets through the feed line behind a regulator at the pump: no more than its setting can push. */
+function passingFeed(system: System, consumption: number): number {
+  const rail = (flow: number) => alongFeed(system, system.setting, flow).rail;
+  if (system.place === 'rail' || rail(consumption) >= 0) return consumption;
+  return rail(0) <= 0 ? 0 : findRoot(rail, 0, consumption, 1e-12);
+}
+
 function solveBypass(system: System, consumption: number): OperatingPoint {
   const pressureHeld = (flow: number) =>
     Math.max(system.setting, (system.backPressure?.(flow - consumption) ?? 0) + system.minimumDrop);
@@ -164,7 +173,7 @@ function solveBypass(system: System, consumption: number): OperatingPoint {
   if (flowAtLeast < consumption) return solveShut(system, consumption);
   const most = riseNeeded(flowAtLeast);
   const balance = (rise: number) => rise - riseNeeded(Math.max(consumption, system.flowAt(rise)));
-  const rise = most > least ? findRoot(balance, least, most, 1e-3) : least;
+  const rise = most > least ? findRoot(balance, least, most + 1e-3, 1e-3) : least;
   const returned = Math.max(0, system.flowAt(rise) - consumption);
   const delivered = consumption + returned;
   const held = pressureHeld(delivered);
@@ -202,11 +211,10 @@ function solveShut(system: System, consumption: number): OperatingPoint {
     const rise = riseAtFlow(system, consumption);
     if (rise > loss(consumption)) return shut(system, consumption, rise, 'sags');
   }
-  const balance = (rise: number) => rise - loss(system.flowAt(rise));
   const top = system.zeroFlowPressure;
-  let rise = 0;
-  if (balance(top) <= 0) rise = top;
-  else if (balance(0) < 0) rise = findRoot(balance, 0, top, 1e-3);
+  const balance = (rise: number) => rise - loss(system.flowAt(rise));
+  if (balance(top) <= 0) return shut(system, 0, top, 'starved');
+  const rise = balance(0) < 0 ? findRoot(balance, 0, top, 1e-3) : 0;
   return shut(system, Math.min(consumption, system.flowAt(rise)), rise, 'starved');
 }
 

@@ -51,7 +51,7 @@ const farthestZeroFlow = 1.5;
 
 /**
  * A pump from its tests. Between points the flow follows a shape-preserving cubic (see `pchip`).
- * @throws RangeError for a test without points or with points out of order, a flow that rises with pressure or is zero
+ * @throws RangeError for a test without points, without one under pressure or with points out of order, a flow that rises with pressure or is zero
  * throughout, a current on some points only, two tests at one voltage, or a quantity that is negative or no number
  */
 export function pumpFromTests(tests: readonly PumpTest[]): Pump {
@@ -205,6 +205,11 @@ function curveOf(test: PumpTest): PumpCurve {
   if (!first || !last) throw new RangeError(`The pump's curve at ${test.voltage} V has no points.`);
   for (let i = 0; i < points.length; i++) checkPoint(points, i);
   if (first.flow === 0) throw new RangeError(`The pump's curve at ${test.voltage} V has no flow at any pressure.`);
+  if (last.pressure === 0) {
+    throw new RangeError(
+      `The pump's curve at ${test.voltage} V gives its flow without pressure only; its flow at a pressure is needed.`,
+    );
+  }
   const pressures = points.map((point) => point.pressure);
   const currents = points.map((point) => point.current).filter((current) => current !== undefined);
   if (currents.length !== 0 && currents.length !== points.length) {
@@ -248,7 +253,7 @@ function checkPoint(points: readonly PumpPoint[], i: number): void {
 
 function extrapolatedZero(points: readonly PumpPoint[], last: PumpPoint, flow: Curve | undefined): number {
   if (last.flow === 0) return last.pressure;
-  let steepest = last.pressure > 0 ? last.flow / ((farthestZeroFlow - 1) * last.pressure) : Number.POSITIVE_INFINITY;
+  let steepest = last.flow / ((farthestZeroFlow - 1) * last.pressure);
   for (let i = 1; i < points.length; i++) {
     const from = points[i - 1] as PumpPoint;
     const to = points[i] as PumpPoint;

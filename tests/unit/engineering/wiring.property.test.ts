@@ -1,0 +1,185 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  awgArea,
+  awgDiameter,
+  awgNumber,
+  bladeFuses,
+  chargingBalance,
+  fuseLimit,
+  fuseRating,
+  metricWireResistance,
+  smallestArea,
+  stockedGauges,
+  thinnestGauge,
+  voltageAtLoad,
+  voltageDrop,
+  wireResistance,
+} from '../../../server/src/engineering/wiring.ts';
+import { between, noNumbers } from './fuel-systems.ts';
+
+const gauge = fc.integer({ min: -3, max: 22 });
+const need = fc.record({
+  current: between(0.5, 40),
+  supply: between(11, 15),
+  limit: between(0.02, 0.1),
+  length: between(0.2, 8),
+  returnLength: between(0, 8),
+  connectors: between(0, 0.15),
+  temperature: between(260, 380),
+  lay: between(1, 1.03),
+});
+
+describe('wire gauges', () => {
+  it('are found again from their area', () => {
+    fc.assert(
+      fc.property(gauge, (number) => {
+        expect(awgNumber(awgArea(number))).toBeCloseTo(number, 9);
+        expect(thinnestGauge(awgArea(number), [number - 1, number, number + 1])).toBe(number);
+      }),
+    );
+  });
+
+  it('are never thinner than asked for', () => {
+    fc.assert(
+      fc.property(between(0.4e-6, 100e-6), (area) => {
+        const found = thinnestGauge(area);
+        expect(found).toBeDefined();
+        expect(awgArea(found as number)).toBeGreaterThanOrEqual(area * (1 - 1e-9));
+        const thinner = stockedGauges.filter((stocked) => stocked > (found as number));
+        for (const other of thinner) expect(awgArea(other)).toBeLessThan(area);
+      }),
+    );
+  });
+
+  it('end at 4/0', () => {
+    expect(awgDiameter(-3)).toBeCloseTo(0.46 * 0.0254, 9);
+    expect(thinnestGauge(200e-6)).toBeUndefined();
+    expect(() => awgDiameter(-4)).toThrow('wire gauge');
+    expect(() => awgDiameter(41)).toThrow('wire gauge');
+  });
+});
+
+describe('the drop in a wire', () => {
+  it('grows with current, length, temperature and a thinner wire', () => {
+    fc.assert(
+      fc.property(gauge, between(260, 380), between(0.1, 30), between(0.1, 8), (number, kelvin, current, length) => {
+        const drop = (n: number, t: number, i: number, l: number) =>
+          voltageDrop(
+            { resistancePerMeter: wireResistance(awgArea(n), t), length: l, returnLength: l, connectors: 0.1 },
+            i,
+          );
+        const base = drop(number, kelvin, current, length);
+        expect(drop(number + 1, kelvin, current, length)).toBeGreaterThan(base);
+        expect(drop(number, kelvin + 5, current, length)).toBeGreaterThan(base);
+        expect(drop(number, kelvin, current * 1.1, length)).toBeGreaterThan(base);
+        expect(drop(number, kelvin, current, length * 1.1)).toBeGreaterThan(base);
+      }),
+    );
+  });
+
+  it('meets the limit exactly in the smallest wire', () => {
+    fc.assert(
+      fc.property(need, (one) => {
+        const resistancePerMeter = wireResistance(smallestArea(one), one.temperature, one.lay);
+        const { length, returnLength, connectors } = one;
+        const drop = voltageDrop({ resistancePerMeter, length, returnLength, connectors }, one.current);
+        expect(drop).toBeCloseTo(one.limit * one.supply, 9);
+      }),
+    );
+  });
+
+  it('leaves no less than nothing at the load', () => {
+    const circuit = { resistancePerMeter: 1, length: 10, returnLength: 10, connectors: 0 };
+    expect(voltageAtLoad(circuit, 12, 100)).toBe(0);
+    expect(voltageAtLoad(circuit, 12, 0)).toBe(12);
+  });
+
+  it('is larger in metric cable than its nominal area suggests', () => {
+    fc.assert(
+      fc.property(between(0.5, 35), (square) => {
+        const cable = metricWireResistance(square * 1e-6, 293.15);
+        expect(cable).toBeGreaterThan(wireResistance(square * 1e-6, 293.15));
+        expect(cable).toBeLessThan(wireResistance(square * 1e-6, 293.15) * 1.2);
+      }),
+    );
+  });
+
+  it('refuses what no circuit can be', () => {
+    const circuit = { resistancePerMeter: 0.005, length: 5, returnLength: 5, connectors: 0.1 };
+    const base = {
+      current: 10,
+      supply: 13.5,
+      limit: 0.03,
+      length: 5,
+      returnLength: 5,
+      connectors: 0,
+      temperature: 300,
+      lay: 1,
+    };
+    for (const value of [...noNumbers, -1]) {
+      for (const name of Object.keys(circuit)) {
+        expect(() => voltageDrop({ ...circuit, [name]: value }, 10)).toThrow(RangeError);
+      }
+      for (const name of Object.keys(base)) {
+        expect(() => smallestArea({ ...base, [name]: value })).toThrow(RangeError);
+      }
+      expect(() => voltageDrop(circuit, value)).toThrow('The current');
+      expect(() => voltageAtLoad(circuit, value, 1)).toThrow('The supply voltage');
+      expect(() => wireResistance(value, 300)).toThrow("The wire's copper area");
+      expect(() => wireResistance(1e-6, value)).toThrow('The wire temperature');
+      expect(() => metricWireResistance(value, 300)).toThrow("The wire's nominal area");
+      expect(() => awgNumber(value)).toThrow("The wire's copper area");
+      expect(() => chargingBalance(value, [1])).toThrow("The alternator's output");
+      expect(() => chargingBalance(60, [value])).toThrow('The load');
+    }
+    expect(() => smallestArea({ ...base, connectors: 0.5 })).toThrow('The connectors alone take 0.5 V');
+  });
+});
+
+describe('fuses', () => {
+  it('carry the current within their loading and are the smallest that do', () => {
+    fc.assert(
+      fc.property(between(0.1, 80), between(0.5, 1), (current, loading) => {
+        const rating = fuseRating(current, loading);
+        const smaller = bladeFuses.filter((other) => rating === undefined || other < rating);
+        if (rating !== undefined) expect(rating * loading).toBeGreaterThanOrEqual(current * (1 - 1e-8));
+        for (const other of smaller) expect(other * loading).toBeLessThan(current);
+      }),
+    );
+  });
+
+  it('do not jump a size where a rating is met exactly', () => {
+    for (const rating of bladeFuses) {
+      for (const loading of [0.7, 0.75, 0.8, 0.9]) expect(fuseRating(rating * loading, loading)).toBe(rating);
+    }
+  });
+
+  it('end at the largest blade', () => {
+    expect(fuseRating(81, 0.8)).toBeUndefined();
+    expect(() => fuseRating(0)).toThrow('The continuous current');
+    expect(() => fuseRating(10, 0)).toThrow('The loading of a fuse');
+    expect(() => fuseRating(10, 1.2)).toThrow('The loading of a fuse');
+    expect(() => fuseRating(Number.NaN)).toThrow(RangeError);
+  });
+
+  it('protect a thicker wire at a higher rating, never one thinner than the table', () => {
+    fc.assert(
+      fc.property(between(0.05e-6, 120e-6), between(1, 2), (area, factor) => {
+        expect(fuseLimit(area * factor)).toBeGreaterThanOrEqual(fuseLimit(area));
+      }),
+    );
+    expect(fuseLimit(awgArea(24))).toBe(0);
+    expect(fuseLimit(awgArea(13))).toBe(15);
+    expect(fuseLimit(4e-6)).toBe(20);
+    expect(() => fuseLimit(0)).toThrow(RangeError);
+  });
+});
+
+describe('the charging balance', () => {
+  it('adds the loads up and drains the battery when they are more than the output', () => {
+    expect(chargingBalance(50, [20, 10])).toEqual({ load: 30, reserve: 20, loading: 0.6 });
+    expect(chargingBalance(25, [20, 10]).reserve).toBe(-5);
+    expect(chargingBalance(25, [])).toEqual({ load: 0, reserve: 25, loading: 0 });
+  });
+});
