@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { rules } from '../../server/src/generated/rules.ts';
-import { checkText } from '../../server/src/rules/checked.ts';
+import { type Checked, checkText } from '../../server/src/rules/checked.ts';
+import type { Finding } from '../../server/src/rules/finding.ts';
 import { verifiedRepairs } from '../../server/src/rules/repair.ts';
-import { applyEdits } from '../../server/src/sheet/edit.ts';
+import { applyEdits, editsFor } from '../../server/src/sheet/edit.ts';
 import { noHouse } from '../../server/src/sheet/house.ts';
+import type { TextEdit } from '../../server/src/sheet/problem.ts';
 import { fixtures, goldens, marksOf, readFixture, readMarked } from './fixture.ts';
 
 const all = fixtures();
@@ -59,13 +61,12 @@ describe.each(all)('$rule', ({ rule, folder, bad, good }) => {
         for (const repair of verifiedRepairs(checked, finding)) {
           const after = applyEdits(before, repair.edits);
           expect(commentsOf(after)).toEqual(commentsOf(before));
-          expect(untouched(before, after, repair.edits)).toBe(true);
+          expect(applyEdits(after, inverse(before, repair.edits))).toBe(before);
           expect(after.replaceAll('\r\n', '').includes(ending === '\r\n' ? '\n' : '\r')).toBe(false);
           expect(repair.after.sheet.text).toBe(after);
-          const again = repair.after.findings.find(
-            (one) => one.found === finding.found && one.path.join() === finding.path.join(),
-          );
-          expect(again).toBeUndefined();
+          expect(repair.after.findings.map(placeOf)).not.toContain(placeOf(finding));
+          expect(errorsOf(checked)).toEqual(expect.arrayContaining(errorsOf(repair.after)));
+          expect(applyEdits(after, editsFor(repair.after.sheet, repair.planned.changes) ?? [])).toBe(after);
         }
       }
     }
@@ -76,14 +77,21 @@ function commentsOf(text: string): string[] {
   return text.split(/\r?\n/).flatMap((line) => /(^|\s)#.*/.exec(line)?.[0].trim() ?? []);
 }
 
-/** Whether every line outside the edits stands as before. */
-function untouched(
-  before: string,
-  after: string,
-  edits: readonly { start: number; end: number; text: string }[],
-): boolean {
-  const first = edits[0]?.start ?? 0;
-  const last = edits.at(-1)?.end ?? 0;
-  const tail = before.slice(last);
-  return after.startsWith(before.slice(0, first)) && after.endsWith(tail);
+/** The edits that undo edits: what they do not touch must stand as before for this to restore the text. */
+function inverse(before: string, edits: readonly TextEdit[]): TextEdit[] {
+  let shift = 0;
+  return edits.map(({ start, end, text }) => {
+    const from = start + shift;
+    shift += text.length - (end - start);
+    return { start: from, end: from + text.length, text: before.slice(start, end) };
+  });
+}
+
+function placeOf({ found, path }: Finding): string {
+  return `${found} ${path.join('.')}`;
+}
+
+function errorsOf({ sheet, findings }: Checked): string[] {
+  const errors = findings.filter(({ severity }) => severity === 'error').map(({ found }) => found);
+  return [...new Set([...sheet.problems.map(({ code }) => code), ...errors])];
 }

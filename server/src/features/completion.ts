@@ -112,7 +112,7 @@ function fields(parent: Entry, replace: Range, isFlow: boolean, indent: string, 
 
 function fieldValue(schema: FieldSchema, isFlow: boolean, indent: string): string {
   if (schema.enum) return ` \${1|${schema.enum.join(',')}|}`;
-  if (schema.type === 'boolean') return ' ${1|true,false|}';
+  if (schema.type === 'boolean') return ` \${1|true,false|}`;
   if (schema.type === 'object') return isFlow ? ' { $1 }' : `\n${indent}  $1`;
   if (schema.type === 'array') {
     const isOfFields = !Array.isArray(schema.items) && schema.items && resolve(schema.items).type === 'object';

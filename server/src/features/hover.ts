@@ -24,11 +24,14 @@ export function hoverAt(
   return { range: entry.key ?? entry.value, markdown: parts.filter(Boolean).join('\n\n') };
 }
 
-/** The entry at the offset, or the nearest around it that the schema describes. */
+/** The entry at the offset; the name of a stage stands for the stage. */
 function describedEntry(root: Entry, offset: number): Entry | undefined {
-  const inner = entryAt(root, offset);
-  if (inner.path.length === 0) return undefined;
-  return inner;
+  const entry = entryAt(root, offset);
+  const [section, index, field] = entry.path;
+  if (section !== 'stages' || field !== 'name') return entry.path.length ? entry : undefined;
+  const stages = root.children.find(({ path }) => path[0] === section);
+  const stage = stages?.children.find(({ path }) => path[1] === index);
+  return stage && { ...stage, key: entry.value };
 }
 
 function heading({ path, schema }: Entry): string {

@@ -6,7 +6,7 @@ import { type Checked, checkText } from './checked.ts';
 import type { Finding, PlannedRepair } from './finding.ts';
 
 /** A repair that was tried: its edits make the finding go away and bring no new error. */
-export type VerifiedRepair = { title: string; edits: TextEdit[]; safe: boolean; after: Checked };
+export type VerifiedRepair = { title: string; planned: PlannedRepair; edits: TextEdit[]; after: Checked };
 
 /** The repairs of a finding that hold when the sheet with them is checked again, in the order of the rule. */
 export function verifiedRepairs(checked: Checked, finding: Finding): VerifiedRepair[] {
@@ -15,7 +15,7 @@ export function verifiedRepairs(checked: Checked, finding: Finding): VerifiedRep
     if (!edits?.length) return [];
     const after = checkText(applyEdits(checked.sheet.text, edits), checked.house);
     if (!isGone(finding, after) || bringsError(checked, after)) return [];
-    return [{ title: titleOf(repair, checked, after), edits, safe: repair.safe, after }];
+    return [{ title: titleOf(repair, checked, after), planned: repair, edits, after }];
   });
 }
 
@@ -62,7 +62,7 @@ function firstRepair(checked: Checked, rule: string | undefined): Checked | unde
   for (const finding of checked.findings) {
     if (rule !== undefined && finding.rule !== rule) continue;
     const repairs = verifiedRepairs(checked, finding);
-    const repair = rule === undefined ? repairs.find(({ safe }) => safe) : repairs[0];
+    const repair = rule === undefined ? repairs.find(({ planned }) => planned.safe) : repairs[0];
     if (repair) return repair.after;
   }
   return undefined;
