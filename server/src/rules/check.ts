@@ -7,7 +7,7 @@ import type { Path } from '../sheet/schema.ts';
 import { type Finding, markOf } from './finding.ts';
 import { outgrown } from './outgrown.ts';
 import { changesOf, type Found, pathOf, placeOf, planned } from './place.ts';
-import type { Draft, PlanRule, Rule, Severity, Situation, StageRule } from './rule.ts';
+import type { Draft, PlanRule, Rule, RuleId, Severity, Situation, StageRule } from './rule.ts';
 import { silenced } from './silence.ts';
 import { situationOf } from './situation.ts';
 
@@ -15,13 +15,21 @@ import { situationOf } from './situation.ts';
 export function check(sheet: Sheet, plan: readonly StageAnalysis[], house: House): Finding[] {
   if (sheet.broken) return [];
   const situations = plan.map((stage) => situationOf(stage, plan, house));
-  const found = rules.flatMap((rule) => {
-    const severity = severityOf(rule, house);
-    if (severity === 'off') return [];
-    const findings = findingsOf(rule, sheet, plan, situations);
-    return findings.map((finding) => ({ ...finding, severity: severity ? severity : finding.severity }));
-  });
-  return silenced(sheet, plan, found).toSorted((one, other) => one.range.start - other.range.start);
+  const found = rules.flatMap((rule) =>
+    severityOf(rule.id, house) === 'off' ? [] : findingsOf(rule, sheet, plan, situations),
+  );
+  const known = rules.map(({ id }) => id);
+  const { left, told } = silenced(sheet, plan, found, known);
+  return [...left, ...told]
+    .flatMap((finding) => bySeverity(finding, house))
+    .toSorted((one, other) => one.range.start - other.range.start);
+}
+
+/** A finding with the severity the house gives its rule, or nothing where the house has turned it off. */
+function bySeverity(finding: Finding, house: House): Finding[] {
+  const severity = severityOf(finding.found, house);
+  if (severity === 'off') return [];
+  return [severity ? { ...finding, severity } : finding];
 }
 
 function findingsOf(
@@ -34,7 +42,7 @@ function findingsOf(
   return 'checkPlan' in rule ? planFindings(rule, sheet, plan, situations) : [];
 }
 
-function severityOf({ id }: Rule, house: House): Severity | 'off' | undefined {
+function severityOf(id: RuleId, house: House): Severity | 'off' | undefined {
   const setting = house.rules?.[id];
   return setting?.severity === 'off' && !setting.reason ? undefined : setting?.severity;
 }

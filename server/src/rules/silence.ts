@@ -1,14 +1,26 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
+import type { BuildSheet } from '../generated/build-sheet.ts';
 import type { Sheet } from '../sheet/read.ts';
-import { type Finding, markOf } from './finding.ts';
+import { near } from '../sheet/schema-problems.ts';
+import { type Finding, markOf, type PlannedRepair } from './finding.ts';
+import type { RuleId } from './rule.ts';
 
-/** Id of the finding that tells a silencer nothing needs. */
+/** Ids of the findings that tell a silencer without an effect: nothing needs it, or it names a rule or stage that is not there. */
 export const UNUSED_SILENCER = 'paper/unused-silencer';
+export const UNKNOWN_SILENCED_RULE = 'paper/unknown-silenced-rule';
+export const UNKNOWN_SILENCED_STAGE = 'paper/unknown-silenced-stage';
 
-/** The findings without those the sheet silences with a reason, and one for each silencer that silences nothing. */
-export function silenced(sheet: Sheet, plan: readonly StageAnalysis[], findings: readonly Finding[]): Finding[] {
+type Silencer = NonNullable<BuildSheet['silence']>[number];
+
+/** The findings that the sheet does not silence with a reason, and one for each silencer that silences nothing. */
+export function silenced(
+  sheet: Sheet,
+  plan: readonly StageAnalysis[],
+  findings: readonly Finding[],
+  knownRules: readonly string[],
+): { left: Finding[]; told: Finding[] } {
   const silencers = sheet.values.silence ?? [];
-  if (silencers.length === 0) return [...findings];
+  if (silencers.length === 0) return { left: [...findings], told: [] };
   const used = new Set<number>();
   const left = findings.filter((finding) => {
     const index = silencers.findIndex(({ rule, stage, reason }) => {
@@ -18,29 +30,52 @@ export function silenced(sheet: Sheet, plan: readonly StageAnalysis[], findings:
     if (index >= 0) used.add(index);
     return index < 0;
   });
-  const unused = silencers.flatMap((silencer, index): Finding[] => {
-    if (used.has(index)) return [];
-    const path = ['silence', index];
-    return [
-      {
-        rule: UNUSED_SILENCER,
-        found: UNUSED_SILENCER,
-        severity: 'information',
-        message: `Nothing to silence: \`${silencer.rule}\` does not find anything here. Remove the silencer.`,
-        path,
-        range: markOf(sheet, [...path, 'rule']),
-        related: [],
-        repairs: [
-          {
-            title: 'Remove the silencer',
-            changes: [{ remove: silencers.length === 1 ? ['silence'] : path }],
-            safe: true,
-            stage: 0,
-          },
-        ],
-        stages: [],
-      },
-    ];
+  const stages = plan.map(({ name }) => name);
+  const told = silencers.flatMap((silencer, index) =>
+    used.has(index) ? [] : [withoutEffect(sheet, silencer, index, { rules: knownRules, stages })],
+  );
+  return { left, told };
+}
+
+function withoutEffect(
+  sheet: Sheet,
+  { rule, stage }: Silencer,
+  index: number,
+  known: { rules: readonly string[]; stages: readonly string[] },
+): Finding {
+  const path = ['silence', index];
+  const isOnly = sheet.values.silence?.length === 1;
+  const removed: PlannedRepair = {
+    title: 'Remove the silencer',
+    changes: [{ remove: isOnly ? ['silence'] : path }],
+    safe: false,
+    stage: 0,
+  };
+  const tell = (id: RuleId, field: 'rule' | 'stage', message: string, repairs: PlannedRepair[]): Finding => ({
+    rule: id,
+    found: id,
+    severity: 'information',
+    message,
+    path: [...path, field],
+    range: markOf(sheet, [...path, field]),
+    related: [],
+    repairs,
+    stages: [],
   });
-  return [...left, ...unused];
+  const unknown = (id: RuleId, field: 'rule' | 'stage', what: string, meant: string | undefined) =>
+    tell(id, field, `${what}${meant ? `; did you mean \`${meant}\`?` : '.'} The silencer has no effect.`, [
+      ...(meant
+        ? [{ title: `Write \`${meant}\``, changes: [{ set: [...path, field], to: meant }], safe: false, stage: 0 }]
+        : []),
+      removed,
+    ]);
+  if (!known.rules.includes(rule)) {
+    return unknown(UNKNOWN_SILENCED_RULE, 'rule', `\`${rule}\` is not a rule`, near(rule, [...known.rules]));
+  }
+  if (stage !== undefined && !known.stages.includes(stage)) {
+    return unknown(UNKNOWN_SILENCED_STAGE, 'stage', `No stage is named "${stage}"`, near(stage, [...known.stages]));
+  }
+  return tell(UNUSED_SILENCER, 'rule', `Nothing to silence: \`${rule}\` does not find anything here.`, [
+    { ...removed, safe: true },
+  ]);
 }

@@ -11,13 +11,14 @@ export const rule: StageRule = {
     if (ignition?.trigger !== 'contact-points') return undefined;
     const supply: Record<string, string> =
       ignition.supply && ignition.supply !== 'full-voltage' ? { 'ignition.supply': 'full-voltage' } : {};
+    const others = computerTimingFields(ignition);
     return {
       at: 'ignition.trigger',
       message: 'Contact points give the computer no signal it can rely on.',
       repairs: [
         {
-          title: 'Fit a two-wire magnetic pickup with a driver module',
-          set: { 'ignition.trigger': 'magnetic-pickup', ...computerTimingFields(ignition), ...supply },
+          title: `Fit a two-wire magnetic pickup${'ignition.driver' in others ? ' with a driver module' : ''}`,
+          set: { 'ignition.trigger': 'magnetic-pickup', ...others, ...supply },
         },
         {
           title: 'Fit a self-contained inductive distributor',

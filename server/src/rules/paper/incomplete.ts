@@ -1,0 +1,19 @@
+import { missingSections } from '../main-sections.ts';
+import type { PlanRule } from '../rule.ts';
+
+export const rule: PlanRule = {
+  id: 'paper/incomplete',
+  title: 'Sections are missing',
+  severity: 'information',
+  why: 'What is not on the sheet is neither computed nor checked, so silence about it is no good news. A sheet may be short while the build takes shape; before parts are ordered it should be whole.',
+  source: 'common practice',
+  checkPlan: (plan) => {
+    const sections = missingSections(plan);
+    if (sections.length === 0) return undefined;
+    const missing = plan[0]?.values.title === undefined ? ['title', ...sections] : sections;
+    return {
+      at: 'format',
+      message: `Still missing: ${missing.map((section) => `\`${section}\``).join(', ')}. What they decide is not checked yet.`,
+    };
+  },
+};

@@ -1,0 +1,29 @@
+import { missingSections } from '../main-sections.ts';
+import type { PlanRule } from '../rule.ts';
+
+export const rule: PlanRule = {
+  id: 'paper/no-handover',
+  title: 'Nothing is written down for the handover',
+  severity: 'information',
+  why: 'Before fuel is pumped the first time, somebody has to test for leaks and have an extinguisher at hand, and the owner has to be told what the law leaves to the local authority. A list that is ticked off is not forgotten.',
+  source: 'common practice',
+  checkPlan: (plan) => {
+    const isComplete = missingSections(plan).length === 0;
+    if (!isComplete || plan[0]?.values.handover) return undefined;
+    return {
+      at: 'handover',
+      message:
+        'The sheet is complete except for the handover: road-use notice, who does the fuel and the electrical work, leak test, extinguisher.',
+      repairs: [
+        {
+          title: 'Add the list with nothing ticked off',
+          set: {
+            'handover.road-use-notice': false,
+            'handover.pressure-test': false,
+            'handover.extinguisher': false,
+          },
+        },
+      ],
+    };
+  },
+};

@@ -1,0 +1,15 @@
+import { missingSections } from '../main-sections.ts';
+import type { PlanRule } from '../rule.ts';
+
+export const rule: PlanRule = {
+  id: 'paper/no-title',
+  title: 'The sheet has no title',
+  severity: 'information',
+  why: 'Reports, comparisons and lists of sheets show the title. Without one, two builds in the shop are told apart by file name only.',
+  source: 'common practice',
+  checkPlan: (plan) => {
+    const isComplete = missingSections(plan).length === 0;
+    if (!isComplete || plan[0]?.values.title !== undefined) return undefined;
+    return { at: 'title', message: 'The sheet is complete except for its title.' };
+  },
+};
