@@ -1,9 +1,11 @@
 import type { Term } from '../../analysis/figure.ts';
 import { below, type StageRule } from '../rule.ts';
-import { roundedUp } from '../size.ts';
 
 /** What a new alternator should give over the loads. Common practice, no source. */
 const HEADROOM = 1.1;
+
+/** Step, A, of the sizes alternators come in. Common practice, no source. */
+const STEP = 5;
 
 export const rule: StageRule = {
   id: 'electrical/charging-short',
@@ -22,7 +24,7 @@ export const rule: StageRule = {
     const amps = (load: Term | undefined) => (load ? showValue(load.value, 'current') : 'unknown');
     const sum = output.value + miss.excess;
     const assumed = loads.some((load) => load.assumed) ? ', partly assumed' : '';
-    const size = roundedUp(sum * HEADROOM, output);
+    const size = showValue(Math.ceil((sum * HEADROOM) / STEP) * STEP, 'current');
     return {
       at: 'electrical.charging-current',
       message: `The loads take ${showValue(sum, 'current')} (pump ${amps(pump)}, vehicle ${amps(other)}, computer ${amps(computer)}${assumed}), and the alternator gives ${show(output)}.`,
