@@ -35,6 +35,7 @@ function ruleProblem(entry: Entry, values: House): Problem[] {
  */
 export function houseFor(uri: string, roots: readonly string[], read: ReadFile): House {
   const root = roots
+    .map((folder) => folder.replace(/\/$/, ''))
     .filter((folder) => uri.startsWith(`${folder}/`))
     .toSorted((one, other) => other.length - one.length)[0];
   const folders = foldersFrom(dirname(uri), root ?? dirname(uri));

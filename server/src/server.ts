@@ -17,7 +17,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { Documents, type OpenDocument } from './documents.ts';
 import { FIX_ALL, fixAll, problemFixes, quickFixes } from './features/code-actions.ts';
 import { completionsAt, type Proposal } from './features/completion.ts';
-import { findingDiagnostic, type PageOf, problemDiagnostic } from './features/diagnostics.ts';
+import { type PageOf, problemDiagnostic, sheetDiagnostics } from './features/diagnostics.ts';
 import { lspRange, offsetRange, touches } from './features/document.ts';
 import { foldingRanges } from './features/folding.ts';
 import { hoverAt } from './features/hover.ts';
@@ -86,8 +86,10 @@ export function serve(connection: Connection, { readFile, pageOf }: Host): void 
     if (open) changed(TextDocument.update(open.text, contentChanges, version));
   });
   connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
+    const isHouse = documents.get(uri)?.kind === 'house';
     documents.forget(uri);
     if (!client.pullsDiagnostics) connection.sendDiagnostics({ uri, diagnostics: [] });
+    if (isHouse) recheck();
   });
   connection.onDidChangeWatchedFiles(() => recheck());
 
@@ -120,11 +122,7 @@ export function serve(connection: Connection, { readFile, pageOf }: Host): void 
   function diagnosticsOf(open: OpenDocument): Diagnostic[] {
     if (open.kind === 'house')
       return open.house().problems.map((problem) => problemDiagnostic(open.text, problem, pageOf));
-    const { sheet, findings } = open.checked();
-    return [
-      ...sheet.problems.map((problem) => problemDiagnostic(open.text, problem, pageOf)),
-      ...findings.map((finding) => findingDiagnostic(open.text, finding, pageOf)),
-    ];
+    return sheetDiagnostics(open.text, open.checked(), pageOf);
   }
 
   connection.languages.diagnostics.on(({ textDocument: { uri } }) => {

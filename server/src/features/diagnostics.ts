@@ -1,5 +1,6 @@
 import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Checked } from '../rules/checked.ts';
 import type { Finding } from '../rules/finding.ts';
 import type { Severity } from '../rules/rule.ts';
 import type { Problem } from '../sheet/problem.ts';
@@ -16,6 +17,22 @@ const severities: Record<Severity, DiagnosticSeverity> = {
   information: DiagnosticSeverity.Information,
   hint: DiagnosticSeverity.Hint,
 };
+
+/** Most diagnostics of one sheet, so that a very long one does not stall the editor. */
+const MOST_DIAGNOSTICS = 500;
+
+/** Everything found in a sheet; where that is too much, the most severe. */
+export function sheetDiagnostics(document: TextDocument, { sheet, findings }: Checked, pageOf: PageOf): Diagnostic[] {
+  const room = MOST_DIAGNOSTICS - sheet.problems.length;
+  const shown =
+    findings.length <= room
+      ? findings
+      : findings.toSorted((one, other) => severities[one.severity] - severities[other.severity]).slice(0, room);
+  return [
+    ...sheet.problems.map((problem) => problemDiagnostic(document, problem, pageOf)),
+    ...shown.map((finding) => findingDiagnostic(document, finding, pageOf)),
+  ];
+}
 
 /** What is wrong with the text, as the editor shows it. */
 export function problemDiagnostic(document: TextDocument, problem: Problem, pageOf: PageOf): Diagnostic {

@@ -117,8 +117,13 @@ function visible(text: string, { start, end }: Range): Range {
 /** The entry at a path, if the text has one. */
 export function entryOf({ root }: { root: Entry }, path: Path): Entry | undefined {
   let entry: Entry | undefined = root;
-  for (const step of path) entry = entry?.children.find((inner) => inner.path.at(-1) === step);
+  for (const step of path) entry = entry && stepInto(entry, step);
   return entry;
+}
+
+function stepInto({ kind, children }: Entry, step: string | number): Entry | undefined {
+  if (typeof step === 'number') return kind === 'list' ? children[step] : undefined;
+  return children.find((inner) => inner.path.at(-1) === step);
 }
 
 /** The entry at a path or, where the text has none, the nearest one around it. */
