@@ -1,0 +1,54 @@
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'fuel-supply/dead-head-without-bypass',
+  title: 'A dead-head regulator cannot let pressure go',
+  severity: 'warning',
+  why: 'A regulator that only throttles cannot take pressure off the rail: hot fuel standing in it after a stop creeps far over the setting, and the pump churns and heats fuel that goes nowhere. A bypass regulator holds the rail steady and keeps cool fuel moving past it.',
+  source: 'common practice',
+  check: ({ values, figure, show }) => {
+    const system = values['fuel-system'];
+    const regulator = system?.regulator;
+    if (regulator?.style !== 'dead-head') return undefined;
+    const highest = figure('highest-pressure');
+    const setting = regulator.pressure;
+    const climbs =
+      highest && setting && highest.value > setting.value
+        ? ` While the engine burns little, the pump stands at up to ${show(highest)} before it.`
+        : '';
+    const line = system?.return ?? system?.feed;
+    const bore = line?.['inside-diameter'];
+    const length = line?.length;
+    return {
+      at: 'fuel-system.regulator.style',
+      message: `The regulator only throttles${system?.return ? ', so nothing flows in the return line' : ' and nothing returns to the tank'}.${climbs}`,
+      related: [{ at: 'fuel-system.return', message: 'The line that it leaves unused.' }].filter(() => system?.return),
+      repairs: [
+        ...(system?.return || (bore && length)
+          ? [
+              {
+                title: system?.return ? 'Fit a bypass regulator' : 'Fit a bypass regulator and a return line',
+                set: {
+                  'fuel-system.regulator.style': 'bypass',
+                  ...(!system?.return &&
+                    bore &&
+                    length && {
+                      'fuel-system.return': { 'inside-diameter': bore.text, length: length.text },
+                      'fuel-system.tank.return-port': true,
+                    }),
+                },
+              },
+            ]
+          : []),
+        ...(system?.pump?.placement === 'in-tank' || system?.pump?.placement === 'tank-module'
+          ? [
+              {
+                title: 'Mount a tank module with its own bypass regulator',
+                set: { 'fuel-system.regulator.style': 'internal-bypass', 'fuel-system.pump.placement': 'tank-module' },
+              },
+            ]
+          : []),
+      ],
+    };
+  },
+};

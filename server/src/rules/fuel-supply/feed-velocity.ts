@@ -1,0 +1,35 @@
+import { boreForVelocity } from '../../engineering/lines.ts';
+import { boresAbove } from '../bore.ts';
+import { wayTooNarrow } from '../rail-sag.ts';
+import { above, type StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'fuel-supply/feed-velocity',
+  title: 'The feed line is too thin for the flow',
+  severity: 'warning',
+  capacity: true,
+  why: 'Pressure loss rises with about the square of the speed, so a thin line makes the pump work harder, hotter and louder for nothing. Fast fuel also hammers when injectors close, and the rail pressure pulses with it.',
+  source: 'common practice: about 3 m/s',
+  check: (situation) => {
+    const { values, figure, limit, show, showValue } = situation;
+    const bore = values['fuel-system']?.feed?.['inside-diameter'];
+    const speed = figure('feed-velocity');
+    const most = limit('feed-velocity');
+    const miss = above(speed, most);
+    if (!bore || !speed || !miss || wayTooNarrow(situation)?.part === 'feed') return undefined;
+    const flow = figure('pump-delivery');
+    return {
+      at: 'fuel-system.feed.inside-diameter',
+      message: `The fuel runs at ${show(speed)} through the feed line of ${bore.text}, and the limit is ${showValue(most, 'velocity')}.`,
+      related: [{ at: 'fuel-system.pump', message: 'Its whole delivery passes here.' }],
+      ...miss,
+      repairs: boresAbove(bore, flow && boreForVelocity(flow.value, most))
+        .slice(0, 2)
+        .map((wider) => ({
+          title: `Run a feed line of ${wider}`,
+          set: { 'fuel-system.feed.inside-diameter': wider },
+          shows: 'feed-velocity',
+        })),
+    };
+  },
+};

@@ -1,0 +1,70 @@
+import type { Line } from '../../generated/build-sheet.ts';
+import { alcoholOf, lineClassOf, linesOf, materialName, workingPressure } from '../line-class.ts';
+import { above, type Draft, type Repair, type Situation, type StageRule } from '../rule.ts';
+import { roundedUp } from '../size.ts';
+
+/** Room between the working pressure of a line and the highest pressure in it. Common practice. */
+const HEADROOM = 1.25;
+/** What a line for this pressure may be made of, best first. */
+const CHOICES = ['ptfe', 'rubber-injection', 'steel-tube'] as const;
+
+export const rule: StageRule = {
+  id: 'fuel-supply/hose-pressure',
+  title: 'A fuel line is not made for the pressure in it',
+  severity: 'error',
+  capacity: true,
+  why: 'Carburetor hose swells, creeps off its barb or bursts at injection pressure, and then sprays fuel over a hot engine: that is how cars burn. Use line of a pressure class above the highest pressure, with its own clamps or ends, and have it leak-tested by someone allowed to do so where you are.',
+  source: 'SAE J30, J2260; working pressures partly from memory and on the safe side, see the hose classes',
+  check: (situation) =>
+    linesOf(situation.values).flatMap(({ name, line }): Draft[] => {
+      if (name === 'suction') return [];
+      const { figure, show, showValue } = situation;
+      const pressure =
+        name === 'feed' ? (figure('highest-pressure') ?? figure('rail-pressure-set')) : figure('return-back-pressure');
+      const rated = ratingOf(line);
+      const miss = rated && above(pressure, rated.pressure);
+      if (!pressure || !rated || !miss) return [];
+      return [
+        {
+          at: `fuel-system.${name}.${rated.field}`,
+          message: `The pressure in the ${name} line reaches ${show(pressure)}, and ${rated.name} stands ${showValue(rated.pressure, 'pressure')}.`,
+          related: [{ at: 'fuel-system.regulator.pressure', message: 'The pressure that is held.' }],
+          ...miss,
+          repairs:
+            rated.field === 'pressure-rating'
+              ? higherRating(name, line, pressure.value)
+              : strongerLines(situation, name, pressure.value),
+        },
+      ];
+    }),
+};
+
+/** What a line stands, Pa, by its maker's rating or its material. */
+function ratingOf(line: Line) {
+  const rating = line['pressure-rating'];
+  if (rating) return { field: 'pressure-rating', pressure: rating.value, name: 'the line as rated' } as const;
+  if (!line.material) return undefined;
+  const name = materialName[line.material];
+  return { field: 'material', pressure: workingPressure(line.material).best, name } as const;
+}
+
+function higherRating(name: string, line: Line, pressure: number): Repair[] {
+  const rating = line['pressure-rating'];
+  if (!rating) return [];
+  const higher = roundedUp(pressure * HEADROOM, rating);
+  return [
+    { title: `Run a ${name} line rated for ${higher}`, set: { [`fuel-system.${name}.pressure-rating`]: higher } },
+  ];
+}
+
+function strongerLines(situation: Situation, name: string, pressure: number): Repair[] {
+  const { ethanol, methanol } = alcoholOf(situation);
+  return CHOICES.filter((material) => {
+    const { ethanolShare, methanol: standsMethanol } = lineClassOf(material);
+    const standsFuel = ethanol <= ethanolShare && (methanol === 0 || standsMethanol);
+    return standsFuel && workingPressure(material).sure >= pressure;
+  }).map((material) => ({
+    title: `Run the ${name} line in ${materialName[material]}`,
+    set: { [`fuel-system.${name}.material`]: material },
+  }));
+}

@@ -1,0 +1,30 @@
+import { describedSystem } from '../described-system.ts';
+import type { StageRule } from '../rule.ts';
+
+/** What is usual ahead of injectors. Common practice. */
+const USUAL_RATING = '10 um';
+
+export const rule: StageRule = {
+  id: 'fuel-supply/no-fine-filter',
+  title: 'Nothing filters the fuel before the injectors',
+  severity: 'warning',
+  why: 'What passes the strainer and what the pump itself wears off ends in the injectors, whose baskets hold a pinch of dirt and cannot be cleaned in place. An injector that clogs or sticks open runs its cylinders lean or floods them.',
+  source: 'common practice: about 10 um',
+  check: ({ values }) => {
+    const system = describedSystem(values);
+    if (!system || system.filter) return undefined;
+    return {
+      at: 'fuel-system.feed',
+      message: 'The sheet names no fine filter between the pump and the injectors.',
+      related: [{ at: 'fuel-system.pre-filter', message: 'This one only protects the pump.' }].filter(
+        () => system['pre-filter'],
+      ),
+      repairs: [
+        {
+          title: `Fit a fine filter of ${USUAL_RATING} after the pump`,
+          set: { 'fuel-system.filter.rating': USUAL_RATING },
+        },
+      ],
+    };
+  },
+};

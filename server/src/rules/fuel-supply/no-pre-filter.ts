@@ -1,0 +1,30 @@
+import { describedSystem } from '../described-system.ts';
+import type { StageRule } from '../rule.ts';
+
+/** A strainer coarse enough not to hold the pump up. Common practice. */
+const USUAL_RATING = '100 um';
+
+export const rule: StageRule = {
+  id: 'fuel-supply/no-pre-filter',
+  title: 'Nothing strains the fuel before the pump',
+  severity: 'warning',
+  why: 'An injection pump has clearances of a few hundredths of a millimeter, and an old tank has rust and scale. One grain stops the pump or scores it, so a coarse strainer or sock belongs at its inlet.',
+  source: 'common practice: about 100 um',
+  check: ({ values }) => {
+    const system = describedSystem(values);
+    if (!system || system['pre-filter'] || system.pump?.placement === 'tank-module') return undefined;
+    return {
+      at: 'fuel-system.pump',
+      message: 'The sheet names no strainer or pre-filter before the pump.',
+      related: [{ at: 'fuel-system.filter', message: 'The fine filter comes after the pump.' }].filter(
+        () => system.filter,
+      ),
+      repairs: [
+        {
+          title: `Fit a pre-filter of ${USUAL_RATING}`,
+          set: { 'fuel-system.pre-filter.rating': USUAL_RATING },
+        },
+      ],
+    };
+  },
+};

@@ -1,0 +1,33 @@
+import type { StageAnalysis } from '../../analysis/analysis.ts';
+import { externalFields } from '../pump-placement.ts';
+import type { StageRule } from '../rule.ts';
+
+export const rule: StageRule = {
+  id: 'fuel-supply/placement-fields-unused',
+  title: 'Fields of another pump placement',
+  severity: 'information',
+  why: 'Height, distance and suction line count only for a pump outside the tank, and a feed only for a surge tank. Left over from another plan they mislead whoever builds from the sheet.',
+  source: 'common practice',
+  check: ({ values, plan }) => {
+    const pump = values['fuel-system']?.pump;
+    const placement = pump?.placement;
+    if (!placement) return undefined;
+    const unused = [
+      ...(plan.some(isPlaced('external')) ? [] : externalFields(values)),
+      ...(pump['fed-by'] && !plan.some(isPlaced('surge-tank')) ? ['fuel-system.pump.fed-by'] : []),
+    ];
+    const [first] = unused;
+    if (!first) return undefined;
+    const names = unused.map((path) => `\`${path.split('.').at(-1)}\``).join(', ');
+    return {
+      at: first,
+      message: `${names} ${unused.length > 1 ? 'have' : 'has'} no meaning for a pump placed \`${placement}\`.`,
+      related: [{ at: 'fuel-system.pump.placement', message: 'Where the pump sits.' }],
+      repairs: [{ title: `Remove ${names}`, remove: unused, safe: true }],
+    };
+  },
+};
+
+function isPlaced(placement: string) {
+  return ({ values }: StageAnalysis) => values['fuel-system']?.pump?.placement === placement;
+}

@@ -1,0 +1,50 @@
+import { largerPump } from '../larger-pump.ts';
+import type { Repair, Situation, StageRule } from '../rule.ts';
+
+const REFERENCE = 'fuel-system.regulator.reference';
+
+export const rule: StageRule = {
+  id: 'fuel-supply/regulator-not-referenced',
+  title: 'Boost at the injectors, and the regulator does not follow it',
+  severity: 'error',
+  why: 'Blown through, the injectors spray against boost: every pound of it is lost to the pressure across them while the engine needs more fuel. A regulator referenced to the manifold raises the rail one to one with boost; without it the mixture leans out exactly where the engine knocks.',
+  source: 'pressure balance at the injector; common practice',
+  check: (situation) => {
+    const { values, stage, path, figure, show } = situation;
+    const regulator = values['fuel-system']?.regulator;
+    if (path !== 'blow-through' || !regulator?.pressure || regulator.reference === 'manifold') return undefined;
+    if (stage.boost?.value === 0) return undefined;
+    const across = figure('injector-pressure');
+    const left = across
+      ? `: of the ${show(regulator.pressure)} it holds, ${show(across)} is left across the injectors`
+      : '';
+    const boost = stage.boost ? `boost of ${show(stage.boost)}` : 'boost';
+    return {
+      at: regulator.reference ? REFERENCE : 'fuel-system.regulator.pressure',
+      message: `The injectors spray against ${boost}, and the regulator is ${regulator.reference ? 'open to' : 'taken to be open to'} the atmosphere${left}.`,
+      related: [{ at: 'stage.boost', message: 'The boost of this stage.' }].filter(() => stage.boost),
+      excess: stage.boost?.value ?? 0,
+      repairs: [
+        {
+          title: 'Reference the regulator to the manifold',
+          set: { [REFERENCE]: 'manifold' },
+          shows: 'injector-pressure',
+        },
+        ...withLargerPump(situation),
+      ],
+    };
+  },
+};
+
+/** Where the pump cannot hold the pressure with boost on top of it. */
+function withLargerPump(situation: Situation): Repair[] {
+  const { figure, stage } = situation;
+  const [required, pressure] = [figure('required-delivery'), figure('pump-pressure')];
+  if (!required || !pressure || !stage.boost) return [];
+  const need = { flow: required.value, pressure: pressure.value + stage.boost.value };
+  return largerPump(situation, need).map(({ title, set }) => ({
+    title: `Reference the regulator to the manifold, and ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
+    set: { ...set, [REFERENCE]: 'manifold' },
+    shows: 'injector-pressure',
+  }));
+}

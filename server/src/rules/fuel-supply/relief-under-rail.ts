@@ -1,0 +1,45 @@
+import { above, type Repair, type StageRule } from '../rule.ts';
+import { roundedDown, roundedUp } from '../size.ts';
+
+/** Room between the working pressure of a pump and the opening of its relief valve. Common practice, from memory. */
+const HEADROOM = 1.25;
+
+export const rule: StageRule = {
+  id: 'fuel-supply/relief-under-rail',
+  title: "The pump's relief valve opens below the working pressure",
+  severity: 'error',
+  capacity: true,
+  why: 'Once the relief valve opens, the fuel runs round inside the pump and not to the engine: the rail never reaches the set pressure, however large the pump is. With boost on top of the setting this shows only at full power, as a lean engine.',
+  source: 'pressure balance; common practice',
+  check: ({ values, figure, show }) => {
+    const relief = values['fuel-system']?.pump?.['relief-pressure'];
+    const setting = values['fuel-system']?.regulator?.pressure;
+    const outlet = figure('pump-outlet-pressure');
+    const held = figure('rail-pressure-set');
+    const needed = outlet && (!held || outlet.value > held.value) ? outlet : held;
+    const miss = relief && above(needed, relief.value);
+    if (!relief || !needed || !miss) return undefined;
+    const extra = needed.value - (setting?.value ?? needed.value);
+    const lower = relief.value / HEADROOM - extra;
+    const repairs: Repair[] = [
+      {
+        title: `Fit a pump that opens at ${roundedUp(needed.value * HEADROOM, relief)}`,
+        set: { 'fuel-system.pump.relief-pressure': roundedUp(needed.value * HEADROOM, relief) },
+      },
+    ];
+    if (setting && lower > 0) {
+      repairs.push({
+        title: `Set the regulator to ${roundedDown(lower, setting)}`,
+        set: { 'fuel-system.regulator.pressure': roundedDown(lower, setting) },
+        shows: 'injector-flow',
+      });
+    }
+    return {
+      at: 'fuel-system.pump.relief-pressure',
+      message: `The pump works at ${show(needed)} at full power, and its relief valve opens at ${show(relief)}.`,
+      related: [{ at: 'fuel-system.regulator.pressure', message: 'The pressure that is held.' }],
+      ...miss,
+      repairs,
+    };
+  },
+};

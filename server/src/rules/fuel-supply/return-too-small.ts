@@ -1,0 +1,41 @@
+import { boresAbove } from '../bore.ts';
+import { above, type StageRule } from '../rule.ts';
+
+/** Pressure loss at a given flow falls with about this power of the bore: turbulent flow in a smooth tube (Blasius). */
+const LOSS_BY_BORE = 4.75;
+
+export const rule: StageRule = {
+  id: 'fuel-supply/return-too-small',
+  title: 'The return line is too small',
+  severity: 'error',
+  capacity: true,
+  why: 'At idle nearly the whole delivery has to go back, and what the return line holds up adds to the rail pressure: the regulator can no longer bring it down. The engine then idles rich, and the computer is tuned around a fault.',
+  source: 'Darcy-Weisbach with Colebrook; the limit is common practice',
+  check: ({ values, figure, limit, show, showValue }) => {
+    const bore = values['fuel-system']?.return?.['inside-diameter'];
+    const setting = values['fuel-system']?.regulator?.pressure;
+    const share = figure('return-back-pressure-share');
+    const most = limit('return-share');
+    const miss = above(share, most);
+    if (!bore || !share || !miss) return undefined;
+    const idle = figure('idle-rail-pressure');
+    const lifted =
+      idle && setting && idle.value > setting.value * (1 + 1e-3)
+        ? ` At idle it lifts the rail to ${show(idle)} instead of ${show(setting)}.`
+        : '';
+    const least = bore.value * ((share.high ?? share.value) / most) ** (1 / LOSS_BY_BORE);
+    return {
+      at: 'fuel-system.return.inside-diameter',
+      message: `The return line of ${bore.text} holds up ${show(figure('return-back-pressure'))} with the whole delivery in it, ${show(share)} of the set pressure; the limit is ${showValue(most, 'ratio')}.${lifted}`,
+      related: [{ at: 'fuel-system.pump', message: 'What it does not burn has to go back.' }],
+      ...miss,
+      repairs: boresAbove(bore, least)
+        .slice(0, 2)
+        .map((wider) => ({
+          title: `Run a return line of ${wider}`,
+          set: { 'fuel-system.return.inside-diameter': wider },
+          shows: 'return-back-pressure-share',
+        })),
+    };
+  },
+};
