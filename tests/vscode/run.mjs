@@ -18,13 +18,15 @@ const record = join(home, 'stories.jsonl');
 /** Where the workbench's console goes: kept, because it tells what happened when a story fails. */
 const logOf = (suite) => join(artifacts, `vscode-${suite.replace('.cjs', '')}.log`);
 
-/** Two folders in one workspace: a copy of the samples, and a second shop. */
+/** A fresh workspace of two folders: a copy of the samples, and a second shop. */
 function makeWorkspace() {
-  cpSync(samples, join(home, 'shop'), { recursive: true });
-  cpSync(join(samples, cleanSheet), join(home, 'second-shop', 'pickup.build.yaml'));
-  const file = join(home, 'two-folders.code-workspace');
+  const place = mkdtempSync(join(home, 'workspace-'));
+  const shop = join(place, 'shop');
+  cpSync(samples, shop, { recursive: true });
+  cpSync(join(samples, cleanSheet), join(place, 'second-shop', 'pickup.build.yaml'));
+  const file = join(place, 'two-folders.code-workspace');
   writeFileSync(file, JSON.stringify({ folders: [{ path: 'shop' }, { path: 'second-shop' }] }));
-  return file;
+  return { file, shop };
 }
 
 /** Prints the record's stories and returns how many passed and failed. A record without its end counts as a failure. */
@@ -64,9 +66,10 @@ async function runSuite(vscode, extension, workspace, suite, env) {
 }
 
 /** Drives the page of the browser-hosted VS Code as a user would; the page script leaves its own record. */
-async function runPage(vscode, extension, workspace) {
+async function runPage(vscode, extension) {
+  const { file, shop } = makeWorkspace();
   rmSync(record, { force: true });
-  const child = spawn(vscode.executable, [workspace, `--extensionDevelopmentPath=${extension}`], {
+  const child = spawn(vscode.executable, [file, `--extensionDevelopmentPath=${extension}`], {
     stdio: 'inherit',
     env: {
       ...process.env,
@@ -74,7 +77,7 @@ async function runPage(vscode, extension, workspace) {
       STORY_RECORD: record,
       LAUNCH_LOG: logOf('page'),
       EXTENSION: extension,
-      SHEET: join(home, 'shop', cleanSheet),
+      SHEET: join(shop, cleanSheet),
       ARTIFACTS: artifacts,
       PAGE_SCRIPT: join(here, 'page', 'user.mjs'),
     },
@@ -90,12 +93,11 @@ async function main() {
   mkdirSync(artifacts, { recursive: true });
   const vscode = await findVisualStudioCode();
   const extension = await unpackVsix(vsix, home);
-  const workspace = makeWorkspace();
   console.log(`VS Code: ${vscode.isDesktop ? 'desktop' : 'browser-hosted'}`);
-  const results = [await runSuite(vscode, extension, workspace, 'editing.cjs', {})];
+  const results = [await runSuite(vscode, extension, makeWorkspace().file, 'editing.cjs', {})];
   if (!vscode.isDesktop) {
-    results.push(await runSuite(vscode, extension, join(home, 'shop'), 'restricted.cjs', { RESTRICTED_MODE: '1' }));
-    results.push(await runPage(vscode, extension, workspace));
+    results.push(await runSuite(vscode, extension, makeWorkspace().shop, 'restricted.cjs', { RESTRICTED_MODE: '1' }));
+    results.push(await runPage(vscode, extension));
   }
   const passed = results.reduce((sum, result) => sum + result.passed, 0);
   const failed = results.reduce((sum, result) => sum + result.failed, 0);

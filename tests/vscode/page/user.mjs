@@ -11,6 +11,7 @@ const sheet = readFileSync(SHEET, 'utf8');
 
 /** Line and column (from 1) where `text` begins in the sheet. */
 function lineAndColumn(text) {
+  assert.ok(sheet.includes(text), `the sheet has no ${text}`);
   const before = sheet.slice(0, sheet.indexOf(text)).split('\n');
   return { line: before.length, column: before.at(-1).length + 1 };
 }
