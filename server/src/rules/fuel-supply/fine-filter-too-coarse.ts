@@ -1,5 +1,4 @@
 import type { StageRule } from '../rule.ts';
-import { roundedDown } from '../size.ts';
 
 /** What is usual ahead of injectors, m. Common practice. */
 const USUAL = 10e-6;
@@ -14,20 +13,20 @@ export const rule: StageRule = {
   severity: 'warning',
   why: 'A filter made for a carburetor lets through what an injector cannot: grains as large as its seat gap wear the tip, hold it open or clog its basket. The mixture of single cylinders then wanders, and no setting of the computer cures it.',
   source: 'common practice: about 10 um',
-  check: ({ values, show, showValue }) => {
+  check: ({ values, show }) => {
     const system = values['fuel-system'];
     const rating = system?.filter?.rating;
     const before = system?.['pre-filter']?.rating;
     if (!rating || rating.value <= COARSEST * (1 + 1e-9)) return undefined;
     if (before && before.value < FINEST_BEFORE && rating.value >= FINEST_BEFORE) return undefined;
-    const finer = roundedDown(USUAL, rating);
+    const usual = show({ ...rating, value: USUAL });
     return {
       at: 'fuel-system.filter.rating',
-      message: `The filter before the injectors stops ${show(rating)}; about ${showValue(USUAL, 'length')} is usual.`,
+      message: `The filter before the injectors stops ${show(rating)}; about ${usual} is usual.`,
       related: [{ at: 'throttle-body.injectors', message: 'What it protects.' }].filter(
         () => values['throttle-body']?.injectors,
       ),
-      repairs: [{ title: `Fit a filter of ${finer}`, set: { 'fuel-system.filter.rating': finer } }],
+      repairs: [{ title: `Fit a filter of ${usual}`, set: { 'fuel-system.filter.rating': usual } }],
     };
   },
 };

@@ -1,9 +1,5 @@
 import { linesOf, materialName, workingPressure } from '../line-class.ts';
 import type { Draft, StageRule } from '../rule.ts';
-import { roundedUp } from '../size.ts';
-
-/** Room between the working pressure of a line and the highest pressure in it. Common practice. */
-const HEADROOM = 1.25;
 
 export const rule: StageRule = {
   id: 'fuel-supply/hose-rating-unwritten',
@@ -19,7 +15,7 @@ export const rule: StageRule = {
       const most = pressure.high ?? pressure.value;
       if (most <= sure || most > best) return [];
       const like = values['fuel-system']?.regulator?.pressure;
-      const printed = like ? roundedUp(most * HEADROOM, like) : undefined;
+      const printed = like && show({ ...like, value: best });
       const material = materialName[line.material];
       return [
         {

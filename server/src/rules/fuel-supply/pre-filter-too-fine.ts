@@ -1,5 +1,4 @@
 import type { StageRule } from '../rule.ts';
-import { roundedUp } from '../size.ts';
 
 /** Finest pre-filter, m. Common practice. */
 const FINEST = 40e-6;
@@ -12,15 +11,16 @@ export const rule: StageRule = {
   severity: 'warning',
   why: 'Before the pump only a little pressure is there to push fuel through a filter. A fine one holds it up, more so with every mile of dirt, until the fuel boils at the inlet and the pump cavitates; fine filtering belongs on the pressure side.',
   source: 'common practice: about 100 um before the pump, not under 40 um',
-  check: ({ values, show, showValue }) => {
+  check: ({ values, show }) => {
     const system = values['fuel-system'];
     const rating = system?.['pre-filter']?.rating;
     if (!rating || rating.value >= FINEST * (1 - 1e-9)) return undefined;
     const fine = system?.filter?.rating;
+    const usual = show({ ...rating, value: USUAL });
     const repairs = [
       {
-        title: `Fit a pre-filter of ${roundedUp(USUAL, rating)}`,
-        set: { 'fuel-system.pre-filter.rating': roundedUp(USUAL, rating) },
+        title: `Fit a pre-filter of ${usual}`,
+        set: { 'fuel-system.pre-filter.rating': usual },
       },
     ];
     const isSwapped = fine && fine.value >= FINEST;
@@ -28,7 +28,7 @@ export const rule: StageRule = {
       at: 'fuel-system.pre-filter.rating',
       message: isSwapped
         ? `The pre-filter stops ${show(rating)} and the filter after the pump ${show(fine)}: they seem to be swapped.`
-        : `The pre-filter stops ${show(rating)}; before the pump not under ${showValue(FINEST, 'length')} is usual.`,
+        : `The pre-filter stops ${show(rating)}; before the pump not under ${show({ ...rating, value: FINEST })} is usual.`,
       related: [{ at: 'fuel-system.filter.rating', message: 'The filter after the pump.' }].filter(() => fine),
       repairs: isSwapped
         ? [
@@ -36,7 +36,6 @@ export const rule: StageRule = {
               title: 'Swap the two filters',
               set: { 'fuel-system.pre-filter.rating': fine.text, 'fuel-system.filter.rating': rating.text },
             },
-            ...repairs,
           ]
         : repairs,
     };
