@@ -1,5 +1,5 @@
 import type { Quantity } from '../../sheet/quantity.ts';
-import type { StageRule } from '../rule.ts';
+import { above, type StageRule } from '../rule.ts';
 
 type Curve = [Quantity, Quantity][];
 
@@ -9,12 +9,12 @@ export const rule: StageRule = {
   severity: 'information',
   why: 'Between its points a curve can be read; beyond them the flow is a guess, here one on the safe side. The pump maker has the missing point, or the pump can be measured at it.',
   source: 'interpolation: Fritsch and Carlson, SIAM J. Numer. Anal. 17 (1980) 238; outside the points common practice',
-  check: ({ values, figure, show }) => {
+  check: ({ values, figure, limit, show }) => {
     const curve = values['fuel-system']?.pump?.['flow-at'] as Curve | undefined;
     const pressure = figure('pump-pressure');
     const [first, last] = [curve?.[0], curve?.at(-1)];
-    const givesNothing = figure('pump-delivery')?.value === 0;
-    if (!pressure || !first || !last || givesNothing) return undefined;
+    if (!pressure || !first || !last || figure('pump-delivery')?.value === 0) return undefined;
+    if (above(figure('return-back-pressure-share'), limit('return-share'))) return undefined;
     if (pressure.value > last[0].value && last[1].value > 0) {
       return {
         at: 'fuel-system.pump.flow-at',
