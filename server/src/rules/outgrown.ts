@@ -12,7 +12,9 @@ export function outgrown(
   worst: Found,
 ): Pick<Finding, 'rule' | 'found' | 'message' | 'repairs'> {
   const first = found[0] as Found;
-  const message = `Enough today, but not in stage "${first.stage.name}": ${worst.draft.message}`;
+  const isWorstFirst = first.stage.index === worst.stage.index;
+  const since = isWorstFirst ? '' : ` and later; the most in stage "${worst.stage.name}"`;
+  const message = `Enough today, but not in stage "${first.stage.name}"${since}: ${worst.draft.message}`;
   return {
     rule: OUTGROWN,
     found: rule.id,

@@ -20,8 +20,16 @@ export function verifiedRepairs(checked: Checked, finding: Finding): VerifiedRep
 }
 
 function isGone(finding: Finding, after: Checked): boolean {
-  const path = pathText(finding.path);
-  return !after.findings.some((other) => other.found === finding.found && pathText(other.path) === path);
+  return !after.findings.some((other) => {
+    if (other.found !== finding.found) return false;
+    const isSameStage = other.stages.some((stage) => finding.stages.includes(stage));
+    return pathText(other.path) === pathText(finding.path) || (isSameStage && fieldOf(other) === fieldOf(finding));
+  });
+}
+
+/** The field a finding is about, wherever the text says it: a repair in a stage's changes moves it there. */
+function fieldOf({ path }: Finding): string {
+  return pathText(path[0] === 'stages' && path[2] === 'changes' ? path.slice(3) : path);
 }
 
 function bringsError(before: Checked, after: Checked): boolean {
