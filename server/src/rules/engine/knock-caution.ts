@@ -4,6 +4,7 @@ import type { Quantity } from '../../sheet/quantity.ts';
 import { percent } from '../percent.ts';
 import { above, type Repair, type Situation, type StageRule } from '../rule.ts';
 import { roundedDown } from '../size.ts';
+import { withSpread } from '../spread.ts';
 
 /** Octane, (R+M)/2, the house's limit is meant for. Common practice. */
 const USUAL_OCTANE = 91;
@@ -26,7 +27,7 @@ export const rule: StageRule = {
   why: 'Knock breaks pistons and head gaskets, often before it is heard. The effective ratio counts pressure and forgets heat, chamber and cam: take it as a reason for a second look by an engine builder, less timing and a careful start of tuning, never as proof that the engine is safe below it.',
   source: 'common practice: effective compression ratio, 12 on gasoline of 91 octane',
   check: (situation) => {
-    const { values, stage, figure, show, limit } = situation;
+    const { values, stage, figure, limit } = situation;
     const { fuel, engine } = values;
     const ratio = figure('effective-compression');
     if (!fuel?.grade || !ratio) return undefined;
@@ -36,7 +37,7 @@ export const rule: StageRule = {
     const isBoosted = (stage.boost?.value ?? 0) > 0 && stage.induction !== undefined && stage.induction !== 'natural';
     return {
       at: isBoosted ? 'stage.boost' : 'engine.compression-ratio',
-      message: `The effective compression ratio is ${show(ratio)}, over the ${Number(most.toFixed(1))} that ${fuelText(fuel)} is usually trusted with.`,
+      message: `The effective compression ratio is ${withSpread(ratio, situation)}, over the ${Number(most.toFixed(1))} that ${fuelText(fuel)} is usually trusted with.`,
       related: [
         ...(isBoosted ? [{ at: 'engine.compression-ratio', message: 'Together with this compression ratio.' }] : []),
         { at: fuel.octane === undefined ? 'fuel' : 'fuel.octane', message: 'On this fuel.' },

@@ -1,6 +1,6 @@
-import { formatIn } from '../../sheet/quantity.ts';
 import { above, type Repair, type Situation, type StageRule } from '../rule.ts';
 import { roundedUp } from '../size.ts';
+import { withSpread } from '../spread.ts';
 
 /** What compressibility takes from the square-root law at these depressions. Common practice: a few percent. */
 const COMPRESSIBILITY = 1.03;
@@ -13,7 +13,7 @@ export const rule: StageRule = {
   why: 'What the bores hold back at full throttle is missing in the cylinders: the claimed power is not reached, and under a blower the boost falls too. The limit is the depression at which four-bore bodies are rated.',
   source: 'NACA Report 1135; Heywood, eqs. C.8 and C.9; the limit of 1.5 inHg is common practice',
   check: (situation) => {
-    const { figure, limit, plan, index, show } = situation;
+    const { figure, limit, plan, index, show, showValue } = situation;
     const depression = figure('depression');
     const most = limit('depression');
     const choked = plan[index]?.absent.get('depression')?.impossible;
@@ -22,9 +22,10 @@ export const rule: StageRule = {
     if (!miss || !needed) return undefined;
     return {
       at: 'throttle-body.bores',
-      message: choked
-        ? choked
-        : `At full power the throttle body holds back ${formatIn(depression?.value ?? 0, 'pressure', 'inHg')}, over the limit of ${formatIn(most, 'pressure', 'inHg')}, with ${show(needed)} of air.`,
+      message:
+        choked || !depression
+          ? (choked ?? '')
+          : `At full power the throttle body holds back ${withSpread(depression, situation)}, over the limit of ${showValue(most, 'depression')}, with ${show(needed)} of air.`,
       related: [{ at: 'stage.power', message: 'The power of this stage asks for it.' }],
       ...miss,
       repairs: largerBodies(situation, most),

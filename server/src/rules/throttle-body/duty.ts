@@ -1,5 +1,6 @@
 import { above, type Repair, type Situation, type StageRule } from '../rule.ts';
 import { roundedUp } from '../size.ts';
+import { withSpread } from '../spread.ts';
 import { slowerFiring } from './idle-pulse-short.ts';
 
 /** Pressure up to which injectors are used over their rated pressure. Common practice: half as much again. */
@@ -22,7 +23,7 @@ export const rule: StageRule = {
     const required = figure('required-static-flow');
     return {
       at: 'throttle-body.injectors',
-      message: `${capital(worst.name)} is ${show(worst)}, over the limit of ${showValue(most, 'ratio')}${required ? `; each injector needs a static flow of ${show(required)} at the pressure across it` : ''}.`,
+      message: `${capital(worst.name)} is ${withSpread(worst, { showValue })}, over the limit of ${showValue(most, 'ratio')}${required ? `; each injector needs a static flow of ${show(required)} at the pressure across it` : ''}.`,
       related: [{ at: 'stage.power', message: 'The power of this stage asks for it.' }],
       ...miss,
       repairs: [
@@ -40,7 +41,7 @@ function largerInjectors({ figure, values }: Pick<Situation, 'figure' | 'values'
   const required = figure('required-static-flow');
   const flow = figure('injector-flow');
   if (!rated || !required || !flow) return [];
-  const size = roundedUp((required.value * rated.value) / flow.value, rated);
+  const size = roundedUp(((required.high ?? required.value) * rated.value) / flow.value, rated);
   return [{ title: `Fit injectors of ${size}`, set: { 'throttle-body.injectors.static-flow': size }, shows }];
 }
 
@@ -49,8 +50,9 @@ function morePressure({ figure, values }: Pick<Situation, 'figure' | 'values'>, 
   const setting = values['fuel-system']?.regulator?.pressure;
   const rated = values['throttle-body']?.injectors?.['rated-pressure'];
   const [across, needed] = [figure('injector-pressure'), figure('pressure-for-required-flow')];
-  if (!setting || !rated || !across || !needed || needed.value > rated.value * MOST_PRESSURE) return [];
-  const pressure = roundedUp(setting.value + needed.value - across.value, setting);
+  if (!setting || !rated || !across || !needed || (needed.high ?? needed.value) > rated.value * MOST_PRESSURE)
+    return [];
+  const pressure = roundedUp(setting.value + (needed.high ?? needed.value) - across.value, setting);
   return [
     {
       title: `Set the regulator to ${pressure}, if pump, hoses and injectors stand it`,

@@ -1,4 +1,4 @@
-import type { Draft, Situation, StageRule } from '../rule.ts';
+import type { Draft, Repair, Situation, StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
   id: 'throttle-body/injector-count',
@@ -16,31 +16,35 @@ function againstComputer({ values, figure }: Situation): Draft | undefined {
   const count = figure('injector-count')?.value;
   if (!driven || !perBody || !count || driven === count) return undefined;
   const bodies = count / perBody;
+  const mounted = driven / perBody;
+  const otherCount: Repair[] =
+    driven % bodies === 0
+      ? [
+          {
+            title: `Count ${driven / bodies} injectors in each throttle body`,
+            set: { 'throttle-body.injectors.quantity': driven / bodies },
+          },
+        ]
+      : [];
+  const otherBodies: Repair[] =
+    driven % perBody === 0
+      ? [
+          {
+            title: mounted === 1 ? 'Mount one throttle body' : `Mount ${mounted} throttle bodies`,
+            set: {
+              'throttle-body.quantity': mounted,
+              ...(body['set-size'] && { 'throttle-body.set-size': mounted }),
+            },
+          },
+        ]
+      : [];
   return {
     at: 'throttle-body.injectors.quantity',
-    message: `${bodies === 1 ? 'One throttle body' : `${bodies} throttle bodies`} with ${perBody} injectors each ${bodies === 1 ? 'has' : 'have'} ${count} in all, but the computer drives ${driven}.`,
+    message: `${bodies === 1 ? `The throttle body has ${count} injectors` : `${bodies} throttle bodies with ${perBody} injectors each have ${count} in all`}, but the computer drives ${driven}.`,
     related: [{ at: 'throttle-body.computer-injectors', message: 'What the computer drives.' }],
     excess: Math.abs(count - driven),
     repairs: [
-      ...(driven % bodies === 0
-        ? [
-            {
-              title: `Count ${driven / bodies} injectors in each throttle body`,
-              set: { 'throttle-body.injectors.quantity': driven / bodies },
-            },
-          ]
-        : []),
-      ...(driven % perBody === 0
-        ? [
-            {
-              title: driven === perBody ? 'Mount one throttle body' : `Mount ${driven / perBody} throttle bodies`,
-              set: {
-                'throttle-body.quantity': driven / perBody,
-                ...(body['set-size'] && { 'throttle-body.set-size': driven / perBody }),
-              },
-            },
-          ]
-        : []),
+      ...(driven < count ? [...otherCount, ...otherBodies] : [...otherBodies, ...otherCount]),
       {
         title: `Use a computer that drives ${count} injectors`,
         set: { 'throttle-body.computer-injectors': count },

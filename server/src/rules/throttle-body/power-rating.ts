@@ -2,6 +2,9 @@ import { gasoline, stoichiometricRatio } from '../../engineering/fuels.ts';
 import { above, type StageRule } from '../rule.ts';
 import { roundedUp } from '../size.ts';
 
+/** Gasoline with 10 % ethanol still counts as gasoline: its stoichiometric ratio is 4 % lower. */
+const GASOLINE_SPREAD = 0.95;
+
 export const rule: StageRule = {
   id: 'throttle-body/power-rating',
   title: 'Power over the rating of the throttle body',
@@ -9,20 +12,21 @@ export const rule: StageRule = {
   capacity: true,
   why: "The maker's rating counts injectors, bores and driver together: beyond it one of them is at its end, and the mixture turns lean at full power. On alcohol fuels the same injectors feed less power.",
   source: "the maker's rating on gasoline; other fuels in proportion to the stoichiometric ratio, common practice",
-  check: ({ values, stage, figure, limit, show, showValue }) => {
+  check: ({ values, stage, figure, limit, showValue }) => {
     const rating = values['throttle-body']?.['power-rating'];
     const bodies = values['throttle-body']?.quantity ?? 1;
     const ratio = figure('stoichiometric-ratio');
     const isToldByDuty = above(figure('duty-peak-power'), limit('largest-duty'));
     if (!rating || !stage.power || !ratio || isToldByDuty) return undefined;
-    const share = Math.min(1, ratio.value / (stoichiometricRatio(gasoline) * GASOLINE_SPREAD));
+    const scaled = ratio.value / stoichiometricRatio(gasoline);
+    const share = scaled > GASOLINE_SPREAD ? 1 : scaled;
     const most = rating.low * bodies * share;
     if (stage.power.high <= most) return undefined;
     const onlyAtBadEnd = stage.power.value <= rating.value * bodies * share;
     const better = roundedUp(stage.power.high / share / bodies, rating);
     return {
       at: 'throttle-body.power-rating',
-      message: `${show(stage.power)} is over the ${showValue(rating.value * bodies * share, 'power')} that ${bodies === 1 ? 'the throttle body is' : `the ${bodies} throttle bodies are`} rated for${share < 1 ? ' on this fuel' : ''}.`,
+      message: `${stage.power.text} is over the ${showValue(rating.value * bodies * share, 'power')} that ${bodies === 1 ? 'the throttle body is' : `the ${bodies} throttle bodies are`} rated for${share < 1 ? ' on this fuel' : ''}.`,
       related: [{ at: 'stage.power', message: 'The power of this stage.' }],
       excess: stage.power.value - most,
       onlyAtBadEnd,
@@ -30,6 +34,3 @@ export const rule: StageRule = {
     };
   },
 };
-
-/** Gasolines with up to 10 % ethanol count as gasoline: their stoichiometric ratio is up to 4 % lower. */
-const GASOLINE_SPREAD = 0.96;

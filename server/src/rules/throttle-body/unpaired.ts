@@ -19,7 +19,10 @@ export const rule: StageRule = {
           title: size === 1 ? 'Mount the one throttle body of the set' : `Mount all ${size} throttle bodies of the set`,
           set: { 'throttle-body.quantity': size },
         },
-        { title: `Use a set made for ${bodies}`, set: { 'throttle-body.set-size': bodies } },
+        {
+          title: bodies === 1 ? 'Use a single throttle body with its own computer' : `Use a set made for ${bodies}`,
+          set: { 'throttle-body.set-size': bodies },
+        },
       ],
     };
   },

@@ -1,0 +1,82 @@
+import type { Draft, PlanRule, Repair } from '../rule.ts';
+
+/** Fields that mean another part when they change; those of a throttle body first, since its injectors come with it. */
+const PARTS = {
+  'throttle-body.power-rating': 'throttle body',
+  'throttle-body.rated-airflow': 'throttle body',
+  'throttle-body.bores.diameter': 'throttle body',
+  'throttle-body.injectors.static-flow': 'set of injectors',
+  'fuel-system.pump.flow-at': 'pump',
+  'fuel-system.feed.inside-diameter': 'feed line',
+  'fuel-system.return.inside-diameter': 'return line',
+  'sensors.manifold-pressure.range': 'manifold-pressure sensor',
+} as const;
+
+/** Parts of which the one field is all there is to buy. */
+const OF_ONE_FIELD = new Set<string>(['set of injectors', 'feed line', 'return line', 'manifold-pressure sensor']);
+
+export const rule: PlanRule = {
+  id: 'plan/bought-twice',
+  title: 'Part replaced again in a later stage',
+  severity: 'information',
+  why: 'A part that is replaced in one stage and again in a later one is paid twice. Often the later one can be bought at once; injectors must still idle in the earlier stage, which the other checks tell.',
+  source: 'common practice',
+  checkPlan: (plan) => {
+    const told = new Map<string, Draft>();
+    for (const [path, part] of Object.entries(PARTS)) {
+      const changed = plan.filter(({ stage, index }) => index > 0 && fieldAt(stage.changes, path) !== undefined);
+      const [first, last] = [changed[0], changed.at(-1)];
+      const isTold = told.has(part) || (part === 'set of injectors' && told.has('throttle body'));
+      if (!first || !last || first === last || isTold) continue;
+      told.set(part, {
+        at: `stages.${last.index}.changes.${path}`,
+        message: `The ${part} bought in stage "${first.name}" is replaced again in stage "${last.name}".`,
+        related: [{ at: `stages.${first.index}.changes.${path}`, message: 'Bought here for the first time.' }],
+        repairs:
+          OF_ONE_FIELD.has(part) && changed.length === 2
+            ? atOnce(
+                `Buy the ${part} of stage "${last.name}" at once`,
+                first.index,
+                last.index,
+                last.stage.changes,
+                path,
+              )
+            : [],
+      });
+    }
+    return [...told.values()];
+  },
+};
+
+/** The later value in the earlier stage, and the later change gone. */
+function atOnce(title: string, early: number, late: number, changes: unknown, path: string): Repair[] {
+  const value = fieldAt(changes, path);
+  if (typeof value !== 'object' || value === null || !('text' in value)) return [];
+  const steps = path.split('.');
+  const alone = steps.findIndex((_, length) =>
+    isOnly(fieldAt(changes, steps.slice(0, length).join('.')), steps, length),
+  );
+  const gone = alone < 0 ? steps : steps.slice(0, alone);
+  return [
+    {
+      title,
+      set: { [`stages.${early}.changes.${path}`]: String(value.text) },
+      remove: [['stages', late, 'changes', ...gone].join('.')],
+    },
+  ];
+}
+
+/** Whether a part of the changes leads to the field at the steps and to nothing else. */
+function isOnly(part: unknown, steps: readonly string[], from: number): boolean {
+  let inner = part;
+  for (const step of steps.slice(from)) {
+    if (typeof inner !== 'object' || inner === null || Object.keys(inner).length !== 1) return false;
+    inner = (inner as Record<string, unknown>)[step];
+  }
+  return true;
+}
+
+function fieldAt(changes: unknown, path: string): unknown {
+  if (path === '') return changes;
+  return path.split('.').reduce((value, step) => (value as Record<string, unknown> | undefined)?.[step], changes);
+}

@@ -1,0 +1,42 @@
+import type { Draft, PlanRule } from '../rule.ts';
+
+export const rule: PlanRule = {
+  id: 'plan/change-without-effect',
+  title: 'Change that changes nothing',
+  severity: 'information',
+  why: 'A stage that sets a field to what it already was hides what is really done in that step, and its cost is counted for nothing. Perhaps another value was meant.',
+  source: 'definition',
+  checkPlan: (plan) =>
+    plan.flatMap(({ stage, index, name }): Draft[] => {
+      const before = plan[index - 1];
+      if (!before || !stage.changes) return [];
+      return same(stage.changes, before.values, `stages.${index}.changes`).map((at) => ({
+        at,
+        message: `Stage "${name}" changes this to what it already was in stage "${before.name}".`,
+        repairs: [{ title: 'Take the change out', remove: [at], safe: true }],
+      }));
+    }),
+};
+
+/** Paths of the largest parts of a change that say what was said before. */
+function same(change: unknown, before: unknown, path: string): string[] {
+  if (!isFields(change)) return JSON.stringify(plain(change)) === JSON.stringify(plain(before)) ? [path] : [];
+  const inner = Object.entries(change).map(([name, value]) =>
+    same(value, isFields(before) ? before[name] : undefined, `${path}.${name}`),
+  );
+  const isWhole =
+    inner.length > 0 && Object.keys(change).every((name, index) => inner[index]?.[0] === `${path}.${name}`);
+  return isWhole ? [path] : inner.flat();
+}
+
+/** Quantities by their SI value, so that another unit for the same makes no change. */
+function plain(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(plain);
+  if (typeof value !== 'object' || value === null || !('dimension' in value)) return value;
+  const { value: nominal, low, high } = value as unknown as Record<string, number>;
+  return [nominal, low, high].map((number) => number?.toPrecision(9));
+}
+
+function isFields(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value) && !('dimension' in value);
+}

@@ -1,0 +1,90 @@
+import type { StageAnalysis } from '../../analysis/analysis.ts';
+import type { FigureId } from '../../analysis/figure.ts';
+import type { Draft, Situation, StageRule } from '../rule.ts';
+import { sharing } from '../sharing.ts';
+import { roundedUp } from '../size.ts';
+import { timesCovered } from '../throttle-body/power-below-range.ts';
+
+/** Reserve of the smaller part that is proposed: a third over the need. Common practice. */
+const RESERVE = 1.33;
+
+export const rule: StageRule = {
+  id: 'plan/overbuilt',
+  title: 'Part far larger than any stage needs',
+  severity: 'information',
+  why: 'What no stage of the plan uses is paid for and carried along: oversized injectors idle worse, an oversized pump heats the fuel and loads the wiring. A stage that is missing from the plan may be the reason; then write it down.',
+  source: 'common practice: two and a half times the need of the hungriest stage',
+  check: (situation) => [...injectors(situation), ...pump(situation), ...throttleBody(situation)],
+};
+
+function injectors(situation: Situation): Draft[] {
+  const { figure, values, show } = situation;
+  const idle = figure('idle-pulse-margin');
+  if ((idle && idle.value < 1) || timesCovered(situation)) return [];
+  const path = 'throttle-body.injectors.static-flow';
+  const times = surplus(situation, path, ratioOf('injector-flow', 'required-static-flow'));
+  const flow = values['throttle-body']?.injectors?.['static-flow'];
+  if (!times || !flow) return [];
+  const size = roundedUp((flow.value / times) * RESERVE, flow);
+  return [
+    {
+      at: path,
+      message: `The injectors flow ${show(figure('injector-flow'))}, ${times.toFixed(1)} times the ${show(figure('required-static-flow'))} that the hungriest stage needs of each.`,
+      related: [{ at: 'stage.power', message: 'The hungriest stage.' }],
+      excess: -times,
+      repairs: [{ title: `Fit injectors of ${size}`, set: { [path]: size }, shows: 'duty-peak-power' }],
+    },
+  ];
+}
+
+function pump(situation: Situation): Draft[] {
+  const { figure, show } = situation;
+  const path = 'fuel-system.pump.flow-at';
+  const times = surplus(situation, path, ratioOf('pump-delivery', 'required-delivery'));
+  if (!times) return [];
+  return [
+    {
+      at: path,
+      message: `The pump delivers ${show(figure('pump-delivery'))} at working pressure, ${times.toFixed(1)} times the ${show(figure('required-delivery'))} that the hungriest stage needs with its reserve.`,
+      related: [{ at: 'stage.power', message: 'The hungriest stage.' }],
+      excess: -times,
+    },
+  ];
+}
+
+function throttleBody(situation: Situation): Draft[] {
+  const { values, stage, show } = situation;
+  const path = 'throttle-body.power-rating';
+  const times = surplus(situation, path, ({ values: { 'throttle-body': body }, stage: { power } }) =>
+    body?.['power-rating'] && power ? (body['power-rating'].value * (body.quantity ?? 1)) / power.value : undefined,
+  );
+  const rating = values['throttle-body']?.['power-rating'];
+  const bodies = values['throttle-body']?.quantity ?? 1;
+  if (!times || !rating || !stage.power) return [];
+  const better = roundedUp((rating.value / times) * RESERVE, rating);
+  return [
+    {
+      at: path,
+      message: `${bodies === 1 ? `A throttle body for ${show(rating)} is` : `${bodies} throttle bodies for ${show(rating)} each are`} ${times.toFixed(1)} times what the hungriest stage asks for, ${show(stage.power)}.`,
+      related: [{ at: 'stage.power', message: 'The hungriest stage.' }],
+      excess: -times,
+      repairs: [{ title: `Fit a throttle body rated for ${better}`, set: { [path]: better } }],
+    },
+  ];
+}
+
+type Ratio = (stage: StageAnalysis) => number | undefined;
+
+const ratioOf =
+  (has: FigureId, needs: FigureId): Ratio =>
+  ({ figures }) => {
+    const [capacity, need] = [figures.get(has), figures.get(needs)];
+    return capacity && need && capacity.value / need.value;
+  };
+
+/** How many times its need the part has in this stage, where it is over the limit in every stage that uses it. */
+function surplus({ plan, index, limit }: Situation, path: string, ratio: Ratio): number | undefined {
+  const ratios = sharing(plan, index, path).map(ratio);
+  const isOver = ratios.every((one) => one !== undefined && one > limit('surplus'));
+  return isOver ? ratio(plan[index] as StageAnalysis) : undefined;
+}

@@ -1,0 +1,27 @@
+import type { PlanRule } from '../rule.ts';
+
+export const rule: PlanRule = {
+  id: 'plan/stage-cost-missing',
+  title: 'Stage with changes and no cost',
+  severity: 'hint',
+  why: 'The other steps say what they cost, so a sum over the plan comes out too low. Ways out of a finding are compared by cost.',
+  source: 'common practice',
+  checkPlan: (plan) => {
+    if (!plan.some(({ stage }) => stage.cost !== undefined)) return [];
+    return plan
+      .filter(({ stage }) => stage.changes && stage.cost === undefined && !hasCost(stage.changes))
+      .map(({ name, index }) => ({
+        at: `stages.${index}.changes`,
+        message: `Stage "${name}" changes parts and states no cost, while others do.`,
+        related: plan
+          .filter(({ stage }) => stage.cost !== undefined)
+          .map((other) => ({ at: `stages.${other.index}.cost`, message: 'A stage with its cost.' })),
+      }));
+  },
+};
+
+/** Whether a part among the changes has its own cost. */
+function hasCost(changes: unknown): boolean {
+  if (typeof changes !== 'object' || changes === null) return false;
+  return 'cost' in changes || Object.values(changes).some(hasCost);
+}

@@ -1,0 +1,30 @@
+import type { PlanRule } from '../rule.ts';
+
+export const rule: PlanRule = {
+  id: 'plan/stage-name-twice',
+  title: 'Two stages of the same name',
+  severity: 'warning',
+  why: 'Findings, tables and silencers speak of a stage by its name: with two of one name nobody knows which is meant, and a silencer silences both.',
+  source: 'definition',
+  checkPlan: (plan) => {
+    const names = plan.map(({ stage }) => stage.name);
+    return plan
+      .filter(({ stage, index }) => stage.name && names.indexOf(stage.name) < index)
+      .map(({ stage, index }) => {
+        const first = names.indexOf(stage.name);
+        let number = 2;
+        while (names.includes(`${stage.name} ${number}`)) number++;
+        return {
+          at: `stages.${index}.name`,
+          message: `Stage ${index + 1} has the same name as stage ${first + 1}, "${stage.name}".`,
+          related: [{ at: `stages.${first}.name`, message: 'The other stage of this name.' }],
+          repairs: [
+            {
+              title: `Call it "${stage.name} ${number}"`,
+              set: { [`stages.${index}.name`]: `${stage.name} ${number}` },
+            },
+          ],
+        };
+      });
+  },
+};

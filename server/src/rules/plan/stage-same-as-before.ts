@@ -1,0 +1,31 @@
+import type { PlanRule, Situation } from '../rule.ts';
+
+export const rule: PlanRule = {
+  id: 'plan/stage-same-as-before',
+  title: 'Stage in which nothing changes',
+  severity: 'information',
+  why: 'A stage says what the engine makes and what is changed to get there. One that repeats the stage before it adds nothing to the plan; what was meant may have been left out.',
+  source: 'definition',
+  checkPlan: (plan) =>
+    plan.flatMap((situation) => {
+      const before = plan[situation.index - 1];
+      const { stage, index, name } = situation;
+      if (!before || !stage.power || stage.changes || said(situation) !== said(before)) return [];
+      return [
+        {
+          at: `stages.${index}`,
+          message: `Stage "${name}" is the same as stage "${before.name}": no power, boost or part differs.`,
+          related: [{ at: `stages.${index - 1}`, message: 'The stage before.' }],
+          repairs: [{ title: 'Take the stage out', remove: [`stages.${index}`] }],
+        },
+      ];
+    }),
+};
+
+/** What a stage says of the engine, without its name and cost; quantities by their SI value. */
+function said({ stage, induction }: Situation): string {
+  const { name, cost, changes, ...rest } = stage;
+  return JSON.stringify({ ...rest, induction }, (_, value) =>
+    value && typeof value === 'object' && 'dimension' in value ? [value.value, value.low, value.high] : value,
+  );
+}

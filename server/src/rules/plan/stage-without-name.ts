@@ -1,0 +1,25 @@
+import type { PlanRule } from '../rule.ts';
+
+export const rule: PlanRule = {
+  id: 'plan/stage-without-name',
+  title: 'Stage without a name',
+  severity: 'hint',
+  why: 'Findings, tables and silencers speak of a stage by its name. Without one the reader has to count.',
+  source: 'common practice',
+  checkPlan: (plan) => {
+    if (plan.length < 2) return [];
+    const names = plan.map(({ stage }) => stage.name);
+    return plan
+      .filter(({ stage }) => !stage.name)
+      .map(({ stage, index, induction }) => {
+        const isNewBlower = induction !== 'natural' && plan[index - 1]?.induction !== induction;
+        const wish = index === 0 ? 'now' : isNewBlower ? induction : (stage.power?.text ?? `step ${index}`);
+        const name = names.includes(wish) ? `step ${index}` : wish;
+        return {
+          at: `stages.${index}`,
+          message: `Stage ${index + 1} of ${plan.length} has no name.`,
+          repairs: [{ title: `Call it "${name}"`, set: { [`stages.${index}.name`]: name } }],
+        };
+      });
+  },
+};

@@ -1,0 +1,29 @@
+import type { PlanRule } from '../rule.ts';
+
+export const rule: PlanRule = {
+  id: 'plan/stage-without-power',
+  title: 'Stage without a power',
+  severity: 'information',
+  why: 'Fuel, air and with them injectors, pump and throttle body are reckoned from the power of each stage. A stage without one is not checked, and a part too small for it is not seen.',
+  source: 'definition',
+  checkPlan: (plan) => {
+    if (!plan.some(({ stage }) => stage.power)) return [];
+    return plan
+      .filter(({ stage }) => !stage.power)
+      .map(({ index, name }) => {
+        const before = plan.slice(0, index).findLast(({ stage }) => stage.power)?.stage.power;
+        return {
+          at: `stages.${index}`,
+          message: `Stage "${name}" states no power, so nothing is sized for it.`,
+          repairs: before
+            ? [
+                {
+                  title: `Keep the ${before.text} of the stage before`,
+                  set: { [`stages.${index}.power`]: before.text },
+                },
+              ]
+            : [],
+        };
+      });
+  },
+};

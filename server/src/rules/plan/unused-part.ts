@@ -1,0 +1,56 @@
+import type { Draft, PlanRule, Situation } from '../rule.ts';
+
+export const rule: PlanRule = {
+  id: 'plan/unused-part',
+  title: 'Entry that no stage uses',
+  severity: 'information',
+  why: 'An aftercooler, a blower setting or a retard that nothing in the plan makes use of changes no figure: the part is bought in vain, or the stage that should use it is written wrong.',
+  source: 'definition',
+  checkPlan: (plan) => {
+    const isDescribed = plan.some(({ stage }) => stage.power || stage.induction);
+    if (!isDescribed) return [];
+    return [...plan.flatMap(withoutBlower), ...retards(plan), ...ratedDepression(plan)];
+  },
+};
+
+const OF_BLOWER = {
+  'aftercooler-effectiveness': 'An aftercooler cools nothing',
+  'compressor-efficiency': 'The efficiency of a compressor says nothing',
+  path: 'The path through a blower says nothing',
+} as const;
+
+/** Fields of a blower in a stage without one; boost without a blower is told by its own rule. */
+function withoutBlower({ stage, index, induction }: Situation): Draft[] {
+  if (induction !== 'natural' || stage.boost?.value) return [];
+  return (Object.keys(OF_BLOWER) as (keyof typeof OF_BLOWER)[])
+    .filter((field) => stage[field] !== undefined)
+    .map((field) => ({
+      at: `stages.${index}.${field}`,
+      message: `${OF_BLOWER[field]} in a stage without a blower.`,
+      related: stage.induction ? [{ at: `stages.${index}.induction`, message: 'No blower here.' }] : [],
+      repairs: [{ title: 'Take it out', remove: [`stages.${index}.${field}`], safe: true }],
+    }));
+}
+
+function retards(plan: readonly Situation[]): Draft[] {
+  const drafts: Draft[] = [];
+  const { ignition } = plan.at(-1)?.values ?? {};
+  if (ignition?.['retard-per-boost'] && plan.every(({ induction, stage }) => induction === 'natural' && !stage.boost))
+    drafts.push(unused(plan, 'ignition.retard-per-boost', 'Timing is taken out for boost, but no stage has any.'));
+  if (ignition?.['nitrous-retard'] && plan.every(({ stage }) => !stage.nitrous))
+    drafts.push(unused(plan, 'ignition.nitrous-retard', 'Timing is taken out for nitrous, but no stage has any.'));
+  return drafts;
+}
+
+function ratedDepression(plan: readonly Situation[]): Draft[] {
+  const body = plan.at(-1)?.values['throttle-body'];
+  if (!body?.['rated-depression'] || body['rated-airflow']) return [];
+  return [unused(plan, 'throttle-body.rated-depression', 'A rated depression says nothing without the rated airflow.')];
+}
+
+/** An entry at the place that holds in the last stage. */
+function unused(plan: readonly Situation[], path: string, message: string): Draft {
+  const last = plan.at(-1)?.plan.at(-1);
+  const at = last?.place(path.split('.')).join('.') ?? path;
+  return { at, message, repairs: [{ title: 'Take it out', remove: [at], safe: true }] };
+}
