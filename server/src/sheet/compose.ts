@@ -112,7 +112,7 @@ export function compose(document: Document, schema: FieldSchema): Entry {
             key: keyRange,
             schema: site.schema && child(site.schema, name),
             inherited: site.inherited,
-            after: afterColon(keyRange),
+            after: keyRange.end,
           }),
         );
     }
@@ -169,10 +169,6 @@ function make(
 
 function place(range: YamlRange | null | undefined, after: number): Range {
   return range ? { start: range[0], end: range[1] } : { start: after, end: after };
-}
-
-function afterColon(key: Range): number {
-  return key.end + 1;
 }
 
 /** The plain value an entry stands for, as the schema check wants it. */

@@ -1,11 +1,12 @@
-import { LineCounter, parseDocument, type YAMLError } from 'yaml';
+import { LineCounter, parseDocument } from 'yaml';
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import { compose, plain, TooLarge } from './compose.ts';
-import type { Entry, Range } from './entry.ts';
+import type { Entry } from './entry.ts';
 import type { Problem } from './problem.ts';
 import { readValues } from './read-values.ts';
 import type { FieldSchema, Path } from './schema.ts';
 import { schemaProblems, type Validate } from './schema-problems.ts';
+import { endOfLine, syntaxProblems } from './syntax-problems.ts';
 
 /** A sheet as read from one version of its text. */
 export type Sheet<Values = BuildSheet> = {
@@ -34,7 +35,7 @@ export function readText<Values>(text: string, schema: FieldSchema, validate: Va
     const range = { start: 0, end: endOfLine(text, 0) };
     return unreadable(text, schema, { code: 'sheet/too-large', message: error.message, range, fixes: [] });
   }
-  const syntax = document.errors.slice(0, MOST_PROBLEMS).map((error) => syntaxProblem(error, text));
+  const syntax = syntaxProblems(document.errors.slice(0, MOST_PROBLEMS), text);
   if (root.kind === 'empty' && syntax.length === 0) root.kind = 'map';
   const invalid = new Set<string>();
   const found = schemaProblems(root, text, plain(root), validate, invalid);
@@ -74,44 +75,6 @@ function conflictProblem(text: string): Problem {
     range: { start, end: endOfLine(text, start) },
     fixes: [],
   };
-}
-
-function syntaxProblem(error: YAMLError, text: string): Problem {
-  const [from, to] = error.pos;
-  const start = Math.min(from, text.length);
-  const word = error.code === 'DUPLICATE_KEY' ? (/^[^\s:]+/.exec(text.slice(start))?.[0].length ?? 0) : 0;
-  const end = Math.max(start + word, Math.min(to, endOfLine(text, start)));
-  return { code: 'sheet/syntax', message: syntaxMessage(error), range: visible(text, { start, end }), fixes: [] };
-}
-
-const SYNTAX: Partial<Record<YAMLError['code'], string>> = {
-  DUPLICATE_KEY: 'This field is already written above; keep one of the two.',
-  MULTIPLE_DOCS: 'A build sheet holds one document; move what follows `---` to a file of its own.',
-  TAB_AS_INDENT: 'Indent with spaces, not tabs.',
-  BAD_INDENT: 'This line is not indented like its neighbors.',
-  MISSING_CHAR: 'Something is missing here: a `:`, a quote, or a closing bracket or brace.',
-  UNEXPECTED_TOKEN: 'This does not belong here.',
-  BAD_ALIAS: 'No anchor of that name stands above.',
-  BAD_COLLECTION_TYPE: 'Only fields can be merged: write an alias of a mapping.',
-  NON_STRING_KEY: 'The name of a field is a plain word.',
-  RESOURCE_EXHAUSTION: 'This nests deeper than any build sheet does.',
-};
-
-function syntaxMessage(error: YAMLError): string {
-  return SYNTAX[error.code] ?? `This is not valid YAML: ${error.message}.`;
-}
-
-function endOfLine(text: string, offset: number): number {
-  const end = text.slice(offset).search(/\r?\n/);
-  return end < 0 ? text.length : offset + end;
-}
-
-/** An empty range is widened to the character before it, so that an editor can show it. */
-function visible(text: string, { start, end }: Range): Range {
-  if (end > start) return { start, end };
-  return start > 0 && text[start - 1] !== '\n'
-    ? { start: start - 1, end: start }
-    : { start, end: Math.min(start + 1, text.length) };
 }
 
 /** The entry at a path, if the text has one. */

@@ -2,6 +2,7 @@ import type { ErrorObject } from 'ajv';
 import { closest, distance } from 'fastest-levenshtein';
 import { type Entry, pathText, type Range, wholeRange } from './entry.ts';
 import type { Problem } from './problem.ts';
+import { child, type FieldSchema } from './schema.ts';
 import { dimensions } from './units.ts';
 
 export type Validate = { (value: unknown): boolean; errors?: ErrorObject[] | null };
@@ -26,8 +27,7 @@ export function schemaProblems(
   for (const error of validate.errors ?? []) {
     const entry = entryOfPointer(root, error.instancePath);
     if (!entry) continue;
-    const unusable = unusableOf(error, entry);
-    if (unusable) invalid.add(pathText(unusable.path));
+    for (const { path } of unusable(error, entry)) invalid.add(pathText(path));
     if (problems.length >= MOST_TOLD) continue;
     const problem = problemOf(error, entry, text);
     if (!problem) continue;
@@ -51,16 +51,18 @@ function childOf(parent: Entry, name: string): Entry | undefined {
   return parent.children.find(({ path }) => path.at(-1) === name);
 }
 
-/** The entry whose value must not be used because of the error. */
-function unusableOf({ keyword, params }: ErrorObject, entry: Entry): Entry | undefined {
-  if (keyword === 'required') return undefined;
-  return keyword === 'additionalProperties' ? childOf(entry, String(params.additionalProperty)) : entry;
+/** The entries whose values must not be used because of the error. */
+function unusable({ keyword, params }: ErrorObject, entry: Entry): Entry[] {
+  if (keyword === 'required') return [];
+  if (keyword !== 'additionalProperties') return [entry];
+  const field = childOf(entry, String(params.additionalProperty));
+  return field ? [field, ...cutByComma(entry, field)] : [];
 }
 
 function problemOf({ keyword, params }: ErrorObject, entry: Entry, text: string): Problem | undefined {
   switch (keyword) {
     case 'additionalProperties':
-      return unknownField(entry, String(params.additionalProperty));
+      return unknownField(entry, String(params.additionalProperty), text);
     case 'required':
       return missingField(entry, String(params.missingProperty), text);
     case 'enum':
@@ -75,22 +77,52 @@ function problemOf({ keyword, params }: ErrorObject, entry: Entry, text: string)
     case 'additionalItems':
       return wrongLength(entry);
     default:
-      return wrongType(entry);
+      return wrongType(entry, text);
   }
 }
 
-function unknownField(parent: Entry, name: string): Problem | undefined {
+function unknownField(parent: Entry, name: string, text: string): Problem | undefined {
   const entry = childOf(parent, name);
   if (!entry) return undefined;
-  const meant = meantField(parent, name);
+  const [cut] = cutByComma(parent, entry);
+  if (cut) return commaProblem(cut, entry, text);
   const written = entry.key ?? entry.value;
   const range = written.end > written.start ? written : wholeRange(entry);
+  const field = entry.kind === 'empty' ? withoutColon(parent, name) : undefined;
+  const meant = field ?? meantField(parent, name);
+  const hint = field ? `; write \`${field}\`.` : meant ? `; did you mean \`${meant}\`?` : '.';
   return {
     code: 'sheet/unknown-field',
-    message: `\`${name}\` is not a field of ${nameOf(parent)}${meant ? `; did you mean \`${meant}\`?` : '.'}`,
+    message: `\`${name}\` is not a field of ${nameOf(parent)}${hint}`,
     range,
     fixes: meant ? [{ title: `Write \`${meant}\``, edits: [{ ...range, text: meant }], preferred: true }] : [],
   };
+}
+
+/** In braces, the field whose number a comma has cut in two: `{ redline: 5,500 rpm }` reads as a field `500 rpm`. */
+function cutByComma(parent: Entry, entry: Entry): Entry[] {
+  const before = parent.children[parent.children.indexOf(entry) - 1];
+  const isCut = parent.flow && entry.kind === 'empty' && /^\d/.test(String(entry.path.at(-1)));
+  return isCut && before?.kind === 'scalar' && before.value.end < (entry.key?.start ?? 0) ? [before] : [];
+}
+
+function commaProblem({ value }: Entry, after: Entry, text: string): Problem {
+  const range = { start: value.start, end: (after.key ?? after.value).end };
+  const rest = String(after.path.at(-1));
+  const point = /^\d{3}(?!\d)/.test(rest) ? '' : '.';
+  const meant = `${text.slice(value.start, value.end)}${point}${rest}`;
+  return {
+    code: 'sheet/quantity',
+    message: `A comma ends a value in braces; write \`${meant}\`.`,
+    range,
+    fixes: [{ title: `Write \`${meant}\``, edits: [{ ...range, text: meant }], preferred: true }],
+  };
+}
+
+/** `cylinders 8`, with the colon it lacks. */
+function withoutColon({ schema }: Entry, name: string): string | undefined {
+  const [, field = '', value] = /^([\w-]+)\s+(.+)$/.exec(name) ?? [];
+  return Object.hasOwn(schema?.properties ?? {}, field) ? `${field}: ${value}` : undefined;
 }
 
 /** The field of the parent, not written yet, that an unknown name is nearest to. */
@@ -162,7 +194,7 @@ function outOfRange(entry: Entry): Problem {
 function wrongLength(entry: Entry): Problem {
   const { minItems, maxItems, items } = entry.schema ?? {};
   const wanted = Array.isArray(items)
-    ? `a pair of ${items.map((item) => item.title?.toLowerCase()).join(' and ')}`
+    ? pairOf(items)
     : maxItems === undefined
       ? `at least ${minItems} items`
       : `${minItems} to ${maxItems} items`;
@@ -174,25 +206,52 @@ function wrongLength(entry: Entry): Problem {
   };
 }
 
-function wrongType(entry: Entry): Problem | undefined {
-  const { schema } = entry;
-  if (entry.kind === 'empty') {
+function pairOf(items: readonly FieldSchema[]): string {
+  const example = items.map(({ examples }) => examples?.[0]).join(', ');
+  return `a pair of ${items.map((item) => item.title?.toLowerCase()).join(' and ')}, such as \`[${example}]\``;
+}
+
+function wrongType(entry: Entry, text: string): Problem | undefined {
+  if (entry.kind === 'empty' || entry.scalar === '') {
     return {
       code: 'sheet/wrong-type',
       message: `${nameOf(entry, true)} is empty; it takes ${kindWanted(entry)}.`,
-      range: entry.key ?? entry.value,
+      range: entry.kind === 'empty' ? (entry.key ?? entry.value) : entry.value,
       fixes: [],
     };
   }
-  const truth = schema?.type === 'boolean' ? truthMeant(String(entry.scalar)) : undefined;
-  const number = schema?.type === 'integer' || schema?.type === 'number' ? numberMeant(entry) : undefined;
-  const meant = truth ?? number;
+  const meant = entry.kind === 'scalar' ? valueMeant(entry, text.slice(entry.value.start, entry.value.end)) : undefined;
   return {
     code: 'sheet/wrong-type',
     message: `${nameOf(entry, true)} takes ${kindWanted(entry)}${meant ? `; write \`${meant}\`.` : '.'}`,
     range: entry.kind === 'scalar' ? entry.value : (entry.key ?? entry.value),
     fixes: meant ? [{ title: `Write \`${meant}\``, edits: [{ ...entry.value, text: meant }], preferred: true }] : [],
   };
+}
+
+/** What a scalar of the wrong type was meant to be. */
+function valueMeant(entry: Entry, written: string): string | undefined {
+  const { schema, scalar } = entry;
+  switch (schema?.type) {
+    case 'boolean':
+      return truthMeant(String(scalar));
+    case 'integer':
+    case 'number':
+      return numberMeant(entry);
+    case 'string':
+      return typeof scalar === 'string' || written.includes('"') ? undefined : `"${written}"`;
+    case 'object':
+      return fieldMeant(schema, scalar);
+    default:
+      return undefined;
+  }
+}
+
+/** `fuel: e85` for a field that takes fields, one of which has that choice: `fuel: { grade: e85 }`. */
+function fieldMeant(schema: FieldSchema, scalar: unknown): string | undefined {
+  const names = Object.keys(schema.properties ?? {});
+  const fitting = names.filter((name) => child(schema, name)?.enum?.includes(String(scalar)));
+  return fitting.length === 1 ? `{ ${fitting[0]}: ${scalar} }` : undefined;
 }
 
 function truthMeant(written: string): string | undefined {
@@ -215,7 +274,7 @@ function kindWanted({ schema }: Entry): string {
         .map((name) => `\`${name}\``)
         .join(', ')}`;
     case 'array':
-      return 'a list';
+      return Array.isArray(schema.items) ? pairOf(schema.items) : 'a list';
     case 'boolean':
       return '`true` or `false`';
     case 'integer':
