@@ -16,7 +16,7 @@ export const rule: PlanRule = {
           at: `stages.${index}`,
           message: `Stage "${name}" is the same as stage "${before.name}": no power, boost or part differs.`,
           related: [{ at: `stages.${index - 1}`, message: 'The stage before.' }],
-          repairs: [{ title: 'Take the stage out', remove: [`stages.${index}`] }],
+          repairs: index === plan.length - 1 ? [{ title: 'Take the stage out', remove: [`stages.${index}`] }] : [],
         },
       ];
     }),
