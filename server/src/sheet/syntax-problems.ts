@@ -46,7 +46,7 @@ function placeOf({ pos }: YAMLError, text: string): Range {
   const from = Math.min(pos[0], text.length);
   const lineEnd = endOfLine(text, from);
   const rest = text.slice(from, lineEnd);
-  const start = from + rest.length - rest.trimStart().length;
+  const start = from + (/^ */.exec(rest)?.[0].length ?? 0);
   if (start === lineEnd) return beforeGap(text, from);
   const word = /^[\w-]+/.exec(text.slice(start, lineEnd))?.[0].length ?? 1;
   return { start, end: Math.max(start + word, Math.min(pos[1], lineEnd)) };
