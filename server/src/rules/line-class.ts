@@ -1,5 +1,7 @@
+import type { Figure } from '../analysis/figure.ts';
 import { type LineClass, lineClasses } from '../engineering/hoses.ts';
 import type { BuildSheet, Line } from '../generated/build-sheet.ts';
+import type { Quantity } from '../sheet/quantity.ts';
 import type { Situation } from './rule.ts';
 
 type Material = NonNullable<Line['material']>;
@@ -58,4 +60,11 @@ export function alcoholOf({ figure }: Pick<Situation, 'figure'>): { ethanol: num
   const grade = inputs.find(({ symbol }) => symbol === 'grade')?.text;
   const ethanol = inputs.find(({ symbol }) => symbol === 'x_e')?.value ?? 0;
   return grade === 'methanol' ? { ethanol: 0, methanol: 1 } : { ethanol, methanol: 0 };
+}
+
+/** The highest pressure in the feed line: what the pump can make of it, up to where its relief valve opens. */
+export function feedPressure({ values, figure }: Pick<Situation, 'values' | 'figure'>): Figure | Quantity | undefined {
+  const highest = figure('highest-pressure') ?? figure('rail-pressure-set');
+  const relief = values['fuel-system']?.pump?.['relief-pressure'];
+  return highest && relief && relief.value < highest.value ? relief : highest;
 }

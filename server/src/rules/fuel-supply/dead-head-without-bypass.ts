@@ -1,3 +1,4 @@
+import { feedPressure } from '../line-class.ts';
 import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
@@ -6,11 +7,12 @@ export const rule: StageRule = {
   severity: 'warning',
   why: 'A regulator that only throttles cannot take pressure off the rail: hot fuel standing in it after a stop creeps far over the setting, and the pump churns and heats fuel that goes nowhere. A bypass regulator holds the rail steady and keeps cool fuel moving past it.',
   source: 'common practice',
-  check: ({ values, figure, show }) => {
+  check: (situation) => {
+    const { values, show } = situation;
     const system = values['fuel-system'];
     const regulator = system?.regulator;
     if (regulator?.style !== 'dead-head') return undefined;
-    const highest = figure('highest-pressure');
+    const highest = feedPressure(situation);
     const setting = regulator.pressure;
     const climbs =
       highest && setting && highest.value > setting.value

@@ -1,5 +1,5 @@
 import type { Line } from '../../generated/build-sheet.ts';
-import { alcoholOf, lineClassOf, linesOf, materialName, workingPressure } from '../line-class.ts';
+import { alcoholOf, feedPressure, lineClassOf, linesOf, materialName, workingPressure } from '../line-class.ts';
 import { above, type Draft, type Repair, type Situation, type StageRule } from '../rule.ts';
 import { roundedUp } from '../size.ts';
 
@@ -17,10 +17,10 @@ export const rule: StageRule = {
   source: 'SAE J30, J2260; working pressures partly from memory and on the safe side, see the hose classes',
   check: (situation) =>
     linesOf(situation.values).flatMap(({ name, line }): Draft[] => {
-      if (name === 'suction') return [];
-      const { figure, show, showValue } = situation;
-      const pressure =
-        name === 'feed' ? (figure('highest-pressure') ?? figure('rail-pressure-set')) : figure('return-back-pressure');
+      const { figure, limit, show, showValue } = situation;
+      const isBackedUp = above(figure('return-back-pressure-share'), limit('return-share'));
+      if (name === 'suction' || (name === 'return' && isBackedUp)) return [];
+      const pressure = name === 'feed' ? feedPressure(situation) : figure('return-back-pressure');
       const rated = ratingOf(line);
       const miss = rated && above(pressure, rated.pressure);
       if (!pressure || !rated || !miss) return [];

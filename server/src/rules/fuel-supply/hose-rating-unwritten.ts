@@ -1,4 +1,4 @@
-import { linesOf, materialName, workingPressure } from '../line-class.ts';
+import { feedPressure, linesOf, materialName, workingPressure } from '../line-class.ts';
 import type { Draft, StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
@@ -7,9 +7,10 @@ export const rule: StageRule = {
   severity: 'warning',
   why: 'Hose of one standard is sold for quite different pressures, and only the print on it tells which. Read the working pressure off the hose that is on the car, write it down, and replace a hose that does not show it.',
   source: 'SAE J30 R14; printed working pressures of 50 to 100 psi, from memory',
-  check: ({ values, figure, show, showValue }) =>
-    linesOf(values).flatMap(({ name, line }): Draft[] => {
-      const pressure = figure('highest-pressure') ?? figure('rail-pressure-set');
+  check: (situation) =>
+    linesOf(situation.values).flatMap(({ name, line }): Draft[] => {
+      const { values, show, showValue } = situation;
+      const pressure = feedPressure(situation);
       if (name !== 'feed' || !line.material || line['pressure-rating'] || !pressure) return [];
       const { sure, best } = workingPressure(line.material);
       const most = pressure.high ?? pressure.value;
