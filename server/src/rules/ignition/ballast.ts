@@ -17,7 +17,6 @@ export const rule: StageRule = {
     return {
       at: isInFeed ? 'ignition.supply' : 'ignition.coil.ballast',
       message: `A ${what}${ballast ? ` of ${situation.show(ballast)}` : ''} stands in the coil feed${whatIsLeft(situation)}.`,
-      ...(isInFeed && ballast ? { related: [{ at: 'ignition.coil.ballast', message: 'Its resistance.' }] } : {}),
       repairs: [
         {
           title:
@@ -26,14 +25,18 @@ export const rule: StageRule = {
               : 'Take the ballast out and feed the coil with full voltage',
           ...(isInFeed ? { set: { 'ignition.supply': 'full-voltage' } } : {}),
           ...(ballast ? { remove: ['ignition.coil.ballast'] } : {}),
-          shows: 'coil-voltage',
+          ...(ignition.driver === 'capacitive-discharge' ? {} : { shows: 'coil-voltage' }),
         },
       ],
     };
   },
 };
 
-function whatIsLeft({ figure, show }: Situation): string {
-  const [voltage, current] = [figure('coil-voltage'), figure('coil-current-steady')];
-  return voltage && current ? `; it leaves the coil ${show(voltage)} and at most ${show(current)}` : '';
+/** What a coil on battery current has left; a box makes its own voltage. */
+function whatIsLeft({ values: { ignition }, figure, show, showValue }: Situation): string {
+  const voltage = figure('coil-voltage');
+  if (!voltage || ignition?.driver === 'capacitive-discharge') return '';
+  const assumed = voltage.inputs.find(({ symbol, assumed }) => symbol === 'R_b' && assumed);
+  const it = assumed ? `a usual one of ${showValue(assumed.value, 'resistance')}` : 'it';
+  return `; ${it} leaves the coil ${show(voltage)} and at most ${show(figure('coil-current-steady'))}`;
 }

@@ -46,11 +46,8 @@ export const rule: StageRule = {
           ? []
           : [
               {
-                title: 'Let the computer time the spark and trigger the box',
-                set: {
-                  'ignition.timing': 'computer',
-                  ...(ignition.advance && ignition.advance !== 'locked' ? { 'ignition.advance': 'locked' } : {}),
-                },
+                title: 'Lock the advance, and let the computer trigger the box',
+                set: { 'ignition.timing': 'computer', 'ignition.advance': 'locked' },
               },
             ]),
       ],

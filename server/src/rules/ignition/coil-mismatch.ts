@@ -33,14 +33,15 @@ export const rule: StageRule = {
     if (!kind || !coil) return undefined;
     const isForOther = coil['made-for'] !== undefined && coil['made-for'] !== kind;
     const { from, to } = USUAL[kind];
-    const { resistance } = coil;
-    const isOut = resistance !== undefined && (resistance.value < from || resistance.value > to);
-    if (!isForOther && !isOut) return undefined;
+    const ohms = coil.resistance?.value;
+    const isLow = ohms !== undefined && ohms < from;
+    const isHigh = ohms !== undefined && ohms > to;
+    if (!isForOther && !isLow && !isHigh) return undefined;
     return {
       at: isForOther ? 'ignition.coil.made-for' : 'ignition.coil.resistance',
       message: isForOther
         ? `The coil is made for ${names[kind === 'inductive' ? 'capacitive-discharge' : 'inductive']}, and ${names[kind]} drives it.`
-        : `A primary of ${situation.show(resistance)} is ${resistance && resistance.value < from ? 'low' : 'high'} for ${names[kind]}; ${situation.showValue(from, 'resistance')} to ${situation.showValue(to, 'resistance')} is usual.`,
+        : `A primary of ${situation.show(coil.resistance)} is ${isLow ? 'low' : 'high'} for ${names[kind]}; ${situation.showValue(from, 'resistance')} to ${situation.showValue(to, 'resistance')} is usual.`,
       related: [{ at: 'ignition.driver', message: 'The driver.' }],
       repairs: [otherCoil(coil, kind), ...(isForOther ? otherDriver(situation, kind) : [])],
     };

@@ -1,5 +1,6 @@
-import type { Figure } from '../../analysis/figure.ts';
 import { highestSpeedForDwell } from '../../engineering/ignition.ts';
+import type { Coil } from '../../generated/build-sheet.ts';
+import type { Quantity } from '../../sheet/quantity.ts';
 import { below, type Repair, type Situation, type StageRule } from '../rule.ts';
 import { roundedDown } from '../size.ts';
 
@@ -11,26 +12,33 @@ export const rule: StageRule = {
   why: 'The energy of the spark grows with the square of the current the coil has reached when the spark comes. A coil that has no time to charge misfires at high speed and full load, and the unburnt mixture also misleads the oxygen sensor.',
   source: 'series RL circuit; spark duration common practice, from memory',
   check: (situation) => {
-    const { figure, show } = situation;
-    const { ignition, engine } = situation.values;
-    const wanted = ignition?.coil?.['working-current'];
+    const { figure, show, values } = situation;
+    const coil = values.ignition?.coil;
+    const redline = values.engine?.redline;
+    if (!isMeasured(coil) || !isChargedByBattery(situation)) return undefined;
+    const wanted = coil['working-current'];
     const reached = figure('coil-current-redline');
-    if (!wanted || !reached || !isChargedByBattery(situation)) return undefined;
     const miss = below(reached, wanted.value);
     if (!miss) return undefined;
     return {
       at: 'ignition.coil.working-current',
-      message: `At ${show(engine?.redline)} the coil has ${show(figure('dwell-available'))} to charge and reaches ${show(reached)} of its ${show(wanted)}.`,
+      message: `At ${show(redline)} the coil has ${show(figure('dwell-available'))} to charge and reaches ${show(reached)} of its ${show(wanted)}.`,
       related: [{ at: 'engine.redline', message: 'The speed it has to charge at.' }],
       ...miss,
       repairs: [
-        ...fasterCoil(situation, reached, wanted.value),
+        ...fasterCoil(situation, coil),
         ...capacitiveDischarge(situation),
-        ...lowerRedline(situation),
+        ...(redline ? lowerRedline(situation, redline) : []),
       ],
     };
   },
 };
+
+type Measured = Coil & Required<Pick<Coil, 'resistance' | 'inductance' | 'working-current'>>;
+
+function isMeasured(coil: Coil | undefined): coil is Measured {
+  return Boolean(coil?.resistance && coil.inductance && coil['working-current']);
+}
 
 /** Neither behind a box, nor short of voltage by a ballast: those are told by rules of their own. */
 function isChargedByBattery({ values: { ignition } }: Situation): boolean {
@@ -43,13 +51,15 @@ function isChargedByBattery({ values: { ignition } }: Situation): boolean {
 const HEADROOM = 1.5;
 
 /** A coil with the inductance that just lets the current rise in time, and less resistance where that alone holds it down. */
-function fasterCoil({ figure, values }: Situation, { id, inputs }: Figure, current: number): Repair[] {
-  const inductance = values.ignition?.coil?.inductance;
+function fasterCoil(
+  { figure }: Situation,
+  { resistance, inductance, 'working-current': { value: current } }: Measured,
+): Repair[] {
   const dwell = figure('dwell-available')?.value ?? 0;
-  const voltage = inputs.find(({ symbol }) => symbol === 'U')?.value ?? 0;
-  const resistance = values.ignition?.coil?.resistance;
-  if (!inductance || !resistance || dwell <= 0) return [];
-  const isHeldDown = current * resistance.value >= voltage;
+  if (dwell === 0) return [];
+  const settled = figure('coil-current-steady')?.value ?? 0;
+  const voltage = settled * resistance.value;
+  const isHeldDown = settled <= current;
   const ohms = isHeldDown ? voltage / (HEADROOM * current) : resistance.value;
   const size = roundedDown((-dwell * ohms) / Math.log1p((-current * ohms) / voltage), inductance);
   const less = roundedDown(ohms, resistance);
@@ -57,7 +67,7 @@ function fasterCoil({ figure, values }: Situation, { id, inputs }: Figure, curre
     {
       title: `Fit a coil of ${isHeldDown ? `${less} and ` : ''}${size}`,
       set: { ...(isHeldDown ? { 'ignition.coil.resistance': less } : {}), 'ignition.coil.inductance': size },
-      shows: id,
+      shows: 'coil-current-redline',
     },
   ];
 }
@@ -76,13 +86,11 @@ function capacitiveDischarge({ values: { ignition } }: Situation): Repair[] {
   ];
 }
 
-function lowerRedline({ figure, values: { engine } }: Situation): Repair[] {
+function lowerRedline({ figure, values: { engine } }: Situation, redline: Quantity): Repair[] {
   const time = figure('coil-charge-time');
-  if (!time || !engine?.redline || !engine.cylinders) return [];
-  const speed = highestSpeedForDwell(time.value, engine.cylinders);
-  if (speed <= (engine['peak-power-speed']?.value ?? 0)) return [];
-  const redline = roundedDown(speed, engine.redline);
-  return [
-    { title: `Lower the redline to ${redline}`, set: { 'engine.redline': redline }, shows: 'coil-current-redline' },
-  ];
+  if (!time) return [];
+  const speed = highestSpeedForDwell(time.value, engine?.cylinders ?? 0);
+  if (speed <= (engine?.['peak-power-speed']?.value ?? 0)) return [];
+  const lower = roundedDown(speed, redline);
+  return [{ title: `Lower the redline to ${lower}`, set: { 'engine.redline': lower }, shows: 'coil-current-redline' }];
 }

@@ -10,8 +10,8 @@ export const rule: StageRule = {
     const own = ignition?.['nitrous-retard'];
     const wanted = figure('nitrous-retard');
     const miss = above(wanted, own?.value ?? 0);
-    if (!ignition?.timing || !wanted || !miss) return undefined;
-    const halfDegrees = Math.ceil((wanted.high ?? wanted.value) * 2 - 1e-9) / 2;
+    if (!ignition?.timing || !miss) return undefined;
+    const halfDegrees = Math.ceil((wanted?.high ?? wanted?.value ?? 0) * 2 - 1e-9) / 2;
     const isComputer = ignition.timing === 'computer';
     return {
       at: 'ignition.nitrous-retard',

@@ -24,7 +24,7 @@ export const rule: StageRule = {
           title: 'Fit a toothed wheel and a sensor on the crank',
           set: { 'ignition.trigger': 'crank-sensor', ...others },
         },
-        distributorTiming(ignition),
+        ...(ignition.driver === 'capacitive-discharge' ? [] : [distributorTiming(ignition)]),
       ],
     };
   },

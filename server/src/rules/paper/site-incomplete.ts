@@ -40,6 +40,10 @@ function whyItMatters(plan: readonly Situation[]): { what: string; at: string; m
 }
 
 function assumedDay(plan: readonly Situation[]): string {
-  const day = plan[0]?.figure('hot-day-density')?.inputs.find(({ dimension }) => dimension === 'temperature');
-  return day && plan[0] ? plan[0].showValue(day.value, day.dimension) : 'ordinary heat';
+  const days = plan.flatMap(({ figure, showValue }) =>
+    (figure('hot-day-density')?.inputs ?? [])
+      .filter(({ dimension }) => dimension === 'temperature')
+      .map(({ value, dimension }) => showValue(value, dimension)),
+  );
+  return days[0] ?? 'ordinary heat';
 }

@@ -10,8 +10,8 @@ export const rule: StageRule = {
   check: ({ values, figure, show }) => {
     const idle = values.engine?.['idle-manifold-pressure'];
     const vacuum = figure('idle-vacuum');
-    if (!idle || !vacuum || vacuum.value >= 0) return undefined;
-    const air = formatIn(vacuum.value + idle.value, 'absolute-pressure', idle.unit);
+    if (!vacuum || vacuum.value >= 0) return undefined;
+    const air = formatIn(vacuum.value + (idle?.value ?? 0), 'absolute-pressure', idle?.unit ?? 'kPa');
     return {
       at: 'engine.idle-manifold-pressure',
       message: `The manifold cannot idle at ${show(idle)} absolute where the air has ${air}.`,

@@ -8,9 +8,10 @@ export const rule: StageRule = {
   source: 'common practice',
   check: ({ values, induction, figure, show }) => {
     if (values['vacuum-reference']?.port !== 'above-blower' || induction === 'natural') return undefined;
-    const [air, manifold] = [figure('site-pressure'), figure('manifold-pressure')];
-    const range =
-      air && manifold ? `: it reads at most ${show(air)} absolute where the engine gets ${show(manifold)}` : '';
+    const manifold = figure('manifold-pressure');
+    const range = manifold
+      ? `: it reads at most ${show(figure('site-pressure'))} absolute where the engine gets ${show(manifold)}`
+      : '';
     return {
       at: 'vacuum-reference.port',
       message: `Above the blower the reference never shows boost${range}.`,

@@ -17,9 +17,9 @@ export const rule: StageRule = {
     const highest = figure('sensor-pressure');
     if (!range || !highest) return undefined;
     const reserve = limit('sensor-reserve');
+    const needed = (highest.high ?? highest.value) * (1 + reserve);
     const miss = above(highest, range.value / (1 + reserve));
     if (!miss) return undefined;
-    const needed = (highest.high ?? highest.value) * (1 + reserve);
     const larger = USUAL_RANGES.find((top) => top >= needed);
     const inUnit = (value: number) => formatIn(value, 'absolute-pressure', range.unit);
     return {

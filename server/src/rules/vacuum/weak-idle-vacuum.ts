@@ -13,14 +13,14 @@ export const rule: StageRule = {
   check: ({ values, figure, show }) => {
     const idle = values.engine?.['idle-manifold-pressure'];
     const vacuum = figure('idle-vacuum');
-    if (!idle || !vacuum || vacuum.value < 0) return undefined;
+    if (!vacuum || vacuum.value < 0) return undefined;
     const miss = below(vacuum, LEAST_VACUUM);
     if (!miss) return undefined;
-    const inUnit = (value: number) => formatIn(value, 'pressure', idle.unit);
+    const inUnit = (value: number) => formatIn(value, 'pressure', idle?.unit ?? 'kPa');
     const cam = values.engine?.['cam-duration'];
     return {
       at: 'engine.idle-manifold-pressure',
-      message: `Idle at ${show(idle)} absolute leaves ${inUnit(vacuum.value)} of vacuum under the ${inUnit(vacuum.value + idle.value)} of the air at the site; a steady signal takes ${inUnit(LEAST_VACUUM)}.`,
+      message: `Idle at ${show(idle)} absolute leaves ${inUnit(vacuum.value)} of vacuum under the ${inUnit(vacuum.value + (idle?.value ?? 0))} of the air at the site; a steady signal takes ${inUnit(LEAST_VACUUM)}.`,
       related: cam ? [{ at: 'engine.cam-duration', message: `A cam of ${show(cam)} at 0.050 in lift.` }] : [],
       ...miss,
     };
