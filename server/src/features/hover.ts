@@ -1,5 +1,6 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
 import type { Figure } from '../analysis/figure.ts';
+import { headlines } from '../analysis/headlines.ts';
 import { capital, derivation, figureValue } from '../report/figure-text.ts';
 import { type Entry, entryAt, pathText, type Range } from '../sheet/entry.ts';
 import { conversions, formatIn, isQuantity, parseQuantity, type Quantity } from '../sheet/quantity.ts';
@@ -7,9 +8,6 @@ import type { FieldSchema, Path } from '../sheet/schema.ts';
 import type { System } from '../sheet/units.ts';
 
 export type HoverText = { range: Range; markdown: string };
-
-/** Most figures whose work is shown in one hover. */
-const MOST_DERIVATIONS = 6;
 
 /** What to know of the field at an offset: its meaning, its value in other units, and the figures it decides. */
 export function hoverAt(
@@ -66,8 +64,13 @@ function figuresOf(entry: Entry, plan: readonly StageAnalysis[], system: System)
   if (rows.length === 0) return missing;
   const head = `| figure | ${stages.map(({ name }) => cell(name)).join(' | ')} |\n|---|${'---:|'.repeat(stages.length)}`;
   const hungriest = stages.toSorted((one, other) => demand(other) - demand(one))[0];
-  const shown = ids.flatMap((id) => hungriest?.figures.get(id) ?? []).slice(0, MOST_DERIVATIONS);
-  const work = shown.map((figure) => derivation(figure, system).join('\n')).join('\n\n');
+  const isStage = entry.path[0] === 'stages' && entry.path.length === 2;
+  const explained = isStage ? new Set([...ids, ...(hungriest?.figures.keys() ?? [])]) : ids;
+  const byHunger = hungriest ? [hungriest, ...stages] : [];
+  const work = [...explained]
+    .flatMap((id) => byHunger.find(({ figures }) => figures.has(id))?.figures.get(id) ?? [])
+    .map((figure) => derivation(figure, system).join('\n'))
+    .join('\n\n');
   const where = stages.length > 1 ? `, stage "${hungriest?.name}"` : '';
   return [`${head}\n${rows.join('\n')}`, missing, `---\n\nThe work${where}:`, work].filter(Boolean).join('\n\n');
 }
@@ -90,7 +93,8 @@ function figureIds(entry: Entry, stages: readonly StageAnalysis[]): string[] {
   for (const { figures } of stages) {
     for (const [id, figure] of figures) if (figure.home.includes(home) || uses(figure, here)) ids.add(id);
   }
-  return [...ids];
+  const first = headlines[home] ?? [];
+  return [...first.filter((id) => ids.has(id)), ...[...ids].filter((id) => !first.includes(id))];
 }
 
 function uses({ inputs }: Figure, field: string): boolean {
