@@ -4,6 +4,7 @@ import type { TextEdit } from './problem.ts';
 import { entryOf } from './read.ts';
 import { innerRange } from './read-values.ts';
 import type { Path } from './schema.ts';
+import { endOfLine } from './syntax-problems.ts';
 
 /** What a repair writes into a field. */
 export type NewValue = string | number | boolean | NewValue[] | { [key: string]: NewValue };
@@ -28,9 +29,16 @@ export function editsFor({ text, root }: Source, changes: readonly Change[]): Te
     if (!edit) return undefined;
     edits.push(edit);
   }
-  const sorted = edits.toSorted((one, other) => one.start - other.start || one.end - other.end);
+  const sorted = edits.toSorted(
+    (one, other) => one.start - other.start || one.end - other.end || leadOf(other) - leadOf(one),
+  );
   const overlap = sorted.some((edit, index) => edit.start < (sorted[index - 1]?.end ?? 0));
   return overlap ? undefined : sorted;
+}
+
+/** Of several insertions at one place, the deeper indented come first. */
+function leadOf({ text }: TextEdit): number {
+  return /^\s*/.exec(text)?.[0].length ?? 0;
 }
 
 /** The text after the edits. */
@@ -111,7 +119,7 @@ function setEdit(source: Source, path: Path, to: NewValue): TextEdit | undefined
   const fields: [string, NewValue][] = step === MANY ? Object.entries(to as object) : [[step, to]];
   if (parent.kind === 'empty') return fillEdit(source, parent, Object.fromEntries(fields));
   if (parent.kind !== 'map') return undefined;
-  return parent.flow && parent.path.length > 0 ? flowFieldEdit(parent, fields) : blockFieldEdit(source, parent, fields);
+  return parent.flow ? flowFieldEdit(source, parent, fields) : blockFieldEdit(source, parent, fields);
 }
 
 /** `pump:` with nothing after it takes the missing steps as its value. */
@@ -130,29 +138,40 @@ function replaceEdit(source: Source, entry: Entry, to: NewValue): TextEdit | und
   }
   const inner = entry.kind === 'scalar' ? innerRange(entry, source.text) : entry.value;
   const plainText = typeof to === 'object' ? flow(to) : scalar(to);
-  const keepsQuote = entry.quote && typeof to === 'string' && !to.includes(entry.quote) && !to.includes('\\');
-  return keepsQuote ? { ...inner, text: to } : { ...entry.value, text: plainText };
+  const keepsQuote = entry.quote && typeof to === 'string' && !to.includes(entry.quote) && !/[\\\n]/.test(to);
+  return keepsQuote ? { ...inner, text: to } : { ...trimmed(source.text, entry.value), text: plainText };
 }
 
 function fillEdit(source: Source, entry: Entry, to: NewValue): TextEdit | undefined {
   if (!entry.key) return undefined;
-  const at = source.text.indexOf(':', entry.key.end) + 1;
-  if (typeof to !== 'object') return { start: at, end: at, text: ` ${scalar(to)}` };
+  const colon = /^\s*:/.exec(source.text.slice(entry.key.end))?.[0].length;
+  const at = entry.key.end + (colon ?? 0);
+  const lead = colon ? '' : ':';
+  if (typeof to !== 'object') return { start: at, end: at, text: `${lead} ${scalar(to)}` };
+  if (entryOf(source, entry.path.slice(0, -1))?.flow) return { start: at, end: at, text: `${lead} ${flow(to)}` };
   const indent = ' '.repeat(columnOf(source.text, entry.key.start) + 2);
-  return { start: at, end: at, text: eol(source.text) + block(to, indent, eol(source.text)) };
+  return { start: at, end: at, text: lead + eol(source.text) + block(to, indent, eol(source.text)) };
 }
 
-function flowFieldEdit(parent: Entry, fields: [string, NewValue][]): TextEdit {
-  const added = fields.map(([name, to]) => `${name}: ${typeof to === 'object' ? flow(to) : scalar(to)}`).join(', ');
+function flowFieldEdit({ text }: Source, parent: Entry, fields: [string, NewValue][]): TextEdit | undefined {
+  const added = fields.map(([name, to]) => `${name}: ${flow(to)}`).join(', ');
   const last = ownChildren(parent).at(-1);
-  if (!last) return { start: parent.value.start + 1, end: parent.value.end - 1, text: ` ${added} ` };
-  const at = Math.max(last.value.end, last.key?.end ?? 0);
-  return { start: at, end: at, text: `, ${added}` };
+  if (last) {
+    const at = wholeRange(last).end;
+    return { start: at, end: at, text: `, ${added}` };
+  }
+  const { start, end } = parent.value;
+  if (text[start] !== '{' || text[end - 1] !== '}') return undefined;
+  const inner = text.slice(start + 1, end - 1);
+  if (inner.trim() === '') return { start: start + 1, end: end - 1, text: ` ${added} ` };
+  const at = start + 1 + inner.trimEnd().length;
+  return inner.includes('#') ? undefined : { start: at, end: at, text: `, ${added}` };
 }
 
 function blockFieldEdit(source: Source, parent: Entry, fields: [string, NewValue][]): TextEdit | undefined {
   const { text } = source;
   const last = ownChildren(parent).findLast((child) => !isRemoved(source, child));
+  if (!last?.key && parent.children.length > 0) return besideMerge(source, parent, fields);
   if (!last?.key) {
     if (parent.path.length > 0) return undefined;
     const lead = text === '' || text.endsWith('\n') ? '' : eol(text);
@@ -164,6 +183,14 @@ function blockFieldEdit(source: Source, parent: Entry, fields: [string, NewValue
   }
   const indent = ' '.repeat(columnOf(text, last.key.start));
   const at = endOfEntryLine(text, last);
+  return { start: at, end: at, text: eol(text) + block(Object.fromEntries(fields), indent, eol(text)) };
+}
+
+/** A mapping that only takes fields over gets its own after the merge. */
+function besideMerge({ text }: Source, parent: Entry, fields: [string, NewValue][]): TextEdit | undefined {
+  if (!text.startsWith('<<', parent.value.start)) return undefined;
+  const indent = ' '.repeat(columnOf(text, parent.value.start));
+  const at = endOfLine(text, trimmed(text, parent.value).end);
   return { start: at, end: at, text: eol(text) + block(Object.fromEntries(fields), indent, eol(text)) };
 }
 
@@ -208,14 +235,21 @@ function removeEdit(source: Source, path: Path): TextEdit | undefined {
     const last = siblings.at(-1) ?? entry;
     if (next) return { start, end: next.key?.start ?? next.value.start, text: '' };
     if (before) return { start: wholeRange(before).end, end: wholeRange(last).end, text: '' };
+    if (!/[{[]/.test(text[parent.value.start] ?? '') || parent.children.length > 1) return undefined;
     return { start: parent.value.start + 1, end: parent.value.end - 1, text: '' };
   }
   const end = Math.max(trimmed(text, entry.value).end, entry.key?.end ?? 0);
+  if (parent.children.length === 1 && typeof parent.path.at(-1) === 'string') {
+    const head = text.slice(parent.key?.end ?? 0, start);
+    return head.includes('#') ? undefined : removeEdit(source, parent.path);
+  }
   if (siblings.length === 1) return undefined;
   const lineStart = text.lastIndexOf('\n', start - 1) + 1;
-  const alone =
-    /^\s*(- +)?$/.test(text.slice(lineStart, start)) &&
-    (entry.key === undefined) === text.slice(lineStart, start).includes('-');
+  const lead = text.slice(lineStart, start);
+  const isFirstOfItem = entry.key !== undefined && /^\s*(- +)+$/.test(lead);
+  const next = siblings[siblings.indexOf(entry) + 1]?.key;
+  if (isFirstOfItem && next && !text.slice(end, next.start).includes('#')) return { start, end: next.start, text: '' };
+  const alone = /^\s*(- +)?$/.test(lead) && (entry.key === undefined) === lead.includes('-');
   const after = text.indexOf('\n', end);
   const lineEnd = after < 0 ? text.length : after + 1;
   return alone ? { start: lineStart, end: lineEnd, text: '' } : undefined;
@@ -229,9 +263,7 @@ function ownChildren(parent: Entry): Entry[] {
 
 /** End of the last line an entry reaches, trailing comment included. */
 function endOfEntryLine(text: string, entry: Entry): number {
-  const end = Math.max(trimmed(text, lastInner(entry).value).end, entry.key?.end ?? 0);
-  const line = text.slice(end).search(/\r?\n/);
-  return line < 0 ? text.length : end + line;
+  return endOfLine(text, Math.max(trimmed(text, lastInner(entry).value).end, entry.key?.end ?? 0));
 }
 
 function lastInner(entry: Entry): Entry {
@@ -252,7 +284,9 @@ function eol(text: string): string {
   return /\r?\n/.exec(text)?.[0] ?? '\n';
 }
 
+/** A scalar that stands as it is in lines as well as in braces. */
 function scalar(value: string | number | boolean): string {
+  if (typeof value === 'string' && /[,[\]{}\n]/.test(value)) return JSON.stringify(value);
   return stringify(value, { lineWidth: 0 }).trimEnd();
 }
 
