@@ -2,6 +2,7 @@ import { type Document, parseDocument } from 'yaml';
 import { rules } from '../generated/rules.ts';
 import { compose, TooLarge } from '../sheet/compose.ts';
 import type { Entry, Range } from '../sheet/entry.ts';
+import { startOfLine } from '../sheet/lines.ts';
 import { child, type FieldSchema, resolve } from '../sheet/schema.ts';
 import { type DimensionUnits, dimensions } from '../sheet/units.ts';
 
@@ -35,7 +36,7 @@ type Place = { start: number; end: number; isKey: boolean; isFlow: boolean };
 
 /** The word at the offset: a key, or a value after a colon, in lines as well as in braces and brackets. */
 function placeAt(text: string, offset: number): Place | undefined {
-  const lineStart = text.lastIndexOf('\n', offset - 1) + 1;
+  const lineStart = startOfLine(text, offset);
   const before = text.slice(lineStart, offset);
   const rest = text.slice(offset).split(/\r?\n/, 1)[0] ?? '';
   if (/(^|\s)#/.test(before)) return undefined;
@@ -160,7 +161,7 @@ function quantities(schema: FieldSchema, written: string): { text: string; about
 }
 
 function indentOf(text: string, offset: number): string {
-  const lineStart = text.lastIndexOf('\n', offset - 1) + 1;
+  const lineStart = startOfLine(text, offset);
   const lead = /^[ ]*(- )?/.exec(text.slice(lineStart, offset))?.[0] ?? '';
   return ' '.repeat(lead.length);
 }

@@ -1,10 +1,10 @@
 import { stringify } from 'yaml';
 import { type Entry, pathText, wholeRange } from './entry.ts';
+import { endOfLine, startOfLine } from './lines.ts';
 import type { TextEdit } from './problem.ts';
 import { entryOf } from './read.ts';
 import { innerRange } from './read-values.ts';
 import type { Path } from './schema.ts';
-import { endOfLine } from './syntax-problems.ts';
 
 /** What a repair writes into a field. */
 export type NewValue = string | number | boolean | NewValue[] | { [key: string]: NewValue };
@@ -244,7 +244,7 @@ function removeEdit(source: Source, path: Path): TextEdit | undefined {
     return head.includes('#') ? undefined : removeEdit(source, parent.path);
   }
   if (siblings.length === 1) return undefined;
-  const lineStart = text.lastIndexOf('\n', start - 1) + 1;
+  const lineStart = startOfLine(text, start);
   const lead = text.slice(lineStart, start);
   const isFirstOfItem = entry.key !== undefined && /^\s*(- +)+$/.test(lead);
   const next = siblings[siblings.indexOf(entry) + 1]?.key;
@@ -277,7 +277,7 @@ function trimmed(text: string, { start, end }: { start: number; end: number }) {
 }
 
 function columnOf(text: string, offset: number): number {
-  return offset - (text.lastIndexOf('\n', offset - 1) + 1);
+  return offset - startOfLine(text, offset);
 }
 
 function eol(text: string): string {

@@ -2,11 +2,12 @@ import { LineCounter, parseDocument } from 'yaml';
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import { compose, plain, TooLarge } from './compose.ts';
 import type { Entry } from './entry.ts';
+import { endOfLine } from './lines.ts';
 import type { Problem } from './problem.ts';
 import { readValues } from './read-values.ts';
 import type { FieldSchema, Path } from './schema.ts';
 import { schemaProblems, type Validate } from './schema-problems.ts';
-import { endOfLine, syntaxProblems } from './syntax-problems.ts';
+import { syntaxProblems } from './syntax-problems.ts';
 
 /** A sheet as read from one version of its text. */
 export type Sheet<Values = BuildSheet> = {

@@ -1,5 +1,6 @@
 import type { YAMLError } from 'yaml';
 import type { Range } from './entry.ts';
+import { endOfLine, startOfLine } from './lines.ts';
 import type { Problem } from './problem.ts';
 
 /** What is wrong with the YAML itself, one problem a line. */
@@ -7,7 +8,7 @@ export function syntaxProblems(errors: readonly YAMLError[], text: string): Prob
   const told = new Set<number>();
   return errors.flatMap((error) => {
     const range = placeOf(error, text);
-    const line = text.lastIndexOf('\n', range.start - 1);
+    const line = startOfLine(text, range.start);
     if (told.has(line)) return [];
     told.add(line);
     return { code: 'sheet/syntax' as const, message: messageOf(error), range, fixes: [] };
@@ -56,10 +57,4 @@ function placeOf({ pos }: YAMLError, text: string): Range {
 function beforeGap(text: string, offset: number): Range {
   const end = text.slice(0, offset).trimEnd().length;
   return end > 0 ? { start: end - 1, end } : { start: 0, end: Math.min(1, text.length) };
-}
-
-/** Where the line of an offset ends. */
-export function endOfLine(text: string, offset: number): number {
-  const end = text.slice(offset).search(/\r?\n/);
-  return end < 0 ? text.length : offset + end;
 }
