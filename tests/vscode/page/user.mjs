@@ -31,9 +31,14 @@ export default (page) => {
   /** Opens the sheet with the cursor where `text` begins. */
   async function goTo(text) {
     const { line, column } = lineAndColumn(text);
-    await page.keyboard.press('Control+P');
     const input = page.locator('.quick-input-widget input').first();
-    await input.waitFor();
+    await until(async () => {
+      await page.keyboard.press('Control+P'); // again, when a workbench that is still starting took the focus away
+      return input.waitFor({ timeout: 2000 }).then(
+        () => true,
+        () => false,
+      );
+    });
     await input.fill(`${basename(SHEET)}`);
     await page
       .locator('.quick-input-list .monaco-list-row', { hasText: basename(SHEET) })
@@ -102,7 +107,8 @@ export default (page) => {
       await pageOfRule.locator('h1').waitFor();
       assert.match(await pageOfRule.locator('body').textContent(), /contact points/i);
       await shot('rule-page');
-      await page.keyboard.press('Control+PageUp');
+      await page.locator('.tab', { hasText: basename(SHEET) }).click();
+      await page.locator('.monaco-editor.focused').waitFor();
     },
     'Ctrl+. repairs it': async () => {
       await goTo(contactPoints.before);
