@@ -27,7 +27,7 @@ export function check(sheet: Sheet, plan: readonly StageAnalysis[], house: House
 
 /** A finding with the severity the house gives its rule, or nothing where the house has turned it off. */
 function bySeverity(finding: Finding, house: House): Finding[] {
-  const severity = severityOf(finding.found, house);
+  const severity = severityOf(finding.rule, house) ?? severityOf(finding.found, house);
   if (severity === 'off') return [];
   return [severity ? { ...finding, severity } : finding];
 }
