@@ -87,7 +87,7 @@ export function entryOf({ root }: { root: Entry }, path: Path): Entry | undefine
 
 function stepInto({ kind, children }: Entry, step: string | number): Entry | undefined {
   if (typeof step === 'number') return kind === 'list' ? children[step] : undefined;
-  return children.find((inner) => inner.path.at(-1) === step);
+  return children.findLast((inner) => inner.path.at(-1) === step);
 }
 
 /** The entry at a path or, where the text has none, the nearest one around it. */

@@ -47,8 +47,9 @@ function entryOfPointer(root: Entry, pointer: string): Entry | undefined {
   return entry;
 }
 
+/** The field of that name; of one written twice the last, as the schema check sees it. */
 function childOf(parent: Entry, name: string): Entry | undefined {
-  return parent.children.find(({ path }) => path.at(-1) === name);
+  return parent.children.findLast(({ path }) => path.at(-1) === name);
 }
 
 /** The entries whose values must not be used because of the error. */

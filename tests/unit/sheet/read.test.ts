@@ -332,3 +332,11 @@ describe('the values of a sheet', () => {
     expect(values['fuel-system']?.pump).toEqual({});
   });
 });
+
+describe('a field written twice', () => {
+  it('counts as it stands last, and is not used where that is wrong', () => {
+    const { values } = read('stages:\n  -\nformat: 1\nstages:\n  - { power: 5 hp, induction: naturally }\n');
+    expect(values.stages).toMatchObject([{ power: { text: '5 hp' } }]);
+    expect(values.stages?.[0]).not.toHaveProperty('induction');
+  });
+});

@@ -1,0 +1,153 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { quickFixes } from '../../../server/src/features/code-actions.ts';
+import { completionsAt } from '../../../server/src/features/completion.ts';
+import { sheetDiagnostics } from '../../../server/src/features/diagnostics.ts';
+import { foldingRanges } from '../../../server/src/features/folding.ts';
+import { hoverAt } from '../../../server/src/features/hover.ts';
+import { linksOf } from '../../../server/src/features/links.ts';
+import { symbolsOf } from '../../../server/src/features/symbols.ts';
+import { type Checked, checkText } from '../../../server/src/rules/checked.ts';
+import type { Entry, Range } from '../../../server/src/sheet/entry.ts';
+import { noHouse } from '../../../server/src/sheet/house.ts';
+import { root } from '../../../server/src/sheet/schema.ts';
+
+const SAMPLES = 'samples';
+const samples = readdirSync(SAMPLES)
+  .filter((name) => name.endsWith('.build.yaml'))
+  .map((name) => readFileSync(`${SAMPLES}/${name}`, 'utf8'));
+
+const noPage = () => undefined;
+
+/** Asks everything an editor would ask of a text, with the cursor at an offset. */
+function ask(text: string, offset: number): Checked {
+  const checked = checkText(text, noHouse);
+  const document = TextDocument.create('file:///a.build.yaml', 'build-sheet', 1, text);
+  const { sheet, plan } = checked;
+  const hover = hoverAt(sheet.root, offset, plan, 'us');
+  if (hover) inside(text, hover.range);
+  for (const { replace } of completionsAt(text, offset, root)) {
+    inside(text, replace);
+    expect(replace.start <= offset && offset <= replace.end).toBe(true);
+  }
+  symbolsOf(document, sheet.root);
+  foldingRanges(document, sheet.root);
+  linksOf(document, sheet.root, noPage);
+  sheetDiagnostics(document, checked, noPage);
+  for (const { range, fixes } of sheet.problems) {
+    inside(text, range);
+    expect(text.slice(range.start, range.end)).not.toContain('\n');
+    for (const { edits } of fixes) for (const edit of edits) inside(text, edit);
+  }
+  for (const { range, related } of checked.findings) {
+    inside(text, range);
+    for (const other of related) inside(text, other.range);
+  }
+  for (const { figures } of plan) {
+    for (const { id, value, low, high } of figures.values()) {
+      expect([value, low ?? 0, high ?? 0].every(Number.isFinite), id).toBe(true);
+      expect((low ?? value) <= value && value <= (high ?? value), id).toBe(true);
+    }
+  }
+  entries(text, sheet.root);
+  return checked;
+}
+
+function entries(text: string, entry: Entry): void {
+  inside(text, entry.value);
+  if (entry.key) inside(text, entry.key);
+  for (const child of entry.children) entries(text, child);
+}
+
+function inside(text: string, { start, end }: Range): void {
+  expect(0 <= start && start <= end && end <= text.length, `${start} to ${end} of ${text.length}`).toBe(true);
+}
+
+const piece = fc.oneof(
+  fc.constantFrom(
+    ...['{', '}', '[', ']', ':', ': ', ',', '\n', '\r\n', '- ', '  ', '\t', '#', ' #', '"', "'", '|', '>', '&a ', '*a'],
+    ...['<<: *a', '? ', '!!int ', '~', '---', '%YAML', '\ufeff', '😀', '0', '-1', '1e999', '5 +/- 9 %', '..', 'NaN'],
+    ...['format: 1\n', 'engine:', 'stages:\n  - ', 'power: 5 hp', 'boost: 400 psi', 'changes: ', 'induction: roots'],
+  ),
+  fc.string({ maxLength: 6 }),
+);
+
+/** A sample with one to four stretches of it taken out, doubled or replaced. */
+const mutated = fc
+  .tuple(
+    fc.constantFrom(...samples),
+    fc.array(
+      fc.record({
+        at: fc.double({ min: 0, max: 1, noNaN: true }),
+        size: fc.nat(40),
+        with: fc.oneof(piece, fc.constant(undefined)),
+      }),
+      { minLength: 1, maxLength: 4 },
+    ),
+  )
+  .map(([sample, changes]) =>
+    changes.reduce((text, change) => {
+      const at = Math.floor(change.at * text.length);
+      const middle = change.with ?? text.slice(at, at + change.size).repeat(2);
+      return text.slice(0, at) + middle + text.slice(at + change.size);
+    }, sample),
+  );
+
+const place = fc.double({ min: 0, max: 1, noNaN: true });
+
+describe('any text', () => {
+  it('made of pieces of YAML is answered', () => {
+    fc.assert(
+      fc.property(fc.array(piece, { maxLength: 25 }), place, (pieces, at) => {
+        const text = pieces.join('');
+        ask(text, Math.floor(at * text.length));
+      }),
+      { numRuns: 1500 },
+    );
+  });
+
+  it('of any characters is answered', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary', maxLength: 60 }), place, (text, at) => {
+        ask(text, Math.floor(at * text.length));
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  it('made from a sample by a slip is answered', { timeout: 120_000 }, () => {
+    fc.assert(
+      fc.property(mutated, place, (text, at) => {
+        ask(text, Math.floor(at * text.length));
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('made from a sample gets only repairs that are inside it', { timeout: 120_000 }, () => {
+    fc.assert(
+      fc.property(mutated, place, (text, at) => {
+        const checked = checkText(text, noHouse);
+        const document = TextDocument.create('file:///a.build.yaml', 'build-sheet', 1, text);
+        const offset = Math.floor(at * text.length);
+        quickFixes({ document, pageOf: noPage }, checked, { start: offset, end: Math.min(text.length, offset + 40) });
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
+
+describe('every sample', () => {
+  it.each(samples)('is answered at every fifth offset %#', { timeout: 120_000 }, (text) => {
+    const { sheet, plan } = ask(text, 0);
+    for (let offset = 0; offset <= text.length; offset += 5) {
+      const hover = hoverAt(sheet.root, offset, plan, 'si');
+      if (hover) inside(text, hover.range);
+    }
+    for (let offset = 0; offset <= text.length; offset += 35) {
+      for (const { replace } of completionsAt(text, offset, root)) inside(text, replace);
+    }
+  });
+});
