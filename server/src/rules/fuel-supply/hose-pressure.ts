@@ -19,8 +19,12 @@ export const rule: StageRule = {
     linesOf(situation.values).flatMap(({ name, line }): Draft[] => {
       const { figure, limit, show, showValue } = situation;
       const isBackedUp = above(figure('return-back-pressure-share'), limit('return-share'));
-      if (name === 'suction' || (name === 'return' && isBackedUp)) return [];
-      const pressure = name === 'feed' ? feedPressure(situation) : figure('return-back-pressure');
+      const highest = {
+        suction: undefined,
+        feed: feedPressure(situation),
+        return: isBackedUp ? undefined : figure('return-back-pressure'),
+      };
+      const pressure = highest[name];
       const rated = ratingOf(line);
       const miss = rated && above(pressure, rated.pressure);
       if (!pressure || !rated || !miss) return [];

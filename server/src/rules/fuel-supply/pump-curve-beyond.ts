@@ -15,7 +15,7 @@ export const rule: StageRule = {
     const [first, last] = [curve?.[0], curve?.at(-1)];
     if (!pressure || !first || !last || figure('pump-delivery')?.value === 0) return undefined;
     if (above(figure('return-back-pressure-share'), limit('return-share'))) return undefined;
-    if (pressure.value > last[0].value && last[1].value > 0) {
+    if (pressure.value > last[0].value) {
       return {
         at: 'fuel-system.pump.flow-at',
         message: `The pump works at ${show(pressure)}, and its curve ends at ${show(last[0])}: its flow there is taken to fall steeply.`,

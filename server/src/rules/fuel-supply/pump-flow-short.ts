@@ -32,6 +32,9 @@ export const rule: StageRule = {
   },
 };
 
+/** Rail pressure, Pa, that is as good as none: it opens no injector. */
+const COLLAPSED = 10e3;
+
 /** A second pump that only stands by would be enough: told by `spare-counted`. */
 function spareWouldDo({ values }: Situation, delivery: number, required: number): boolean {
   const pump = values['fuel-system']?.pump;
@@ -41,6 +44,8 @@ function spareWouldDo({ values }: Situation, delivery: number, required: number)
 function sag(situation: Situation): string {
   const { figure, show } = situation;
   if (!railSags(situation)) return '';
+  if ((figure('rail-pressure')?.value ?? 0) < COLLAPSED)
+    return ' That is less than it burns, so the rail pressure collapses.';
   return ` At full power only ${show(figure('rail-pressure'))} of ${show(figure('rail-pressure-set'))} is left at the injectors.`;
 }
 
@@ -74,9 +79,8 @@ function moreVolts(situation: Situation): Repair[] {
 }
 
 function secondPump({ values }: Situation): Repair[] {
-  const pump = values['fuel-system']?.pump;
-  const count = pump?.quantity ?? 1;
-  if (!pump || count > 1 || !pump['flow-at']) return [];
+  const count = values['fuel-system']?.pump?.quantity ?? 1;
+  if (count > 1) return [];
   const isShared = values.electrical?.['pump-circuit']?.shared;
   return [
     {

@@ -11,17 +11,15 @@ export const rule: StageRule = {
   source: 'pressure balance at the injector; common practice',
   check: (situation) => {
     const { values, stage, path, figure, show } = situation;
-    const regulator = values['fuel-system']?.regulator;
-    if (path !== 'blow-through' || !regulator?.pressure || regulator.reference === 'manifold') return undefined;
-    if (stage.boost?.value === 0) return undefined;
+    const { pressure, reference } = values['fuel-system']?.regulator ?? {};
+    const isOpen = reference === 'atmosphere' || (!reference && pressure !== undefined);
+    if (path !== 'blow-through' || stage.boost?.value === 0 || !isOpen) return undefined;
     const across = figure('injector-pressure');
-    const left = across
-      ? `: of the ${show(regulator.pressure)} it holds, ${show(across)} is left across the injectors`
-      : '';
+    const left = across ? `: of the ${show(pressure)} it holds, ${show(across)} is left across the injectors` : '';
     const boost = stage.boost ? `boost of ${show(stage.boost)}` : 'boost';
     return {
-      at: regulator.reference ? REFERENCE : 'fuel-system.regulator.pressure',
-      message: `The injectors spray against ${boost}, and the regulator is ${regulator.reference ? 'open to' : 'taken to be open to'} the atmosphere${left}.`,
+      at: reference ? REFERENCE : 'fuel-system.regulator.pressure',
+      message: `The injectors spray against ${boost}, and the regulator is ${reference ? 'open to' : 'taken to be open to'} the atmosphere${left}.`,
       related: [{ at: 'stage.boost', message: 'The boost of this stage.' }].filter(() => stage.boost),
       excess: stage.boost?.value ?? 0,
       repairs: [

@@ -8,10 +8,10 @@ export const rule: StageRule = {
   severity: 'warning',
   why: 'Above the throttle plates the injectors spray into the open air, whatever the manifold does. A regulator hung on the manifold then lowers the rail with every vacuum and raises it with boost, so the injector flow swings while the computer counts on a steady one.',
   source: 'pressure balance at the injector; common practice',
-  check: ({ values, path, figure, showValue, plan }) => {
+  check: ({ values, figure, showValue, plan }) => {
     const discharge = values['throttle-body']?.injectors?.discharge;
-    if (values['fuel-system']?.regulator?.reference !== 'manifold' || path === 'blow-through') return undefined;
-    if (discharge !== 'above-throttle' || plan.some(isBlownThrough)) return undefined;
+    const reference = values['fuel-system']?.regulator?.reference;
+    if (reference !== 'manifold' || discharge !== 'above-throttle' || plan.some(isBlownThrough)) return undefined;
     const ambient = figure('site-pressure');
     const idle = values.engine?.['idle-manifold-pressure']?.value ?? IDLE_MANIFOLD_PRESSURE;
     const lost = ambient ? showValue(Math.max(0, ambient.value - idle), 'pressure') : undefined;

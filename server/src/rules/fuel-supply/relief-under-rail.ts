@@ -4,6 +4,9 @@ import { roundedDown, roundedUp } from '../size.ts';
 /** Room between the working pressure of a pump and the opening of its relief valve. Common practice, from memory. */
 const HEADROOM = 1.25;
 
+/** How far a regulator may be set down before the injectors no longer spray as they should. Common practice, from memory. */
+const LOWEST = 0.65;
+
 export const rule: StageRule = {
   id: 'fuel-supply/relief-under-rail',
   title: "The pump's relief valve opens below the working pressure",
@@ -14,9 +17,9 @@ export const rule: StageRule = {
   check: ({ values, figure, show }) => {
     const relief = values['fuel-system']?.pump?.['relief-pressure'];
     const setting = values['fuel-system']?.regulator?.pressure;
-    const outlet = figure('pump-outlet-pressure');
-    const held = figure('rail-pressure-set');
-    const needed = outlet && (!held || outlet.value > held.value) ? outlet : held;
+    const [needed] = [figure('pump-outlet-pressure'), figure('rail-pressure-set')]
+      .filter((figure) => figure !== undefined)
+      .toSorted((one, other) => other.value - one.value);
     const miss = relief && above(needed, relief.value);
     if (!relief || !needed || !miss) return undefined;
     const extra = needed.value - (setting?.value ?? needed.value);
@@ -27,7 +30,7 @@ export const rule: StageRule = {
         set: { 'fuel-system.pump.relief-pressure': roundedUp(needed.value * HEADROOM, relief) },
       },
     ];
-    if (setting && lower > 0) {
+    if (setting && lower >= setting.value * LOWEST) {
       repairs.push({
         title: `Set the regulator to ${roundedDown(lower, setting)}`,
         set: { 'fuel-system.regulator.pressure': roundedDown(lower, setting) },

@@ -1,7 +1,7 @@
 import { boreForVelocity } from '../../engineering/lines.ts';
 import { boresAbove } from '../bore.ts';
 import { above, type StageRule } from '../rule.ts';
-import { distanceMiss, heightMiss, marginMiss } from '../suction-side.ts';
+import { marginMiss } from '../suction-side.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/suction-velocity',
@@ -16,8 +16,7 @@ export const rule: StageRule = {
     const speed = figure('suction-velocity');
     const most = limit('suction-velocity');
     const miss = above(speed, most);
-    if (!bore || !speed || !miss) return undefined;
-    if (marginMiss(situation) && !heightMiss(situation) && !distanceMiss(situation)) return undefined;
+    if (!bore || !speed || !miss || marginMiss(situation)) return undefined;
     const flow = figure('pump-delivery');
     return {
       at: 'fuel-system.suction.inside-diameter',

@@ -31,7 +31,7 @@ export const rule: StageRule = {
     if (pump['fed-by'] === 'mechanical-pump' && (mechanical === 'none' || mechanical === 'removed')) {
       return {
         at: 'fuel-system.pump.fed-by',
-        message: 'A mechanical pump is to keep the surge tank full, and the engine has none any more.',
+        message: `A mechanical pump is to keep the surge tank full, and the engine ${mechanical === 'none' ? 'never had one' : 'has none any more'}.`,
         related: [{ at: 'fuel-system.mechanical-pump', message: `It is \`${mechanical}\`.` }],
         repairs: [lift, ...(mechanical === 'removed' ? [old] : [])],
       };
