@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { quickFixes } from '../../../server/src/features/code-actions.ts';
 import { completionsAt } from '../../../server/src/features/completion.ts';
@@ -30,7 +30,7 @@ function ask(text: string, offset: number): Checked {
   if (hover) inside(text, hover.range);
   for (const { replace } of completionsAt(text, offset, root)) {
     inside(text, replace);
-    expect(replace.start <= offset && offset <= replace.end).toBe(true);
+    must(replace.start <= offset && offset <= replace.end, 'a completion away from the cursor');
   }
   symbolsOf(document, sheet.root);
   foldingRanges(document, sheet.root);
@@ -38,7 +38,7 @@ function ask(text: string, offset: number): Checked {
   sheetDiagnostics(document, checked, noPage);
   for (const { range, fixes } of sheet.problems) {
     inside(text, range);
-    expect(text.slice(range.start, range.end)).not.toContain('\n');
+    must(!text.slice(range.start, range.end).includes('\n'), 'a problem over several lines');
     for (const { edits } of fixes) for (const edit of edits) inside(text, edit);
   }
   for (const { range, related } of checked.findings) {
@@ -47,8 +47,8 @@ function ask(text: string, offset: number): Checked {
   }
   for (const { figures } of plan) {
     for (const { id, value, low, high } of figures.values()) {
-      expect([value, low ?? 0, high ?? 0].every(Number.isFinite), id).toBe(true);
-      expect((low ?? value) <= value && value <= (high ?? value), id).toBe(true);
+      must([value, low ?? 0, high ?? 0].every(Number.isFinite), `${id} is no number`);
+      must((low ?? value) <= value && value <= (high ?? value), `${id} is outside its bounds`);
     }
   }
   entries(text, sheet.root);
@@ -61,8 +61,12 @@ function entries(text: string, entry: Entry): void {
   for (const child of entry.children) entries(text, child);
 }
 
+function must(holds: boolean, otherwise: string): void {
+  if (!holds) throw new Error(otherwise);
+}
+
 function inside(text: string, { start, end }: Range): void {
-  expect(0 <= start && start <= end && end <= text.length, `${start} to ${end} of ${text.length}`).toBe(true);
+  must(0 <= start && start <= end && end <= text.length, `${start} to ${end} is not inside ${text.length}`);
 }
 
 const piece = fc.oneof(
@@ -104,7 +108,7 @@ describe('any text', () => {
         const text = pieces.join('');
         ask(text, Math.floor(at * text.length));
       }),
-      { numRuns: 1500 },
+      { numRuns: 500 },
     );
   });
 
@@ -113,7 +117,7 @@ describe('any text', () => {
       fc.property(fc.string({ unit: 'binary', maxLength: 60 }), place, (text, at) => {
         ask(text, Math.floor(at * text.length));
       }),
-      { numRuns: 500 },
+      { numRuns: 200 },
     );
   });
 
@@ -122,7 +126,7 @@ describe('any text', () => {
       fc.property(mutated, place, (text, at) => {
         ask(text, Math.floor(at * text.length));
       }),
-      { numRuns: 300 },
+      { numRuns: 120 },
     );
   });
 
@@ -134,7 +138,7 @@ describe('any text', () => {
         const offset = Math.floor(at * text.length);
         quickFixes({ document, pageOf: noPage }, checked, { start: offset, end: Math.min(text.length, offset + 40) });
       }),
-      { numRuns: 40 },
+      { numRuns: 20 },
     );
   });
 });
