@@ -39,7 +39,7 @@ const kinds: Record<Proposal['kind'], CompletionItemKind> = {
 /** Answers a client's requests on a connection; each from the newest version of the document. */
 export function serve(connection: Connection, { readFile, pageOf }: Host): void {
   const documents = new Documents(readFile);
-  const client = { pullsDiagnostics: false, refreshes: false, watches: false, snippets: false };
+  const client = { pullsDiagnostics: false, refreshes: false, watches: false, snippets: false, changesFolders: false };
 
   connection.onInitialize((params): InitializeResult => {
     const { textDocument, workspace } = params.capabilities;
@@ -47,6 +47,7 @@ export function serve(connection: Connection, { readFile, pageOf }: Host): void 
     client.refreshes = workspace?.diagnostics?.refreshSupport === true;
     client.watches = workspace?.didChangeWatchedFiles?.dynamicRegistration === true;
     client.snippets = textDocument?.completion?.completionItem?.snippetSupport === true;
+    client.changesFolders = workspace?.workspaceFolders === true;
     documents.roots = rootsOf(params);
     return {
       serverInfo: { name: 'build-sheet' },
@@ -71,6 +72,7 @@ export function serve(connection: Connection, { readFile, pageOf }: Host): void 
       const watchers = HOUSE_FILES.map((name) => ({ globPattern: `**/${name}` }));
       connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
     }
+    if (!client.changesFolders) return;
     connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
       const gone = new Set(removed.map(({ uri }) => uri));
       documents.roots = [...documents.roots.filter((uri) => !gone.has(uri)), ...added.map(({ uri }) => uri)];
@@ -133,8 +135,8 @@ export function serve(connection: Connection, { readFile, pageOf }: Host): void 
   connection.onHover(({ textDocument: { uri }, position }) => {
     const open = documents.get(uri);
     if (!open) return null;
-    const { sheet, plan, system } = readOf(open);
-    const hover = hoverAt(sheet.root, open.text.offsetAt(position), plan, system);
+    const { sheet, plan, system, accepted } = readOf(open);
+    const hover = hoverAt(sheet.root, open.text.offsetAt(position), plan, system, accepted);
     if (!hover) return null;
     return { contents: { kind: MarkupKind.Markdown, value: hover.markdown }, range: lspRange(open.text, hover.range) };
   });
@@ -194,9 +196,9 @@ export function serve(connection: Connection, { readFile, pageOf }: Host): void 
 }
 
 function readOf(open: OpenDocument) {
-  if (open.kind === 'house') return { sheet: open.house(), plan: [], system: 'us' as const };
-  const { sheet, plan, house } = open.checked();
-  return { sheet, plan, system: house.units ?? ('us' as const) };
+  if (open.kind === 'house') return { sheet: open.house(), plan: [], system: 'us' as const, accepted: [] };
+  const { sheet, plan, house, accepted } = open.checked();
+  return { sheet, plan, system: house.units ?? ('us' as const), accepted };
 }
 
 function rootsOf({ workspaceFolders, rootUri }: InitializeParams): string[] {
