@@ -48,6 +48,7 @@ async function show(name) {
   );
   const lines = text.split(/\r?\n/);
   for (const item of items) await showFinding(textDocument, lines, item);
+  await showAccepted(textDocument, lines);
   const line = lines.findIndex((one) => /^stages:/.test(one));
   const hover =
     line < 0
@@ -73,6 +74,15 @@ async function showFinding(textDocument, lines, { range, severity, code, message
     action.diagnostics?.some((one) => one.code === code && one.message === message),
   );
   for (const { title } of own) console.log(`     repair: ${title}`);
+}
+
+/** The findings that the sheet silences, with the reason. */
+async function showAccepted(textDocument, lines) {
+  const line = lines.findIndex((one) => /^silence:/.test(one));
+  if (line < 0) return;
+  const hover = await connection.sendRequest('textDocument/hover', { textDocument, position: { line, character: 1 } });
+  for (const accepted of hover?.contents.value.split('\n').filter((one) => one.startsWith('- accepted')) ?? [])
+    console.log(`\n     ${accepted.slice(2).replaceAll('`', '')}`);
 }
 
 /** The table of figures of a hover, its columns aligned. */

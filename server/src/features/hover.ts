@@ -2,6 +2,7 @@ import type { StageAnalysis } from '../analysis/analysis.ts';
 import type { Figure } from '../analysis/figure.ts';
 import { headlines } from '../analysis/headlines.ts';
 import { capital, derivation, figureValue } from '../report/figure-text.ts';
+import type { Accepted } from '../rules/finding.ts';
 import { type Entry, entryAt, pathText, type Range } from '../sheet/entry.ts';
 import { conversions, formatIn, isQuantity, parseQuantity, type Quantity } from '../sheet/quantity.ts';
 import type { FieldSchema, Path } from '../sheet/schema.ts';
@@ -15,10 +16,11 @@ export function hoverAt(
   offset: number,
   plan: readonly StageAnalysis[],
   system: System,
+  accepted: readonly Accepted[] = [],
 ): HoverText | undefined {
   const entry = describedEntry(root, offset);
   if (!entry?.schema) return undefined;
-  const parts = [heading(entry), ...valueLines(entry), figuresOf(entry, plan, system)];
+  const parts = [heading(entry), ...valueLines(entry), acceptedLines(entry, accepted), figuresOf(entry, plan, system)];
   return { range: entry.key ?? entry.value, markdown: parts.filter(Boolean).join('\n\n') };
 }
 
@@ -54,6 +56,15 @@ function quantityLines(schema: FieldSchema, read: ReturnType<typeof parseQuantit
 
 function toleranceLine({ low, high, dimension, unit }: Quantity): string {
   return low === high ? '' : `From ${formatIn(low, dimension, unit)} to ${formatIn(high, dimension, unit)}.`;
+}
+
+/** On a silencer, or on all of them: what is accepted and why. */
+function acceptedLines({ path }: Entry, accepted: readonly Accepted[]): string {
+  if (path[0] !== 'silence') return '';
+  const here = accepted.filter(({ silencer }) => path.length === 1 || path[1] === silencer);
+  return here
+    .map(({ finding, reason }) => `- accepted \`${finding.rule}\`: ${finding.message} Reason: ${reason}`)
+    .join('\n');
 }
 
 function figuresOf(entry: Entry, plan: readonly StageAnalysis[], system: System): string {

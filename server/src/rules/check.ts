@@ -4,25 +4,27 @@ import { pathText } from '../sheet/entry.ts';
 import type { House } from '../sheet/house.ts';
 import type { Sheet } from '../sheet/read.ts';
 import type { Path } from '../sheet/schema.ts';
-import { type Finding, markOf } from './finding.ts';
+import { type Accepted, type Finding, markOf } from './finding.ts';
 import { outgrown } from './outgrown.ts';
 import { changesOf, type Found, pathOf, placeOf, planned } from './place.ts';
 import type { Draft, PlanRule, Rule, RuleId, Severity, Situation, StageRule } from './rule.ts';
 import { silenced } from './silence.ts';
 import { situationOf } from './situation.ts';
 
+/** What the rules say of a sheet: findings, and those that the sheet accepts with a reason. */
+export type Verdict = { findings: Finding[]; accepted: Accepted[] };
+
 /** Every finding of a sheet: one for each cause, with the stages it holds in. None while the text is broken YAML. */
-export function check(sheet: Sheet, plan: readonly StageAnalysis[], house: House): Finding[] {
-  if (sheet.broken) return [];
+export function check(sheet: Sheet, plan: readonly StageAnalysis[], house: House): Verdict {
+  if (sheet.broken) return { findings: [], accepted: [] };
   const situations = plan.map((stage) => situationOf(stage, plan, house));
   const found = rules.flatMap((rule) =>
     severityOf(rule.id, house) === 'off' ? [] : findingsOf(rule, sheet, plan, situations),
   );
   const known = rules.map(({ id }) => id);
-  const { left, told } = silenced(sheet, plan, found, known);
-  return [...left, ...told]
-    .flatMap((finding) => bySeverity(finding, house))
-    .toSorted((one, other) => one.range.start - other.range.start);
+  const { left, accepted, told } = silenced(sheet, plan, found, known);
+  const findings = [...left, ...told].flatMap((finding) => bySeverity(finding, house));
+  return { findings: findings.toSorted((one, other) => one.range.start - other.range.start), accepted };
 }
 
 /** A finding with the severity the house gives its rule, or nothing where the house has turned it off. */

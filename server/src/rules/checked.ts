@@ -4,15 +4,14 @@ import { validateSheet } from '../generated/validate.js';
 import type { House } from '../sheet/house.ts';
 import { readText, type Sheet } from '../sheet/read.ts';
 import { root } from '../sheet/schema.ts';
-import { check } from './check.ts';
-import type { Finding } from './finding.ts';
+import { check, type Verdict } from './check.ts';
 
 /** One version of a text, read, computed and checked once for every feature. */
-export type Checked = { sheet: Sheet; plan: StageAnalysis[]; findings: Finding[]; house: House };
+export type Checked = Verdict & { sheet: Sheet; plan: StageAnalysis[]; house: House };
 
 /** Reads, computes and checks a text by the rules of a house. */
 export function checkText(text: string, house: House): Checked {
   const sheet = readText<BuildSheet>(text, root, validateSheet);
   const plan = analyze(sheet, house);
-  return { sheet, plan, findings: check(sheet, plan, house), house };
+  return { sheet, plan, ...check(sheet, plan, house), house };
 }

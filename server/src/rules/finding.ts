@@ -30,6 +30,9 @@ export type Finding = {
   stages: number[];
 };
 
+/** A finding the sheet silences, and why. */
+export type Accepted = { finding: Finding; reason: string; silencer: number };
+
 /** Where to mark a path: its value, or its key where the value is long or nothing is there. */
 export function markOf(sheet: { root: Entry; text: string }, path: Path): Range {
   const entry = nearestEntry(sheet, path);

@@ -14,14 +14,18 @@ export function verifiedRepairs(checked: Checked, finding: Finding): VerifiedRep
     const edits = editsFor(checked.sheet, repair.changes);
     if (!edits?.length) return [];
     const after = checkText(applyEdits(checked.sheet.text, edits), checked.house);
-    if (!isGone(finding, after) || bringsError(checked, after)) return [];
+    if (!isGone(finding, checked, after) || bringsError(checked, after)) return [];
     return [{ title: titleOf(repair, checked, after), planned: repair, edits, after }];
   });
 }
 
-function isGone(finding: Finding, after: Checked): boolean {
-  return !after.findings.some((other) => {
-    if (other.found !== finding.found) return false;
+/** Not found at its place any more; in a list, where the next item may have moved up, found one time less. */
+function isGone(finding: Finding, before: Checked, after: Checked): boolean {
+  const left = after.findings.filter(({ found }) => found === finding.found);
+  const known = before.findings.filter(({ found }) => found === finding.found);
+  const isInList = finding.path[0] !== 'stages' && finding.path.some((step) => typeof step === 'number');
+  if (isInList && left.length < known.length) return true;
+  return !left.some((other) => {
     const isSameStage = other.stages.some((stage) => finding.stages.includes(stage));
     return pathText(other.path) === pathText(finding.path) || (isSameStage && fieldOf(other) === fieldOf(finding));
   });

@@ -2,7 +2,7 @@ import type { StageAnalysis } from '../analysis/analysis.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import type { Sheet } from '../sheet/read.ts';
 import { near } from '../sheet/schema-problems.ts';
-import { type Finding, markOf, type PlannedRepair } from './finding.ts';
+import { type Accepted, type Finding, markOf, type PlannedRepair } from './finding.ts';
 import type { RuleId } from './rule.ts';
 
 /** Ids of the findings that tell a silencer without an effect: nothing needs it, or it names a rule or stage that is not there. */
@@ -12,29 +12,30 @@ export const UNKNOWN_SILENCED_STAGE = 'paper/unknown-silenced-stage';
 
 type Silencer = NonNullable<BuildSheet['silence']>[number];
 
-/** The findings that the sheet does not silence with a reason, and one for each silencer that silences nothing. */
+/** The findings the sheet does not silence, those it silences with a reason, and one for each silencer without an effect. */
 export function silenced(
   sheet: Sheet,
   plan: readonly StageAnalysis[],
   findings: readonly Finding[],
   knownRules: readonly string[],
-): { left: Finding[]; told: Finding[] } {
+): { left: Finding[]; accepted: Accepted[]; told: Finding[] } {
   const silencers = sheet.values.silence ?? [];
-  if (silencers.length === 0) return { left: [...findings], told: [] };
-  const used = new Set<number>();
+  if (silencers.length === 0) return { left: [...findings], accepted: [], told: [] };
+  const accepted: Accepted[] = [];
   const left = findings.filter((finding) => {
-    const index = silencers.findIndex(({ rule, stage, reason }) => {
+    const silencer = silencers.findIndex(({ rule, stage, reason }) => {
       const isRule = reason && (rule === finding.rule || rule === finding.found);
       return isRule && (stage === undefined || finding.stages.every((number) => plan[number]?.name === stage));
     });
-    if (index >= 0) used.add(index);
-    return index < 0;
+    if (silencer >= 0) accepted.push({ finding, reason: silencers[silencer]?.reason ?? '', silencer });
+    return silencer < 0;
   });
+  const used = new Set(accepted.map(({ silencer }) => silencer));
   const stages = plan.map(({ name }) => name);
   const told = silencers.flatMap((silencer, index) =>
     used.has(index) ? [] : [withoutEffect(sheet, silencer, index, { rules: knownRules, stages })],
   );
-  return { left, told };
+  return { left, accepted, told };
 }
 
 function withoutEffect(
