@@ -64,9 +64,10 @@ describe.each(all)('$rule', ({ rule, folder, bad, good }) => {
           expect(applyEdits(after, inverse(before, repair.edits))).toBe(before);
           expect(after.replaceAll('\r\n', '').includes(ending === '\r\n' ? '\n' : '\r')).toBe(false);
           expect(repair.after.sheet.text).toBe(after);
-          expect(repair.after.findings.map(placeOf)).not.toContain(placeOf(finding));
+          expect(isLeft(finding, checked, repair.after)).toBe(false);
           expect(errorsOf(checked)).toEqual(expect.arrayContaining(errorsOf(repair.after)));
-          expect(applyEdits(after, editsFor(repair.after.sheet, repair.planned.changes) ?? [])).toBe(after);
+          const settings = repair.planned.changes.filter((change) => 'set' in change);
+          expect(applyEdits(after, editsFor(repair.after.sheet, settings) ?? [])).toBe(after);
         }
       }
     }
@@ -85,6 +86,14 @@ function inverse(before: string, edits: readonly TextEdit[]): TextEdit[] {
     shift += text.length - (end - start);
     return { start: from, end: from + text.length, text: before.slice(start, end) };
   });
+}
+
+/** Whether a finding is still there; in a list the next item may have moved to its place, so that they are counted. */
+function isLeft(finding: Finding, before: Checked, after: Checked): boolean {
+  const [known, left] = [before, after].map(({ findings }) => findings.filter(({ found }) => found === finding.found));
+  const isInList = finding.path[0] === 'silence';
+  if (isInList) return (left?.length ?? 0) >= (known?.length ?? 0);
+  return left?.some((one) => placeOf(one) === placeOf(finding)) ?? false;
 }
 
 function placeOf({ found, path }: Finding): string {
