@@ -3,14 +3,17 @@
  * notices. `npx tsx scripts/mutate-rules.ts [area/rule ...]` prints the conditions nothing depends on and exits with 1.
  */
 import { readdirSync, readFileSync, rmSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import ts from 'typescript';
+import { checkText } from '../server/src/rules/checked.ts';
+import type { Rule } from '../server/src/rules/rule.ts';
+import { situationOf } from '../server/src/rules/situation.ts';
+import { noHouse } from '../server/src/sheet/house.ts';
 import { fixtures, readFixture, readMarked } from '../tests/rules/fixture.ts';
 
 type Mutation = { start: number; end: number; text: string; told: string };
-type Core = typeof import('../server/src/rules/checked.ts');
 
 const RULES = 'server/src/rules';
 const wanted = process.argv.slice(2);
@@ -22,6 +25,11 @@ const texts = [
     .filter((file) => file.endsWith('.build.yaml'))
     .map((file) => readFileSync(`samples/${file}`, 'utf8')),
 ];
+
+const plans = texts.map((text) => {
+  const { plan } = checkText(text, noHouse);
+  return plan.map((stage) => situationOf(stage, plan, noHouse));
+});
 
 /** Every `if` whose condition can be taken away, and every operand of `&&` and `||` that can be left out. */
 function mutationsOf(source: string): Mutation[] {
@@ -69,39 +77,33 @@ function isCondition(node: ts.BinaryExpression): boolean {
 
 let bundles = 0;
 
-/** What all texts give with one file replaced; a throw counts as a result of its own. */
-async function resultWith(path: string, contents: string): Promise<string> {
+/** The rule of a file with other contents, as it would run. */
+async function ruleFrom(path: string, contents: string): Promise<Rule> {
   const outfile = resolve('node_modules/.cache', `rule-mutant-${process.pid}-${bundles++}.mjs`);
   await build({
-    entryPoints: ['server/src/rules/checked.ts'],
+    stdin: { contents, resolveDir: dirname(path), loader: 'ts' },
     bundle: true,
     packages: 'external',
-    platform: 'node',
     format: 'esm',
+    platform: 'node',
     outfile,
     logLevel: 'silent',
-    plugins: [
-      {
-        name: 'mutant',
-        setup: ({ onLoad }) =>
-          onLoad({ filter: /\.ts$/ }, (args) => (args.path === path ? { contents, loader: 'ts' } : undefined)),
-      },
-    ],
   });
-  const core = (await import(pathToFileURL(outfile).href)) as Core;
+  const { rule } = (await import(pathToFileURL(outfile).href)) as { rule: Rule };
   rmSync(outfile);
+  return rule;
+}
+
+/** What a rule says of every stage and plan of the texts; a throw counts as a result of its own. */
+function resultOf(rule: Rule): string {
   try {
-    return JSON.stringify(
-      texts.map((text) =>
-        core.checkText(text, {}).findings.map(({ rule, message, range, repairs }) => [rule, message, range, repairs]),
-      ),
-    );
+    if ('check' in rule) return JSON.stringify(plans.flat().map((situation) => rule.check(situation)));
+    return 'checkPlan' in rule ? JSON.stringify(plans.map((plan) => rule.checkPlan(plan))) : '';
   } catch (error) {
     return String(error);
   }
 }
 
-const expected = await resultWith('', '');
 let survived = 0;
 let tried = 0;
 for (const area of readdirSync(RULES, { withFileTypes: true }).filter((entry) => entry.isDirectory())) {
@@ -110,9 +112,11 @@ for (const area of readdirSync(RULES, { withFileTypes: true }).filter((entry) =>
     if (wanted.length && !wanted.includes(id)) continue;
     const path = resolve(RULES, area.name, file);
     const source = readFileSync(path, 'utf8');
+    const expected = resultOf(await ruleFrom(path, source));
     for (const { start, end, text, told } of mutationsOf(source)) {
       tried++;
-      if ((await resultWith(path, source.slice(0, start) + text + source.slice(end))) !== expected) continue;
+      const mutant = await ruleFrom(path, source.slice(0, start) + text + source.slice(end));
+      if (resultOf(mutant) !== expected) continue;
       survived++;
       console.log(`${id}:${told}: no fixture notices`);
     }

@@ -79,7 +79,7 @@ export function electricalFigures(w: Worksheet): ElectricalTerms {
   w.figure(
     {
       id: 'pump-circuit-drop-share',
-      symbol: 'dU / U_0',
+      symbol: 's_U',
       name: 'share of the voltage lost on the way to the pump',
       dimension: 'ratio',
       formula: 'dU / U_0',

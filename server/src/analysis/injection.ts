@@ -409,7 +409,7 @@ function idleFigures(
   w.figure(
     {
       id: 'idle-pulse-margin',
-      symbol: 't_i / t_min',
+      symbol: 'k_i',
       name: 'pulse at idle over the shortest repeatable pulse',
       dimension: 'ratio-number',
       formula: 't_i / t_min',

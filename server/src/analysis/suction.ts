@@ -82,7 +82,7 @@ export function suctionFigures(w: Worksheet, air: AirTerms, fuel: FuelTerms, sup
   w.figure(
     {
       id: 'suction-margin',
-      symbol: 'NPSH_a - NPSH_r',
+      symbol: 'dNPSH',
       name: 'suction margin on the hottest day',
       dimension: 'length',
       formula: 'NPSH_a - NPSH_r',

@@ -93,7 +93,7 @@ export function supplyFigures(
   w.figure(
     {
       id: 'pump-margin',
-      symbol: 'Q_p / Q_req - 1',
+      symbol: 'margin',
       name: 'pump delivery over the required delivery',
       dimension: 'ratio',
       formula: 'Q_p / Q_req - 1',
@@ -321,7 +321,7 @@ function returnFigures(w: Worksheet, inputs: Maybe[], solution: Solution | undef
   w.figure(
     {
       id: 'return-back-pressure-share',
-      symbol: 'p_back / p_set',
+      symbol: 's_back',
       name: 'back-pressure as a share of the set pressure',
       dimension: 'ratio',
       formula: 'p_back / p_set',

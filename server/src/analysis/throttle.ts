@@ -76,7 +76,7 @@ export function throttleFigures(w: Worksheet, air: AirTerms, demand: DemandTerms
   w.figure(
     {
       id: 'airflow-share',
-      symbol: 'Q_need / Q',
+      symbol: 's_Q',
       name: 'share of the throttle body that the engine uses',
       dimension: 'ratio',
       formula: 'Q_need / Q(1.5 inHg)',

@@ -21,10 +21,19 @@ export function bothSystems({ value, dimension }: Term, system: System): string 
 export function derivation(figure: Figure, system: System): string[] {
   return [
     `**${capital(figure.name)}** \`${figure.symbol} = ${figure.formula}\` = ${bothSystems(figure, system)}`,
-    ...figure.inputs.map((input) => `- \`${input.symbol}\` ${input.name}: ${termValue(input, system)}${origin(input)}`),
+    ...distinct(figure.inputs).map(
+      (input) => `- \`${input.symbol}\` ${input.name}: ${termValue(input, system)}${origin(input)}`,
+    ),
     `- source: ${figure.source}`,
     ...figure.notes.map((note) => `- note: ${note}`),
   ];
+}
+
+/** The inputs, each once. */
+function distinct(inputs: readonly Term[]): Term[] {
+  return inputs.filter(
+    ({ symbol, name }, index) => inputs.findIndex((one) => one.symbol === symbol && one.name === name) === index,
+  );
 }
 
 function termValue(term: Term, system: System): string {

@@ -252,7 +252,14 @@ function removeEdit(source: Source, path: Path): TextEdit | undefined {
   const alone = /^\s*(- +)?$/.test(lead) && (entry.key === undefined) === lead.includes('-');
   const after = text.indexOf('\n', end);
   const lineEnd = after < 0 ? text.length : after + 1;
-  return alone ? { start: lineStart, end: lineEnd, text: '' } : undefined;
+  return alone ? { start: lineStart, end: lineEnd, text: commentsIn(text, start, lineEnd) } : undefined;
+}
+
+/** The comments in a stretch of text that is taken away, each on a line of its own where the stretch begins. */
+function commentsIn(text: string, start: number, end: number): string {
+  const indent = ' '.repeat(columnOf(text, start));
+  const comments = text.slice(start, end).matchAll(/(?<=\s)#.*/g);
+  return [...comments].map(([comment]) => indent + comment.trimEnd() + eol(text)).join('');
 }
 
 function ownChildren(parent: Entry): Entry[] {

@@ -202,10 +202,10 @@ const inserting: Case[] = [
 
 const removing: Case[] = [
   [
-    'a line, with the comment on it',
+    'a line, not the comment on it',
     'format: 1\ntitle: a # of it\nsite: {}\n',
     [{ remove: ['title'] }],
-    'format: 1\nsite: {}\n',
+    'format: 1\n# of it\nsite: {}\n',
   ],
   ['a last line', 'format: 1\ntitle: a', [{ remove: ['title'] }], 'format: 1\n'],
   [
