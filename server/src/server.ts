@@ -1,4 +1,5 @@
 import {
+  type CancellationToken,
   type CodeAction,
   CodeActionKind,
   type CompletionItem,
@@ -10,7 +11,9 @@ import {
   type InitializeParams,
   type InitializeResult,
   InsertTextFormat,
+  LSPErrorCodes,
   MarkupKind,
+  ResponseError,
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
@@ -127,27 +130,36 @@ export function serve(connection: Connection, { readFile, pageOf }: Host): void 
     return sheetDiagnostics(open.text, open.checked(), pageOf);
   }
 
-  connection.languages.diagnostics.on(({ textDocument: { uri } }) => {
-    const open = documents.get(uri);
-    return { kind: DocumentDiagnosticReportKind.Full, items: open ? diagnosticsOf(open) : [] };
-  });
+  connection.languages.diagnostics.on(
+    unlessCancelled(({ textDocument: { uri } }) => {
+      const open = documents.get(uri);
+      return { kind: DocumentDiagnosticReportKind.Full, items: open ? diagnosticsOf(open) : [] };
+    }),
+  );
 
-  connection.onHover(({ textDocument: { uri }, position }) => {
-    const open = documents.get(uri);
-    if (!open) return null;
-    const { sheet, plan, system, accepted } = readOf(open);
-    const hover = hoverAt(sheet.root, open.text.offsetAt(position), plan, system, accepted);
-    if (!hover) return null;
-    return { contents: { kind: MarkupKind.Markdown, value: hover.markdown }, range: lspRange(open.text, hover.range) };
-  });
+  connection.onHover(
+    unlessCancelled(({ textDocument: { uri }, position }) => {
+      const open = documents.get(uri);
+      if (!open) return null;
+      const { sheet, plan, system, accepted } = readOf(open);
+      const hover = hoverAt(sheet.root, open.text.offsetAt(position), plan, system, accepted);
+      if (!hover) return null;
+      return {
+        contents: { kind: MarkupKind.Markdown, value: hover.markdown },
+        range: lspRange(open.text, hover.range),
+      };
+    }),
+  );
 
-  connection.onCompletion(({ textDocument: { uri }, position }): CompletionItem[] => {
-    const open = documents.get(uri);
-    if (!open) return [];
-    const schema = open.kind === 'house' ? houseRoot : root;
-    const proposals = completionsAt(open.text.getText(), open.text.offsetAt(position), schema);
-    return proposals.map((proposal, index) => completionItem(open.text, proposal, index));
-  });
+  connection.onCompletion(
+    unlessCancelled(({ textDocument: { uri }, position }): CompletionItem[] => {
+      const open = documents.get(uri);
+      if (!open) return [];
+      const schema = open.kind === 'house' ? houseRoot : root;
+      const proposals = completionsAt(open.text.getText(), open.text.offsetAt(position), schema);
+      return proposals.map((proposal, index) => completionItem(open.text, proposal, index));
+    }),
+  );
 
   function completionItem(text: TextDocument, proposal: Proposal, index: number): CompletionItem {
     const newText = client.snippets ? proposal.insert : withoutSnippet(proposal.insert);
@@ -163,36 +175,44 @@ export function serve(connection: Connection, { readFile, pageOf }: Host): void 
     };
   }
 
-  connection.onCodeAction(({ textDocument: { uri }, range, context: { only } }): CodeAction[] => {
-    const open = documents.get(uri);
-    if (!open) return [];
-    const context = { document: open.text, pageOf };
-    const wants = (kind: string) => !only || only.some((one) => kind === one || kind.startsWith(`${one}.`));
-    const wanted = offsetRange(open.text, range);
-    if (open.kind === 'house') {
-      const touched = open.house().problems.filter((problem) => touches(problem.range, wanted));
-      return wants(CodeActionKind.QuickFix) ? touched.flatMap((problem) => problemFixes(context, problem)) : [];
-    }
-    return [
-      ...(wants(CodeActionKind.QuickFix) ? quickFixes(context, open.checked(), wanted) : []),
-      ...(only && wants(FIX_ALL) ? fixAll(context, open.checked()) : []),
-    ];
-  });
+  connection.onCodeAction(
+    unlessCancelled(({ textDocument: { uri }, range, context: { only } }): CodeAction[] => {
+      const open = documents.get(uri);
+      if (!open) return [];
+      const context = { document: open.text, pageOf };
+      const wants = (kind: string) => !only || only.some((one) => kind === one || kind.startsWith(`${one}.`));
+      const wanted = offsetRange(open.text, range);
+      if (open.kind === 'house') {
+        const touched = open.house().problems.filter((problem) => touches(problem.range, wanted));
+        return wants(CodeActionKind.QuickFix) ? touched.flatMap((problem) => problemFixes(context, problem)) : [];
+      }
+      return [
+        ...(wants(CodeActionKind.QuickFix) ? quickFixes(context, open.checked(), wanted) : []),
+        ...(only && wants(FIX_ALL) ? fixAll(context, open.checked()) : []),
+      ];
+    }),
+  );
 
-  connection.onDocumentSymbol(({ textDocument: { uri } }) => {
-    const open = documents.get(uri);
-    return open ? symbolsOf(open.text, readOf(open).sheet.root) : [];
-  });
+  connection.onDocumentSymbol(
+    unlessCancelled(({ textDocument: { uri } }) => {
+      const open = documents.get(uri);
+      return open ? symbolsOf(open.text, readOf(open).sheet.root) : [];
+    }),
+  );
 
-  connection.onFoldingRanges(({ textDocument: { uri } }) => {
-    const open = documents.get(uri);
-    return open ? foldingRanges(open.text, readOf(open).sheet.root) : [];
-  });
+  connection.onFoldingRanges(
+    unlessCancelled(({ textDocument: { uri } }) => {
+      const open = documents.get(uri);
+      return open ? foldingRanges(open.text, readOf(open).sheet.root) : [];
+    }),
+  );
 
-  connection.onDocumentLinks(({ textDocument: { uri } }) => {
-    const open = documents.get(uri);
-    return open ? linksOf(open.text, readOf(open).sheet.root, pageOf) : [];
-  });
+  connection.onDocumentLinks(
+    unlessCancelled(({ textDocument: { uri } }) => {
+      const open = documents.get(uri);
+      return open ? linksOf(open.text, readOf(open).sheet.root, pageOf) : [];
+    }),
+  );
 }
 
 function readOf(open: OpenDocument) {
@@ -204,6 +224,12 @@ function readOf(open: OpenDocument) {
 function rootsOf({ workspaceFolders, rootUri }: InitializeParams): string[] {
   if (workspaceFolders) return workspaceFolders.map(({ uri }) => uri);
   return rootUri ? [rootUri] : [];
+}
+
+/** Refuses a request that the client has cancelled before its turn came. */
+function unlessCancelled<Params, Result>(answer: (params: Params) => Result) {
+  return (params: Params, token: CancellationToken): Result | ResponseError<never> =>
+    token.isCancellationRequested ? new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled') : answer(params);
 }
 
 /** The text of a snippet for clients without snippets: the first choice or the example in place of each stop. */

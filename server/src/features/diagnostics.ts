@@ -21,17 +21,22 @@ const severities: Record<Severity, DiagnosticSeverity> = {
 /** Most diagnostics of one sheet, so that a very long one does not stall the editor. */
 const MOST_DIAGNOSTICS = 500;
 
-/** Everything found in a sheet; where that is too much, the most severe. */
+/** Everything found in a sheet, once where an alias repeats it; where that is too much, the most severe. */
 export function sheetDiagnostics(document: TextDocument, { sheet, findings }: Checked, pageOf: PageOf): Diagnostic[] {
   const room = MOST_DIAGNOSTICS - sheet.problems.length;
+  const different = [...new Map(findings.map((finding) => [placeAndMessage(finding), finding])).values()];
   const shown =
-    findings.length <= room
-      ? findings
-      : findings.toSorted((one, other) => severities[one.severity] - severities[other.severity]).slice(0, room);
+    different.length <= room
+      ? different
+      : different.toSorted((one, other) => severities[one.severity] - severities[other.severity]).slice(0, room);
   return [
     ...sheet.problems.map((problem) => problemDiagnostic(document, problem, pageOf)),
     ...shown.map((finding) => findingDiagnostic(document, finding, pageOf)),
   ];
+}
+
+function placeAndMessage({ rule, range, message }: Finding): string {
+  return `${rule} ${range.start} ${range.end} ${message}`;
 }
 
 /** What is wrong with the text, as the editor shows it. */
