@@ -1,8 +1,9 @@
 import { type CodeAction, CodeActionKind, type Diagnostic, type WorkspaceEdit } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Checked } from '../rules/checked.ts';
+import { type Checked, checkText } from '../rules/checked.ts';
 import type { Finding } from '../rules/finding.ts';
 import { repairAll, verifiedRepairs } from '../rules/repair.ts';
+import { applyEdits } from '../sheet/edit.ts';
 import type { Range } from '../sheet/entry.ts';
 import type { Problem, TextEdit } from '../sheet/problem.ts';
 import { findingDiagnostic, type PageOf, problemDiagnostic } from './diagnostics.ts';
@@ -49,18 +50,19 @@ function kindFixes({ document, pageOf }: Context, checked: Checked, touched: rea
 
 /** Everything that can be mended without a choice, as one action. */
 export function fixAll({ document }: Context, checked: Checked): CodeAction[] {
-  const mended = withProblemsFixed(checked.sheet.problems, checked.sheet.text);
-  const edits = mended ?? difference(checked.sheet.text, repairAll(checked).sheet.text);
+  const { sheet, house } = checked;
+  const fixes = onlyFixes(sheet.problems);
+  const readable = fixes.length ? checkText(applyEdits(sheet.text, fixes), house) : checked;
+  const edits = difference(sheet.text, repairAll(readable).sheet.text);
   if (edits.length === 0) return [];
   return [{ title: 'Fix all that needs no choice', kind: FIX_ALL, edit: workspaceEdit(document, edits) }];
 }
 
-/** The only fixes of the problems; repairs of findings wait until the text can be read. */
-function withProblemsFixed(problems: readonly Problem[], text: string): TextEdit[] | undefined {
-  if (problems.length === 0) return undefined;
+/** The edits of the problems that have one way to be mended. */
+function onlyFixes(problems: readonly Problem[]): TextEdit[] {
   const only = problems.flatMap(({ fixes }) => (fixes.length === 1 && fixes[0]?.preferred ? fixes[0].edits : []));
   const sorted = only.toSorted((one, other) => one.start - other.start);
-  return sorted.filter((edit, index) => edit.start >= (sorted[index - 1]?.end ?? 0) && edit.end <= text.length);
+  return sorted.filter((edit, index) => edit.start >= (sorted[index - 1]?.end ?? 0));
 }
 
 function quickFix(
