@@ -1,0 +1,272 @@
+import { readFileSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type {
+  CodeAction,
+  DocumentLink,
+  DocumentSymbol,
+  FoldingRange,
+  Hover,
+  MarkupContent,
+} from 'vscode-languageserver';
+import { Client, codes, cursor, waits } from './client.ts';
+
+let number = 0;
+const fresh = () => `file:///shop/sheet-${number++}.build.yaml`;
+const pump = `format: 1
+title: wagon # mine
+fuel-system: { pump: { current: 11 A } }
+electrical:
+  charging-voltage: 13.8 V
+  pump-circuit: { wire: 12 AWG, length: 5 m, fuse: 20 A, relay: true } # as found
+  cutoff: { impact: true, stall: true }
+`;
+
+let client: Client;
+beforeAll(async () => {
+  client = await Client.start();
+});
+afterAll(async () => {
+  expect(client.complaints()).toEqual([]);
+  await client.stop();
+});
+
+async function opened(text: string): Promise<string> {
+  const uri = fresh();
+  await client.open(uri, text);
+  return uri;
+}
+
+function markdown(hover: Hover | null): string {
+  const contents = hover?.contents as MarkupContent | undefined;
+  if (contents?.kind !== 'markdown') throw new Error('no hover in Markdown');
+  return contents.value;
+}
+
+describe('hover', () => {
+  it('tells the meaning of a field, its value in other units and what it decides', async () => {
+    const uri = await opened(readFileSync('samples/quarry-wagon.build.yaml', 'utf8'));
+    const hover = await client.hover(uri, client.rangeOf(uri, 'static-flow').start);
+    const value = markdown(hover);
+    expect(value).toContain('**Static flow** `throttle-body.injectors.static-flow`');
+    expect(value).toContain('80 lb/h = 604.8 g/min');
+    expect(value).toMatch(/\| figure \| first summer \| camshaft \|/);
+    expect(hover?.range).toEqual(client.rangeOf(uri, 'static-flow'));
+  });
+
+  it('follows the edits', async () => {
+    const uri = await opened('format: 1\nengine: { displacement: 4.9 L }\n');
+    const at = client.rangeOf(uri, 'displacement').start;
+    expect(markdown(await client.hover(uri, at))).toContain('4.9 L = 299 in^3');
+    await client.replace(uri, '4.9 L', '5 L');
+    expect(markdown(await client.hover(uri, at))).toContain('5 L = 305.1 in^3');
+  });
+
+  it('is silent where the schema knows nothing', async () => {
+    const uri = await opened('format: 1\nsite: { hotest: 3 degC }\n');
+    expect(await client.hover(uri, client.rangeOf(uri, 'hotest').start)).toBeNull();
+    expect(await client.hover(uri, client.rangeOf(uri, '3 degC').start)).toBeNull();
+  });
+});
+
+describe('completion', () => {
+  it('offers the fields that are not written yet, with snippets', async () => {
+    const { text, position } = cursor('format: 1\nengine:\n  cylinders: 8\n  ‸\n');
+    const uri = await opened(text);
+    const items = await client.complete(uri, position);
+    const labels = items.map(({ label }) => label);
+    expect(labels).toContain('displacement');
+    expect(labels).not.toContain('cylinders');
+    expect(items.find(({ label }) => label === 'displacement')).toMatchObject({
+      insertTextFormat: 2,
+      textEdit: {
+        newText: expect.stringMatching(/^displacement: \$\{1:.*\}$/),
+        range: { start: position, end: position },
+      },
+    });
+  });
+
+  it('offers choices in braces', async () => {
+    const { text, position } = cursor('format: 1\nfuel-system: { pump: { placement: ‸ } }\n');
+    const items = await client.complete(await opened(text), position);
+    expect(items.map(({ label }) => label)).toEqual(['in-tank', 'tank-module', 'surge-tank', 'external']);
+  });
+
+  it('offers a client without snippets what it can insert as it is', async () => {
+    const plain = await Client.start({ capabilities: waits });
+    const { text, position } = cursor('format: 1\nengine:\n  ‸\n');
+    const uri = fresh();
+    await plain.open(uri, text);
+    for (const { textEdit, insertTextFormat } of await plain.complete(uri, position)) {
+      expect(insertTextFormat).toBe(1);
+      expect(textEdit?.newText).not.toMatch(/[$|]|\{\d/);
+    }
+    await plain.stop();
+  });
+});
+
+describe('a quick fix', () => {
+  async function fixesAt(uri: string, part: string): Promise<CodeAction[]> {
+    return client.actions(uri, client.rangeOf(uri, part));
+  }
+
+  it('makes the finding go away and leaves all else as it is', async () => {
+    const uri = await opened(pump);
+    expect(codes(await client.pull(uri))).toContain('electrical/voltage-drop');
+    const [fix] = (await fixesAt(uri, '12 AWG')).filter(({ title }) => title.startsWith('Run 10 AWG'));
+    expect(fix).toMatchObject({ kind: 'quickfix', isPreferred: true });
+    expect(fix?.title).toMatch(/\(.* -> .*\)$/);
+    expect(fix?.diagnostics?.map(({ code }) => code)).toEqual(['electrical/voltage-drop']);
+    await client.apply(fix);
+    expect(client.text(uri)).toBe(pump.replace('12 AWG', '10 AWG'));
+    expect(codes(await client.pull(uri))).not.toContain('electrical/voltage-drop');
+  });
+
+  it.each([
+    ['CRLF', (text: string) => text.replaceAll('\n', '\r\n')],
+    ['astral characters', (text: string) => text.replace('pump-circuit: {', 'pump-circuit: { # 😀😀\n    ')],
+    ['a byte order mark', (text: string) => `\ufeff${text}`],
+  ])('stands at its place in a text with %s', async (_, written) => {
+    const text = written(pump);
+    const uri = await opened(text);
+    const [fix] = (await fixesAt(uri, '12 AWG')).filter(({ title }) => title.startsWith('Run 10 AWG'));
+    await client.apply(fix);
+    expect(client.text(uri)).toBe(text.replace('12 AWG', '10 AWG'));
+  });
+
+  it('of a problem writes what was meant', async () => {
+    const uri = await opened('format: 1\nengine: { displacment: 4.9 L } # mine\n');
+    const [fix] = await fixesAt(uri, 'displacment');
+    await client.apply(fix);
+    expect(client.text(uri)).toBe('format: 1\nengine: { displacement: 4.9 L } # mine\n');
+    expect(codes(await client.pull(uri))).not.toContain('sheet/unknown-field');
+  });
+
+  it('of a number without a unit is a choice of units', async () => {
+    const uri = await opened('format: 1\nengine: { displacement: 4.9 }\n');
+    const fixes = await fixesAt(uri, '4.9');
+    expect(fixes.map(({ title }) => title).slice(0, 2)).toEqual(['Write `4.9 L`', 'Write `4.9 in^3`']);
+    await client.apply(fixes[0]);
+    expect(client.text(uri)).toBe('format: 1\nengine: { displacement: 4.9 L }\n');
+  });
+
+  it('of every finding of a kind mends all of them', async () => {
+    const uri = await opened(
+      'format: 1\nignition: { supply: ballast-resistor }\nstages:\n  - { name: a }\n  - { name: b, changes: { ignition: { supply: resistance-wire } } }\n',
+    );
+    expect(codes(await client.pull(uri)).filter((code) => code === 'ignition/ballast')).toHaveLength(2);
+    const all = (await fixesAt(uri, 'ballast-resistor')).find(({ title }) => title === 'Fix all of `ignition/ballast`');
+    expect(all?.diagnostics).toHaveLength(2);
+    await client.apply(all);
+    expect(codes(await client.pull(uri))).not.toContain('ignition/ballast');
+  });
+
+  it('of one version is not applied to another', async () => {
+    const uri = await opened(pump);
+    const [fix] = await fixesAt(uri, '12 AWG');
+    await client.replace(uri, '# mine', '# ours');
+    await expect(client.apply(fix)).rejects.toThrow('an edit of version 1');
+  });
+
+  it('is given only where it is asked for', async () => {
+    const uri = await opened(pump);
+    const wire = client.rangeOf(uri, '12 AWG');
+    expect(await client.actions(uri, client.rangeOf(uri, 'wagon'))).toEqual([]);
+    expect(await client.actions(uri, wire, ['refactor'])).toEqual([]);
+    expect((await client.actions(uri, wire, ['quickfix'])).length).toBeGreaterThan(0);
+  });
+});
+
+describe('fixing everything', () => {
+  async function fixAll(text: string): Promise<{ after: string; codes: string[] }> {
+    const uri = await opened(text);
+    const everything = { start: { line: 0, character: 0 }, end: { line: 999, character: 0 } };
+    const actions = await client.actions(uri, everything, ['source.fixAll.buildSheet']);
+    for (const action of actions) {
+      expect(action.kind).toBe('source.fixAll.buildSheet');
+      await client.apply(action);
+    }
+    return { after: client.text(uri), codes: codes(await client.pull(uri)) };
+  }
+
+  it('mends spelling and what needs no choice in one go', async () => {
+    const { after } = await fixAll(
+      'format: 1\nengine: { displacment: 4.9 L }\nfuel-system: { tank: { vent: yes }, pump: { flow-at: [[60 psi, 225 L/h], [40 psi, 270 L/h]] } } # 😀\n',
+    );
+    expect(after).toBe(
+      'format: 1\nengine: { displacement: 4.9 L }\nfuel-system: { tank: { vent: true }, pump: { flow-at: [[40 psi, 270 L/h], [60 psi, 225 L/h]] } } # 😀\n',
+    );
+  });
+
+  it('mends what it can beside what it cannot', async () => {
+    const { after } = await fixAll('format: 1\nnonsense: 1\nfuel: e85\n');
+    expect(after).toBe('format: 1\nnonsense: 1\nfuel: { grade: e85 }\n');
+  });
+
+  it('buys nothing and changes no wire', async () => {
+    expect((await fixAll(pump)).after).toBe(pump);
+  });
+
+  it('is offered under the whole kind, and not unasked', async () => {
+    const uri = await opened('title: wagon\n');
+    const range = client.rangeOf(uri, 'title');
+    const kinds = async (only?: string[]) => (await client.actions(uri, range, only)).map(({ kind }) => kind);
+    expect(await kinds(['source.fixAll'])).toEqual(['source.fixAll.buildSheet']);
+    expect(await kinds(['source'])).toEqual(['source.fixAll.buildSheet']);
+    expect(await kinds()).toEqual(['quickfix']);
+  });
+
+  it('leaves broken text alone', async () => {
+    const text = 'format: 1\nfuel-system: { tank: { vent: yes }\n';
+    expect((await fixAll(text)).after).toBe(text);
+  });
+});
+
+describe('the outline', () => {
+  it('has sections, parts and named items with their ranges', async () => {
+    const uri = await opened('format: 1\nstages:\n  - { name: first summer, power: 245 hp }\n  - power: 300 hp\n');
+    const symbols = await client.request<DocumentSymbol[]>('textDocument/documentSymbol', { uri });
+    expect(symbols.map(({ name }) => name)).toEqual(['format', 'stages']);
+    const stages = symbols[1];
+    expect(stages?.children?.map(({ name }) => name)).toEqual(['first summer', 'Stage 2']);
+    expect(client.document(uri).getText(stages?.selectionRange)).toBe('stages');
+  });
+});
+
+describe('folding', () => {
+  it('has sections, items and runs of comments', async () => {
+    const uri = await opened('# one\n# two\nformat: 1\nengine:\n  cylinders: 8\n  intake:\n    pads: 1\n');
+    const ranges = await client.request<FoldingRange[]>('textDocument/foldingRange', { uri });
+    expect(ranges).toEqual([
+      { startLine: 3, endLine: 6 },
+      { startLine: 5, endLine: 6 },
+      { startLine: 0, endLine: 1, kind: 'comment' },
+    ]);
+  });
+});
+
+describe('links', () => {
+  it('lead from a silenced rule to its page', async () => {
+    const uri = await opened(
+      'format: 1\nsilence:\n  - { rule: ignition/contact-points, reason: running it in }\n  - { rule: no/such, reason: none }\n  - { rule: ../outside-checks, reason: none }\n',
+    );
+    const links = await client.request<DocumentLink[]>('textDocument/documentLink', { uri });
+    expect(links).toHaveLength(1);
+    expect(client.document(uri).getText(links[0]?.range)).toBe('ignition/contact-points');
+    expect(links[0]?.target).toMatch(/rules\/ignition\/contact-points\.md$/);
+  });
+});
+
+describe('typing a sheet', () => {
+  it('one character after the other is answered at every step', async () => {
+    const uri = await opened('');
+    const text = 'format: 1\nignition: { trigger: contact-points }\n';
+    for (const [index, character] of [...text].entries()) {
+      const position = client.document(uri).positionAt(index);
+      await client.change(uri, [{ range: { start: position, end: position }, newText: character }]);
+      void client.complete(uri, position);
+    }
+    const found = codes(await client.pull(uri));
+    expect(client.text(uri)).toBe(text);
+    expect(found).toContain('ignition/contact-points');
+  });
+});
