@@ -87,7 +87,7 @@ function moreOctane(fields: Fuel, ratio: number, caution: number): Repair[] {
 }
 
 function alcohol(fields: Fuel, ratio: number, caution: number): Repair[] {
-  if (!isGasoline(fields) || ratio > caution + E85_SHARE * ETHANOL_ALLOWANCE) return [];
+  if (ratio > caution + E85_SHARE * ETHANOL_ALLOWANCE) return [];
   return [
     {
       title: 'Run E85, with injectors, pump and hoses to suit',

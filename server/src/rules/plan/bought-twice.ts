@@ -1,3 +1,4 @@
+import type { Quantity } from '../../sheet/quantity.ts';
 import type { Draft, PlanRule, Repair } from '../rule.ts';
 
 /** Fields that mean another part when they change; those of a throttle body first, since its injectors come with it. */
@@ -50,8 +51,7 @@ export const rule: PlanRule = {
 
 /** The later value in the earlier stage, and the later change gone. */
 function atOnce(title: string, early: number, late: number, changes: unknown, path: string): Repair[] {
-  const value = fieldAt(changes, path);
-  if (typeof value !== 'object' || value === null || !('text' in value)) return [];
+  const { text } = fieldAt(changes, path) as Quantity;
   const steps = path.split('.');
   const alone = steps.findIndex((_, length) =>
     isOnly(fieldAt(changes, steps.slice(0, length).join('.')), steps, length),
@@ -60,7 +60,7 @@ function atOnce(title: string, early: number, late: number, changes: unknown, pa
   return [
     {
       title,
-      set: { [`stages.${early}.changes.${path}`]: String(value.text) },
+      set: { [`stages.${early}.changes.${path}`]: text },
       remove: [['stages', late, 'changes', ...gone].join('.')],
     },
   ];
@@ -70,8 +70,9 @@ function atOnce(title: string, early: number, late: number, changes: unknown, pa
 function isOnly(part: unknown, steps: readonly string[], from: number): boolean {
   let inner = part;
   for (const step of steps.slice(from)) {
-    if (typeof inner !== 'object' || inner === null || Object.keys(inner).length !== 1) return false;
-    inner = (inner as Record<string, unknown>)[step];
+    const fields = inner as Record<string, unknown>;
+    if (Object.keys(fields).length !== 1) return false;
+    inner = fields[step];
   }
   return true;
 }

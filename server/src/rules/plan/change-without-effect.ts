@@ -1,4 +1,5 @@
-import type { Draft, PlanRule } from '../rule.ts';
+import type { Quantity } from '../../sheet/quantity.ts';
+import type { Draft, PlanRule, Situation } from '../rule.ts';
 
 export const rule: PlanRule = {
   id: 'plan/change-without-effect',
@@ -7,9 +8,8 @@ export const rule: PlanRule = {
   why: 'A stage that sets a field to what it already was hides what is really done in that step, and its cost is counted for nothing. Perhaps another value was meant.',
   source: 'definition',
   checkPlan: (plan) =>
-    plan.flatMap(({ stage, index, name }): Draft[] => {
-      const before = plan[index - 1];
-      if (!before || !stage.changes) return [];
+    plan.slice(1).flatMap(({ stage, index, name }): Draft[] => {
+      const before = plan[index - 1] as Situation;
       return same(stage.changes, before.values, `stages.${index}.changes`).map((at) => ({
         at,
         message: `Stage "${name}" changes this to what it already was in stage "${before.name}".`,
@@ -32,11 +32,14 @@ function same(change: unknown, before: unknown, path: string): string[] {
 /** Quantities by their SI value, so that another unit for the same makes no change. */
 function plain(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(plain);
-  if (typeof value !== 'object' || value === null || !('dimension' in value)) return value;
-  const { value: nominal, low, high } = value as unknown as Record<string, number>;
-  return [nominal, low, high].map((number) => number?.toPrecision(9));
+  if (!isQuantity(value)) return value;
+  return [value.value, value.low, value.high].map((number) => number.toPrecision(9));
+}
+
+function isQuantity(value: unknown): value is Quantity {
+  return typeof value === 'object' && value !== null && 'dimension' in value;
 }
 
 function isFields(value: unknown): value is Record<string, unknown> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value) && !('dimension' in value);
+  return typeof value === 'object' && value !== null && !Array.isArray(value) && !isQuantity(value);
 }

@@ -7,10 +7,10 @@ export const rule: PlanRule = {
   why: 'Stages build on one another, and each is meant to make more power unless fuel, engine, boost or nitrous say why not. Perhaps the stages stand in the wrong order, or a power is mistyped.',
   source: 'common practice',
   checkPlan: (plan) =>
-    plan.flatMap((situation) => {
-      const before = plan[situation.index - 1];
-      const [power, earlier] = [situation.stage.power, before?.stage.power];
-      if (!before || !power || !earlier || power.value >= earlier.value || hasReason(situation, before)) return [];
+    plan.slice(1).flatMap((situation) => {
+      const before = plan[situation.index - 1] as Situation;
+      const [power, earlier] = [situation.stage.power, before.stage.power];
+      if (!power || !earlier || power.value >= earlier.value || hasReason(situation, before)) return [];
       const { index, name, show } = situation;
       return [
         {

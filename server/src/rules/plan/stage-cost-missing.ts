@@ -22,6 +22,7 @@ export const rule: PlanRule = {
 
 /** Whether a part among the changes has its own cost. */
 function hasCost(changes: unknown): boolean {
-  if (typeof changes !== 'object' || changes === null) return false;
-  return 'cost' in changes || Object.values(changes).some(hasCost);
+  if (typeof changes !== 'object') return false;
+  const fields = Object.entries(changes as Record<string, unknown>);
+  return fields.some(([name, value]) => name === 'cost' || hasCost(value));
 }

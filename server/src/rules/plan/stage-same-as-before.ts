@@ -7,10 +7,10 @@ export const rule: PlanRule = {
   why: 'A stage says what the engine makes and what is changed to get there. One that repeats the stage before it adds nothing to the plan; what was meant may have been left out.',
   source: 'definition',
   checkPlan: (plan) =>
-    plan.flatMap((situation) => {
-      const before = plan[situation.index - 1];
+    plan.slice(1).flatMap((situation) => {
+      const before = plan[situation.index - 1] as Situation;
       const { stage, index, name } = situation;
-      if (!before || !stage.power || stage.changes || said(situation) !== said(before)) return [];
+      if (!stage.power || stage.changes || said(situation) !== said(before)) return [];
       return [
         {
           at: `stages.${index}`,
@@ -26,6 +26,6 @@ export const rule: PlanRule = {
 function said({ stage, induction }: Situation): string {
   const { name, cost, changes, ...rest } = stage;
   return JSON.stringify({ ...rest, induction }, (_, value) =>
-    value && typeof value === 'object' && 'dimension' in value ? [value.value, value.low, value.high] : value,
+    value?.dimension ? [value.value, value.low, value.high] : value,
   );
 }

@@ -22,10 +22,9 @@ export const rule: StageRule = {
     if (!miss || !needed) return undefined;
     return {
       at: 'throttle-body.bores',
-      message:
-        choked || !depression
-          ? (choked ?? '')
-          : `At full power the throttle body holds back ${withSpread(depression, situation)}, over the limit of ${showValue(most, 'depression')}, with ${show(needed)} of air.`,
+      message: depression
+        ? `At full power the throttle body holds back ${withSpread(depression, situation)}, over the limit of ${showValue(most, 'depression')}, with ${show(needed)} of air.`
+        : (choked ?? ''),
       related: [{ at: 'stage.power', message: 'The power of this stage asks for it.' }],
       ...miss,
       repairs: largerBodies(situation, most),

@@ -9,12 +9,10 @@ export const rule: StageRule = {
   severity: 'information',
   why: 'Below the plates manifold vacuum pulls on the injectors: with the rail pressure fixed they flow more at idle than at full load, so the idle pulse is shorter still and the computer must know of it. A regulator referenced to the manifold keeps the pressure across them constant.',
   source: 'pressure balance; orifice equation (Bernoulli)',
-  check: ({ values, stage, path, figure, show }) => {
-    const isBelow = values['throttle-body']?.injectors?.discharge === 'below-throttle';
-    const isFixed = values['fuel-system']?.regulator?.reference === 'atmosphere';
+  check: ({ stage, path, figure, show }) => {
     const seesBoost = path === 'blow-through' && (stage.boost?.value ?? 0) > 0;
     const [idle, full] = [figure('idle-injector-flow'), figure('injector-flow')];
-    if (!isBelow || !isFixed || seesBoost || !idle || !full || idle.value <= full.value * NOTICEABLE) return undefined;
+    if (seesBoost || !idle || !full || idle.value <= full.value * NOTICEABLE) return undefined;
     return {
       at: 'fuel-system.regulator.reference',
       message: `An injector below the plates flows ${show(idle)} at idle and ${show(full)} at full load, since the regulator is open to the air.`,

@@ -16,7 +16,7 @@ export const rule: StageRule = {
       related: [{ at: 'throttle-body.flange', message: 'The flange.' }],
       repairs: [
         { title: `Count ${usual} bores`, set: { 'throttle-body.bores.quantity': usual } },
-        ...(bores.quantity === 2 || (bores.quantity === 4 && flange === 'two-bore')
+        ...(bores.quantity === 2 || bores.quantity === 4
           ? [
               {
                 title: `Say that the flange is ${bores.quantity === 2 ? 'two-bore' : 'square-bore'}`,

@@ -18,7 +18,7 @@ export const rule: StageRule = {
     const pulse = figure('idle-pulse');
     const dead = figure('dead-time');
     const miss = below(figure('idle-pulse-margin'), 1);
-    if (!shortest || !pulse || !dead || !miss || dead.value >= shortest.value) return undefined;
+    if (!shortest || !pulse || !dead || !miss) return undefined;
     const covered = figure('power-covered-low');
     const share = ((pulse.low ?? pulse.value) - dead.value) / (shortest.high - dead.value);
     return {

@@ -20,7 +20,7 @@ export const rule: StageRule = {
     const share = across.value / rated.value;
     const isBoostUnmatched = path === 'blow-through' && (stage.boost?.value ?? 0) > 0 && reference !== 'manifold';
     if (share <= MOST && (share >= LEAST || isBoostUnmatched)) return undefined;
-    const better = roundedDown(rated.value + setting.value - across.value, setting);
+    const better = roundedDown((rated.value + setting.value - across.value) * (1 + 1e-9), setting);
     return {
       at: 'fuel-system.regulator.pressure',
       message: `The injectors are rated at ${show(rated)} and would work at ${show(across)}, ${percent(share)} of it.`,
