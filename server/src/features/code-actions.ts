@@ -39,8 +39,8 @@ function findingFixes({ document, pageOf }: Context, checked: Checked, finding: 
 
 /** One action for all findings of a kind, where there are several in the sheet. */
 function kindFixes({ document, pageOf }: Context, checked: Checked, touched: readonly Finding[]): CodeAction[] {
-  return [...new Set(touched.map(({ rule }) => rule))].flatMap((rule) => {
-    const same = checked.findings.filter((finding) => finding.rule === rule);
+  return [...new Set(touched.map(({ found }) => found))].flatMap((rule) => {
+    const same = checked.findings.filter(({ found }) => found === rule);
     if (same.length < 2) return [];
     const edits = difference(checked.sheet.text, repairAll(checked, rule).sheet.text);
     const diagnostics = same.map((finding) => findingDiagnostic(document, finding, pageOf));

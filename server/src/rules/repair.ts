@@ -72,7 +72,7 @@ export function repairAll(checked: Checked, rule?: string): Checked {
 
 function firstRepair(checked: Checked, rule: string | undefined): Checked | undefined {
   for (const finding of checked.findings) {
-    if (rule !== undefined && finding.rule !== rule) continue;
+    if (rule !== undefined && finding.found !== rule) continue;
     const repairs = verifiedRepairs(checked, finding);
     const repair = rule === undefined ? repairs.find(({ planned }) => planned.safe) : repairs[0];
     if (repair) return repair.after;
