@@ -11,7 +11,7 @@ export const rule: StageRule = {
     const { values, figure, show, showValue } = situation;
     const circuit = values.electrical?.['pump-circuit'];
     const protects = figure('fuse-limit');
-    if (!circuit?.fuse || !circuit.wire || !protects) return undefined;
+    if (!circuit?.fuse || !protects) return undefined;
     if (circuit.fuse.value <= protects.value || isWireTooThin(situation)) return undefined;
     const smaller = figure('fuse-needed')?.value ?? bladeUpTo(protects.value);
     const wire = thickerWire(situation, circuit.fuse.value);

@@ -1,4 +1,4 @@
-import { bladeUpTo, isWireTooThin } from '../pump-wire.ts';
+import { isWireTooThin } from '../pump-wire.ts';
 import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
@@ -12,22 +12,18 @@ export const rule: StageRule = {
     const { values, figure, limit, show, showValue } = situation;
     const fuse = values.electrical?.['pump-circuit']?.fuse;
     const needed = figure('fuse-needed');
-    const protects = figure('fuse-limit');
     const current = figure('pump-circuit-current');
-    if (!fuse || !needed || !current || fuse.value >= needed.value * (1 - 1e-9)) return undefined;
+    if (!fuse || !needed || !current) return undefined;
     const share = limit('fuse-share');
     const carries = fuse.value * share;
     if (current.value <= carries * (1 + 1e-9) || isWireTooThin(situation)) return undefined;
-    const largest = protects ? bladeUpTo(protects.value) : needed.value;
+    const larger = showValue(needed.value, 'current');
     return {
       at: 'electrical.pump-circuit.fuse',
       message: `The pump circuit draws ${show(current)} all the time; a fuse of ${show(fuse)} should carry no more than ${showValue(share, 'ratio')} of its rating, ${showValue(carries, 'current')}.`,
       related: [{ at: 'fuel-system.pump.current', message: 'Current of one pump.' }],
       excess: current.value - carries,
-      repairs:
-        largest !== undefined && needed.value <= largest
-          ? [{ title: `Fit a fuse of ${show(needed)}`, set: { 'electrical.pump-circuit.fuse': show(needed) } }]
-          : [],
+      repairs: [{ title: `Fit a fuse of ${larger}`, set: { 'electrical.pump-circuit.fuse': larger } }],
     };
   },
 };

@@ -15,7 +15,7 @@ export const rule: StageRule = {
     const rated = pump?.['rated-voltage'];
     const voltage = figure('pump-voltage');
     const charging = values.electrical?.['charging-voltage'];
-    if (!pump || !rated || !voltage || pump['low-voltage'] || voltage.value >= rated.value * LEAST) return undefined;
+    if (!rated || !voltage || pump['low-voltage'] || voltage.value >= rated.value * LEAST) return undefined;
     const isLost = above(figure('pump-circuit-drop-share'), limit('voltage-drop')) !== undefined;
     if (isLost || (charging && !isTwelveVolt(charging.value))) return undefined;
     return {

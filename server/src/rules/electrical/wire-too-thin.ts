@@ -25,13 +25,10 @@ export const rule: StageRule = {
       repairs: wire
         ? [
             {
-              title:
-                fits || !circuit.fuse
-                  ? `Run ${wire} wire to the pump`
-                  : `Run ${wire} wire to the pump with a fuse of ${fuse}`,
+              title: fits ? `Run ${wire} wire to the pump` : `Run ${wire} wire to the pump with a fuse of ${fuse}`,
               set: {
                 'electrical.pump-circuit.wire': wire,
-                ...(fits || !circuit.fuse ? {} : { 'electrical.pump-circuit.fuse': fuse }),
+                ...(fits ? {} : { 'electrical.pump-circuit.fuse': fuse }),
               },
               shows: 'pump-circuit-drop-share',
             },

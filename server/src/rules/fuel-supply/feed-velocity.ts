@@ -16,7 +16,7 @@ export const rule: StageRule = {
     const speed = figure('feed-velocity');
     const most = limit('feed-velocity');
     const miss = above(speed, most);
-    if (!bore || !speed || !miss || wayTooNarrow(situation)?.part === 'feed') return undefined;
+    if (!bore || !miss || wayTooNarrow(situation)?.part === 'feed') return undefined;
     const flow = figure('pump-delivery');
     return {
       at: 'fuel-system.feed.inside-diameter',

@@ -19,7 +19,7 @@ export const rule: StageRule = {
     const filter = values['fuel-system']?.filter;
     const setting = values['fuel-system']?.regulator?.pressure;
     const [inlet, rail] = [figure('filter-inlet-pressure'), figure('rail-pressure')];
-    if (!filter?.loss || !filter['loss-at'] || !setting || !inlet || !rail) return undefined;
+    if (!filter?.loss || !setting || !inlet || !rail) return undefined;
     if (values['fuel-system']?.regulator?.style === 'dead-head' || wayTooNarrow(situation)) return undefined;
     const lost = inlet.value - rail.value;
     const most = LARGEST_SHARE * setting.value;

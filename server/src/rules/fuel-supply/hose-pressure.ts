@@ -27,7 +27,7 @@ export const rule: StageRule = {
       const pressure = highest[name];
       const rated = ratingOf(line);
       const miss = rated && above(pressure, rated.pressure);
-      if (!pressure || !rated || !miss) return [];
+      if (!pressure || !miss) return [];
       return [
         {
           at: `fuel-system.${name}.${rated.field}`,

@@ -2,6 +2,7 @@ import { largerPump } from '../larger-pump.ts';
 import { thickerWire } from '../pump-wire.ts';
 import { railSags, wayTooNarrow } from '../rail-sag.ts';
 import { below, type Repair, type Situation, type StageRule } from '../rule.ts';
+import { spareWouldDo } from '../spare-pump.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/pump-flow-short',
@@ -16,7 +17,7 @@ export const rule: StageRule = {
     const delivery = figure('pump-delivery');
     const required = figure('required-delivery');
     if (!miss || !delivery || !required) return undefined;
-    if (wayTooNarrow(situation) || spareWouldDo(situation, delivery.value, required.value)) return undefined;
+    if (wayTooNarrow(situation) || spareWouldDo(situation)) return undefined;
     const reserve = showValue(limit('pump-reserve'), 'ratio');
     const gives =
       delivery.value > 0
@@ -34,12 +35,6 @@ export const rule: StageRule = {
 
 /** Rail pressure, Pa, that is as good as none: it opens no injector. */
 const COLLAPSED = 10e3;
-
-/** A second pump that only stands by would be enough: told by `spare-counted`. */
-function spareWouldDo({ values }: Situation, delivery: number, required: number): boolean {
-  const pump = values['fuel-system']?.pump;
-  return pump?.arrangement === 'spare' && delivery * (pump.quantity ?? 1) >= required;
-}
 
 function sag(situation: Situation): string {
   const { figure, show } = situation;

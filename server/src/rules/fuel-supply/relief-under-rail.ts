@@ -21,7 +21,7 @@ export const rule: StageRule = {
       .filter((figure) => figure !== undefined)
       .toSorted((one, other) => other.value - one.value);
     const miss = relief && above(needed, relief.value);
-    if (!relief || !needed || !miss) return undefined;
+    if (!needed || !miss) return undefined;
     const extra = needed.value - (setting?.value ?? needed.value);
     const lower = relief.value / HEADROOM - extra;
     const repairs: Repair[] = [

@@ -1,5 +1,7 @@
 import { largerPump } from '../larger-pump.ts';
+import { wayTooNarrow } from '../rail-sag.ts';
 import { below, type StageRule } from '../rule.ts';
+import { spareWouldDo } from '../spare-pump.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/spare-counted',
@@ -10,12 +12,10 @@ export const rule: StageRule = {
   source: 'common practice; continuity',
   check: (situation) => {
     const { values, figure, show } = situation;
-    const pump = values['fuel-system']?.pump;
+    const count = values['fuel-system']?.pump?.quantity ?? 1;
     const miss = below(figure('pump-margin'), 0);
     const [delivery, required] = [figure('pump-delivery'), figure('required-delivery')];
-    const count = pump?.quantity ?? 1;
-    if (pump?.arrangement !== 'spare' || count < 2 || !miss || !delivery || !required) return undefined;
-    if (delivery.value * count < required.value) return undefined;
+    if (!miss || !required || !spareWouldDo(situation) || wayTooNarrow(situation)) return undefined;
     const isShared = values.electrical?.['pump-circuit']?.shared;
     const pressure = figure('pump-pressure')?.value ?? 0;
     return {

@@ -16,7 +16,7 @@ export const rule: StageRule = {
     const speed = figure('suction-velocity');
     const most = limit('suction-velocity');
     const miss = above(speed, most);
-    if (!bore || !speed || !miss || marginMiss(situation)) return undefined;
+    if (!bore || !miss || marginMiss(situation)) return undefined;
     const flow = figure('pump-delivery');
     return {
       at: 'fuel-system.suction.inside-diameter',
