@@ -13,7 +13,7 @@ export const rule: StageRule = {
   why: 'Below its shortest repeatable pulse an injector gives now more, now less fuel: the engine hunts, loads up and fouls plugs at idle, and no tuning cures it. Power range has two ends, and this is the lower one.',
   source: 'kinematics of the four-stroke cycle; air at idle: Heywood eq. 2.27, with figures of common practice',
   check: (situation) => {
-    const { figure, values, show } = situation;
+    const { figure, values, stage, show } = situation;
     const shortest = values['throttle-body']?.injectors?.['shortest-pulse'];
     const pulse = figure('idle-pulse');
     const dead = figure('dead-time');
@@ -26,7 +26,7 @@ export const rule: StageRule = {
       message: `The pulse at idle is ${withSpread(pulse, situation)}, under the ${show(shortest)} these injectors can repeat${covered ? `; they suit an engine of ${show(covered)} and more` : ''}.`,
       related: [
         { at: 'engine.idle', message: 'At this idle.' },
-        { at: 'stage.power', message: 'The power to cover.' },
+        ...(stage.power ? [{ at: 'stage.power', message: 'The power to cover.' }] : []),
       ],
       ...miss,
       repairs: [

@@ -19,7 +19,12 @@ export const rule: StageRule = {
         seals === false
           ? 'The adapter does not cover the whole sealing lip of the spread-bore manifold.'
           : 'Nothing says that the adapter covers the whole sealing lip of the spread-bore manifold.',
-      related: [{ at: 'engine.intake.flange', message: 'The spread-bore manifold.' }],
+      related: [
+        {
+          at: values.engine?.intake?.flange ? 'engine.intake.flange' : 'stack.adapter.from',
+          message: 'The spread-bore manifold.',
+        },
+      ],
       repairs: [
         {
           title: 'Use a plate that covers the whole lip',
