@@ -2,9 +2,10 @@ import { type Document, parseDocument } from 'yaml';
 import { rules } from '../generated/rules.ts';
 import { compose, TooLarge } from '../sheet/compose.ts';
 import type { Entry, Range } from '../sheet/entry.ts';
-import { startOfLine } from '../sheet/lines.ts';
+import { endOfLine, startOfLine } from '../sheet/lines.ts';
 import { child, type FieldSchema, resolve } from '../sheet/schema.ts';
 import { type DimensionUnits, dimensions } from '../sheet/units.ts';
+import { excerpt } from './excerpt.ts';
 
 /** One thing that could be written here; `insert` is a snippet. */
 export type Proposal = {
@@ -19,53 +20,56 @@ export type Proposal = {
 const HERE = '__here__';
 
 /** What could be written at an offset: fields not written yet, choices, values and units. */
-export function completionsAt(text: string, offset: number, schema: FieldSchema): Proposal[] {
-  const place = placeAt(text, offset);
-  if (!place) return [];
-  const found = entryHere(text, place, schema);
+export function completionsAt(whole: string, wholeOffset: number, schema: FieldSchema): Proposal[] {
+  const { text, before } = excerpt(whole, wholeOffset);
+  const offset = wholeOffset - before;
+  const inLine = placeAt(text, offset, false);
+  const found = inLine && entryHere(text, inLine, schema);
   if (!found) return [];
-  const replace = { start: place.start, end: place.end };
+  const place = found.parent.flow ? placeAt(text, offset, true) : inLine;
+  if (!place) return [];
+  const end = found.isKey ? place.wordEnd : place.valueEnd;
+  const replace = { start: place.start + before, end: end + before };
+  if (found.isKey) {
+    const withValue = !/^\s*:/.test(text.slice(end));
+    return fields(found.parent, replace, indentOf(text, offset), withValue);
+  }
   const written = text.slice(place.start, offset);
-  if (place.isKey && found.entry.key)
-    return fields(found.parent, replace, place.isFlow, indentOf(text, offset), !/^\s*:/.test(text.slice(place.end)));
-  if (!found.entry.schema) return [];
-  return values(found.entry, found.entry.schema, written, replace);
+  return found.entry.schema ? values(found, found.entry.schema, written, replace) : [];
 }
 
-type Place = { start: number; end: number; isKey: boolean; isFlow: boolean };
+/** Where a word begins and ends that may be a key, or a value to the end of its line or to what ends it in braces. */
+type Place = { start: number; wordEnd: number; valueEnd: number; mayBeKey: boolean };
 
-/** The word at the offset: a key, or a value after a colon, in lines as well as in braces and brackets. */
-function placeAt(text: string, offset: number): Place | undefined {
+function placeAt(text: string, offset: number, inFlow: boolean): Place | undefined {
   const lineStart = startOfLine(text, offset);
   const before = text.slice(lineStart, offset);
-  const rest = text.slice(offset).split(/\r?\n/, 1)[0] ?? '';
+  const rest = text.slice(offset, endOfLine(text, offset));
   if (/(^|\s)#/.test(before)) return undefined;
   const delimiter = Math.max(before.lastIndexOf('{'), before.lastIndexOf('['), before.lastIndexOf(','));
-  const colon = /^.*:\s+/.exec(before.slice(delimiter + 1));
-  const isFlow = delimiter >= 0;
-  if (colon) {
-    const start = lineStart + delimiter + 1 + colon[0].length;
-    const tail = isFlow ? /^[^,}\]#]*/.exec(rest)?.[0] : /^(?:(?! #).)*/.exec(rest)?.[0];
-    return { start, end: offset + (tail ?? '').trimEnd().length, isKey: false, isFlow };
-  }
-  const lead = /^[\s-]*/.exec(before.slice(delimiter + 1))?.[0] ?? '';
-  const start = lineStart + delimiter + 1 + lead.length;
-  const word = /^[\w-]*/.exec(rest)?.[0] ?? '';
-  return { start, end: offset + word.length, isKey: true, isFlow };
+  const stretch = before.slice(delimiter + 1);
+  const colon = /^.*:\s+/.exec(stretch);
+  const lead = colon ?? /^[\s-]*/.exec(stretch);
+  const isFlow = inFlow || delimiter >= 0;
+  const value = isFlow ? /^[^,}\]#]*/.exec(rest) : /^(?:(?! #).)*/.exec(rest);
+  return {
+    start: lineStart + delimiter + 1 + (lead?.[0].length ?? 0),
+    wordEnd: offset + (/^[\w-]*/.exec(rest)?.[0].length ?? 0),
+    valueEnd: offset + (value?.[0] ?? '').trimEnd().length,
+    mayBeKey: colon === null,
+  };
 }
 
+type Found = { entry: Entry; parent: Entry; isKey: boolean };
+
 /** The entry that stands at the place once something is written there. */
-function entryHere(text: string, { start, end, isKey }: Place, schema: FieldSchema) {
-  const after = text.slice(end);
-  const asKey = /^\s*:/.test(after) ? HERE : `${HERE}: `;
-  const asValue = isKey ? HERE : ` ${HERE}`;
-  for (const inserted of isKey ? [asKey, asValue] : [asValue]) {
-    const document = parseDocument(text.slice(0, start) + inserted + after, {
-      merge: true,
-      prettyErrors: false,
-      logLevel: 'silent',
-    });
-    const found = find(composed(document, schema), undefined);
+function entryHere(text: string, { start, wordEnd, valueEnd, mayBeKey }: Place, schema: FieldSchema) {
+  const after = text.slice(wordEnd);
+  const asKey = { isKey: true, text: text.slice(0, start) + (/^\s*:/.test(after) ? HERE : `${HERE}: `) + after };
+  const asValue = { isKey: false, text: `${text.slice(0, start)} ${HERE}${text.slice(valueEnd)}` };
+  for (const attempt of mayBeKey ? [asKey, asValue] : [asValue]) {
+    const document = parseDocument(attempt.text, { merge: true, prettyErrors: false, logLevel: 'silent' });
+    const found = find(composed(document, schema), undefined, attempt.isKey);
     if (found) return found;
   }
   return undefined;
@@ -80,17 +84,22 @@ function composed(document: Document, schema: FieldSchema): Entry | undefined {
   }
 }
 
-function find(entry: Entry | undefined, parent: Entry | undefined): { entry: Entry; parent: Entry } | undefined {
+function find(entry: Entry | undefined, parent: Entry | undefined, isKey: boolean): Found | undefined {
   if (!entry) return undefined;
-  if (parent && (entry.path.at(-1) === HERE || String(entry.scalar).includes(HERE))) return { entry, parent };
+  const isHere = isKey ? entry.path.at(-1) === HERE && takesFields(parent?.schema) : entry.scalar === HERE;
+  if (parent && isHere) return { entry, parent, isKey };
   for (const inner of entry.children) {
-    const found = find(inner, entry);
+    const found = find(inner, entry, isKey);
     if (found) return found;
   }
   return undefined;
 }
 
-function fields(parent: Entry, replace: Range, isFlow: boolean, indent: string, withValue: boolean): Proposal[] {
+function takesFields(schema: FieldSchema | undefined): boolean {
+  return schema?.properties !== undefined || typeof schema?.additionalProperties === 'object';
+}
+
+function fields(parent: Entry, replace: Range, indent: string, withValue: boolean): Proposal[] {
   if (!parent.schema) return [];
   const present = new Set(parent.children.map(({ path }) => String(path.at(-1))));
   const named = Object.keys(parent.schema.properties ?? {}).filter((name) => !present.has(name));
@@ -105,7 +114,7 @@ function fields(parent: Entry, replace: Range, isFlow: boolean, indent: string, 
       kind: 'field' as const,
       detail: about?.title ?? schema.title ?? '',
       documentation: about?.why ?? schema.description ?? '',
-      insert: withValue ? `${name}:${fieldValue(schema, isFlow, indent)}` : name,
+      insert: withValue ? `${name}:${fieldValue(schema, parent.flow, indent)}` : name,
       replace,
     };
   });
@@ -120,10 +129,16 @@ function fieldValue(schema: FieldSchema, isFlow: boolean, indent: string): strin
     return isFlow || !isOfFields ? ` [${'$1'}]` : `\n${indent}  - $1`;
   }
   const example = schema.const ?? schema.examples?.[0];
-  return example === undefined ? ' $1' : ` \${1:${String(example).replaceAll('}', '\\}')}}`;
+  return example === undefined ? ' $1' : ` \${1:${asScalar(example, isFlow).replaceAll('}', '\\}')}}`;
 }
 
-function values(entry: Entry, schema: FieldSchema, written: string, replace: Range): Proposal[] {
+/** An example as YAML writes it, in quotes where it would otherwise end early. */
+function asScalar(example: unknown, isFlow: boolean): string {
+  const text = String(example);
+  return /: | #|^[^\w.+-]/.test(text) || (isFlow && /[,[\]{}]/.test(text)) ? JSON.stringify(text) : text;
+}
+
+function values({ entry, parent }: Found, schema: FieldSchema, written: string, replace: Range): Proposal[] {
   const proposal = (label: string, kind: Proposal['kind'], detail: string, documentation = ''): Proposal => ({
     label,
     kind,
@@ -147,15 +162,23 @@ function values(entry: Entry, schema: FieldSchema, written: string, replace: Ran
   return (schema.examples ?? [])
     .filter((example) => typeof example !== 'object')
     .map((example) =>
-      proposal(String(example), 'value', `example of ${schema.title?.toLowerCase()}`, schema.description),
+      proposal(
+        asScalar(example, parent.flow),
+        'value',
+        `example of ${schema.title?.toLowerCase()}`,
+        schema.description,
+      ),
     );
 }
+
+/** The number typed so far, with its tolerance where one is begun. */
+const TYPED = /^\s*["']?((?:[+-]?[\d./ ]*\d[^±+]*(?:\+\s*\/\s*-|±)\s*)?[+-]?[\d./ ]*\d)/;
 
 /** The number already typed with each unit, or the examples of the field. */
 function quantities(schema: FieldSchema, written: string): { text: string; about: string }[] {
   const { dimension, examples = [] } = schema;
   const { units, title } = dimensions[dimension ?? 'ratio-number'] as DimensionUnits;
-  const number = /^\s*([+-]?[\d./ ]*\d)/.exec(written)?.[1];
+  const number = TYPED.exec(written)?.[1];
   if (number === undefined) return examples.map((example) => ({ text: String(example), about: `example, ${title}` }));
   return units.map(({ name, note }) => ({ text: `${number} ${name}`.trim(), about: note ?? title }));
 }
