@@ -13,7 +13,7 @@ export const rule: StageRule = {
   why: 'What the bores hold back at full throttle is missing in the cylinders: the claimed power is not reached, and under a blower the boost falls too. The limit is the depression at which four-bore bodies are rated.',
   source: 'NACA Report 1135; Heywood, eqs. C.8 and C.9; the limit of 1.5 inHg is common practice',
   check: (situation) => {
-    const { figure, limit, plan, index, show, showValue } = situation;
+    const { figure, limit, plan, index, values, show, showValue } = situation;
     const depression = figure('depression');
     const most = limit('depression');
     const choked = plan[index]?.absent.get('depression')?.impossible;
@@ -21,7 +21,7 @@ export const rule: StageRule = {
     const needed = figure('airflow-needed');
     if (!miss || !needed) return undefined;
     return {
-      at: 'throttle-body.bores',
+      at: values['throttle-body']?.['rated-airflow'] ? 'throttle-body.rated-airflow' : 'throttle-body.bores',
       message: depression
         ? `At full power the throttle body holds back ${withSpread(depression, situation)}, over the limit of ${showValue(most, 'depression')}, with ${show(needed)} of air.`
         : (choked ?? ''),
