@@ -140,5 +140,5 @@ function missingOf(entry: Entry, stages: readonly StageAnalysis[]): string {
 }
 
 function cell(text: string): string {
-  return text.replaceAll('|', '\\|');
+  return text.replaceAll('|', '\\|').replaceAll(/\s+/g, ' ');
 }

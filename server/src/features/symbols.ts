@@ -8,6 +8,7 @@ const MOST_SYMBOLS = 2000;
 
 /** The outline of a sheet: sections, parts and named items. */
 export function symbolsOf(document: TextDocument, root: Entry): DocumentSymbol[] {
+  const text = document.getText();
   let left = MOST_SYMBOLS;
 
   function symbols(entries: readonly Entry[]): DocumentSymbol[] {
@@ -16,7 +17,8 @@ export function symbolsOf(document: TextDocument, root: Entry): DocumentSymbol[]
       if (left <= 0) break;
       if (entry.inherited || (!entry.key && entry.kind !== 'map')) continue;
       left--;
-      const range = lspRange(document, wholeRange(entry));
+      const { start, end } = wholeRange(entry);
+      const range = lspRange(document, { start, end: start + text.slice(start, end).trimEnd().length });
       const detail = entry.kind === 'scalar' ? String(entry.scalar) : undefined;
       found.push({
         name: nameOf(entry),
