@@ -114,7 +114,7 @@ describe('hover on what decides figures', () => {
 
   it('tells what makes a figure impossible', () => {
     const text = told(
-      'format: 1\nfuel-system: { ‸pump: { flow-at: [[60 psi, 270 L/h], [40 psi, 225 L/h]], rated-voltage: 13.5 V } }\nstages: [{ power: 300 hp }]\nengine: { cylinders: 8 }\n',
+      'format: 1\nfuel-system: { ‸pump: { flow-at: [[60 psi, 270 L/h], [40 psi, 225 L/h]], rated-voltage: 13.5 V }, regulator: { pressure: 58 psi, reference: atmosphere } }\nstages: [{ power: 300 hp }]\nengine: { cylinders: 8 }\n',
     );
     expect(text).toMatch(/- Pump delivery.*: The pump's points must be in rising order of pressure/);
   });
