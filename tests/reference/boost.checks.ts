@@ -1,5 +1,5 @@
 import * as boost from '../../server/src/engineering/boost.ts';
-import { type Check, fromFirstSet } from './check.ts';
+import { type Check, fromFirstSet, ownCheck } from './check.ts';
 import { PSI } from './units.ts';
 import gas from './values/gas.json' with { type: 'json' };
 import liquids from './values/liquids.json' with { type: 'json' };
@@ -8,15 +8,7 @@ import { worst } from './worst.ts';
 const topic = 'boost';
 const first = (id: string, got: () => number) => fromFirstSet(id, 10, topic, got);
 const outlet = boost.compressorOutletTemperature;
-const own = (
-  id: string,
-  what: string,
-  got: () => number,
-  expected: number,
-  unit: string,
-  tolerance: Check['tolerance'],
-  source: string,
-): Check => ({ id, section: 10, topic, what, got, expected, unit, tolerance, source });
+const own = ownCheck(10, topic);
 
 const moran =
   'Moran and Shapiro, Fundamentals of Engineering Thermodynamics, example 9.1, cold air-standard column, from memory';

@@ -53,6 +53,29 @@ export function fromFirstSet(id: string, section: number, topic: string, got: ()
   };
 }
 
+/** Makes checks of our own choice for one section and topic; a tolerance that is a number is relative. */
+export function ownCheck(section: number, topic: string) {
+  return (
+    id: string,
+    what: string,
+    got: () => number,
+    expected: number,
+    unit: string,
+    tolerance: number | Check['tolerance'],
+    source: string,
+  ): Check => ({
+    id,
+    section,
+    topic,
+    what,
+    got,
+    expected,
+    unit,
+    tolerance: typeof tolerance === 'number' ? { relative: tolerance } : tolerance,
+    source,
+  });
+}
+
 /** The largest difference the check accepts, in its own unit. */
 export function allowedDifference(check: Check): number {
   return Math.max(check.tolerance.absolute ?? 0, (check.tolerance.relative ?? 0) * Math.abs(check.expected));

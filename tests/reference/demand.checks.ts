@@ -1,6 +1,6 @@
 import * as demand from '../../server/src/engineering/demand.ts';
 import { customFuel, fuels, gasoline, stoichiometricRatio } from '../../server/src/engineering/fuels.ts';
-import { type Check, fromFirstSet } from './check.ts';
+import { type Check, fromFirstSet, ownCheck } from './check.ts';
 import { CUBIC_INCH, HORSEPOWER, LITER_PER_HOUR, POUND_PER_HORSEPOWER_HOUR, POUND_PER_HOUR, RPM } from './units.ts';
 
 const topic = 'fuel demand';
@@ -10,15 +10,7 @@ const threeHundred = () => demand.fuelDemandByPower(300 * HORSEPOWER, halfPound)
 const row = (id: string, horsepower: number) =>
   first(id, () => demand.fuelDemandByPower(horsepower * HORSEPOWER, halfPound) / POUND_PER_HOUR);
 
-const own = (
-  id: string,
-  what: string,
-  got: () => number,
-  expected: number,
-  unit: string,
-  relative: number,
-  source: string,
-): Check => ({ id, section: 3, topic, what, got, expected, unit, tolerance: { relative }, source });
+const own = ownCheck(3, topic);
 
 const definition = 'definition of BSFC';
 

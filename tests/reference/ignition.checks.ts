@@ -1,21 +1,13 @@
 import * as ignition from '../../server/src/engineering/ignition.ts';
 import { startingAdvance, startingTiming } from '../../server/src/engineering/timing.ts';
-import { type Check, fromFirstSet } from './check.ts';
+import { type Check, fromFirstSet, ownCheck } from './check.ts';
 import { PSI, RPM } from './units.ts';
 
 const topic = 'ignition';
 const first = (id: string, got: () => number) => fromFirstSet(id, 12, topic, got);
 const points = { resistance: 3, inductance: 8e-3 };
 const quick = { resistance: 0.5, inductance: 3.5e-3 };
-const own = (
-  id: string,
-  what: string,
-  got: () => number,
-  expected: number,
-  unit: string,
-  relative: number,
-  source: string,
-): Check => ({ id, section: 12, topic, what, got, expected, unit, tolerance: { relative }, source });
+const own = ownCheck(12, topic);
 
 const advance = (speed: number, manifoldPressure: number, induction: 'natural' | 'roots') =>
   startingAdvance(startingTiming(induction), {

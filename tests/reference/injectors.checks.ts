@@ -1,20 +1,12 @@
 import { deadTimeEstimate, deadTimeFromTable } from '../../server/src/engineering/dead-time.ts';
 import { idleAirFlow, powerCovered, smallestFlow } from '../../server/src/engineering/idle.ts';
 import * as injectors from '../../server/src/engineering/injectors.ts';
-import { type Check, fromFirstSet } from './check.ts';
+import { type Check, fromFirstSet, ownCheck } from './check.ts';
 import { HORSEPOWER, POUND_PER_HORSEPOWER_HOUR, POUND_PER_HOUR, PSI, RPM } from './units.ts';
 
 const topic = 'injectors';
 const first = (id: string, got: () => number) => fromFirstSet(id, 4, topic, got);
-const own = (
-  id: string,
-  what: string,
-  got: () => number,
-  expected: number,
-  unit: string,
-  relative: number,
-  source: string,
-): Check => ({ id, section: 4, topic, what, got, expected, unit, tolerance: { relative }, source });
+const own = ownCheck(4, topic);
 
 const ambient = 101325;
 const place = (where: injectors.DischargePlace, path: injectors.InductionPath, boost: number, manifold: number) =>
