@@ -181,9 +181,13 @@ function blockFieldEdit(source: Source, parent: Entry, fields: [string, NewValue
       text: lead + block(Object.fromEntries(fields), '', eol(text)) + eol(text),
     };
   }
-  const indent = ' '.repeat(columnOf(text, last.key.start));
+  const lines = block(Object.fromEntries(fields), ' '.repeat(columnOf(text, last.key.start)), eol(text));
   const at = endOfEntryLine(text, last);
-  return { start: at, end: at, text: eol(text) + block(Object.fromEntries(fields), indent, eol(text)) };
+  const inner = lastInner(last).path;
+  const endIsRemoved = inner.some((_, index) => source.removed?.has(pathText(inner.slice(0, index + 1))));
+  if (!endIsRemoved) return { start: at, end: at, text: eol(text) + lines };
+  const next = text.indexOf('\n', at) + 1 || text.length;
+  return { start: next, end: next, text: next === text.length && !text.endsWith('\n') ? lines : lines + eol(text) };
 }
 
 /** A mapping that only takes fields over gets its own after the merge. */

@@ -276,6 +276,24 @@ const removing: Case[] = [
     undefined,
   ],
   ['nothing that is not there', 'format: 1\n', [{ remove: ['engine', 'cylinders'] }], undefined],
+  [
+    'a last line, and a field comes after it',
+    'engine:\n  intake:\n    pads: 1\n    flange: two-bore # of it\n',
+    [{ remove: ['engine', 'intake', 'flange'] }, cylinders],
+    'engine:\n  intake:\n    pads: 1\n    # of it\n  cylinders: 6\n',
+  ],
+  [
+    'a last line without an end, and a field comes after it',
+    'engine:\n  intake:\n    pads: 1\n    flange: two-bore',
+    [{ remove: ['engine', 'intake', 'flange'] }, cylinders],
+    'engine:\n  intake:\n    pads: 1\n  cylinders: 6',
+  ],
+  [
+    'the only field of a section, and a section comes after it',
+    'engine:\n  idle: 750 rpm\n  intake:\n    pads: 1\nsite: {}\n',
+    [{ remove: ['engine', 'intake', 'pads'] }, cylinders, title],
+    'engine:\n  idle: 750 rpm\n  cylinders: 6\nsite: {}\ntitle: b\n',
+  ],
 ];
 
 describe.each([

@@ -1,4 +1,5 @@
 import { isTimedByComputer } from '../computer-timing.ts';
+import { magneticPickup } from '../pickup.ts';
 import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
@@ -19,7 +20,7 @@ export const rule: StageRule = {
         repairs: [
           {
             title: 'Connect the pickup of the distributor to the box, without the module',
-            set: { 'ignition.trigger': 'magnetic-pickup' },
+            set: magneticPickup(ignition),
           },
           {
             title: 'Leave the box out, and let the module drive a coil made for it',
@@ -40,7 +41,7 @@ export const rule: StageRule = {
       repairs: [
         {
           title: 'Trigger the box by a magnetic pickup in the distributor',
-          set: { 'ignition.trigger': 'magnetic-pickup' },
+          set: magneticPickup(ignition),
         },
         ...(ignition['timing-output'] === false
           ? []

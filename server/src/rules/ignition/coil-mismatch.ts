@@ -1,4 +1,5 @@
 import type { Coil, Ignition } from '../../generated/build-sheet.ts';
+import { dischargeBox } from '../discharge-box.ts';
 import type { Repair, Situation, StageRule } from '../rule.ts';
 
 type Kind = NonNullable<Coil['made-for']>;
@@ -76,10 +77,7 @@ function otherDriver({ values: { ignition } }: Situation, kind: Kind): Repair[] 
   return [
     {
       title: 'Drive it with a capacitive-discharge box',
-      set: {
-        'ignition.driver': 'capacitive-discharge',
-        ...(ignition?.['tach-signal'] === 'coil-negative' ? { 'ignition.tach-signal': 'box-output' } : {}),
-      },
+      set: dischargeBox(ignition),
     },
   ];
 }

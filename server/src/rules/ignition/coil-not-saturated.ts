@@ -1,6 +1,7 @@
 import { highestSpeedForDwell } from '../../engineering/ignition.ts';
 import type { Coil } from '../../generated/build-sheet.ts';
 import type { Quantity } from '../../sheet/quantity.ts';
+import { dischargeBox } from '../discharge-box.ts';
 import { below, type Repair, type Situation, type StageRule } from '../rule.ts';
 import { roundedDown } from '../size.ts';
 
@@ -78,9 +79,8 @@ function capacitiveDischarge({ values: { ignition } }: Situation): Repair[] {
     {
       title: 'Fit a capacitive-discharge box with its coil',
       set: {
-        'ignition.driver': 'capacitive-discharge',
+        ...dischargeBox(ignition),
         'ignition.coil.made-for': 'capacitive-discharge',
-        ...(ignition?.['tach-signal'] === 'coil-negative' ? { 'ignition.tach-signal': 'box-output' } : {}),
       },
     },
   ];

@@ -1,4 +1,5 @@
 import { isTimedByComputer } from '../computer-timing.ts';
+import { dischargeBox } from '../discharge-box.ts';
 import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
@@ -27,7 +28,7 @@ export const rule: StageRule = {
           ]
         : [
             { title: 'Fit an inductive driver module', set: { 'ignition.driver': 'module' } },
-            { title: 'Fit a capacitive-discharge box', set: { 'ignition.driver': 'capacitive-discharge' } },
+            { title: 'Fit a capacitive-discharge box', set: dischargeBox(ignition) },
           ],
     };
   },

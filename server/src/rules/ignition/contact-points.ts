@@ -1,4 +1,5 @@
 import { computerTimingFields, distributorTiming } from '../computer-timing.ts';
+import { magneticPickup } from '../pickup.ts';
 import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
@@ -11,6 +12,8 @@ export const rule: StageRule = {
     if (ignition?.trigger !== 'contact-points') return undefined;
     const supply: Record<string, string> =
       ignition.supply && ignition.supply !== 'full-voltage' ? { 'ignition.supply': 'full-voltage' } : {};
+    const ballast = ignition.coil?.ballast ? ['ignition.coil.ballast'] : [];
+    const tach = ignition['tach-signal'];
     const others = computerTimingFields(ignition);
     return {
       at: 'ignition.trigger',
@@ -18,7 +21,8 @@ export const rule: StageRule = {
       repairs: [
         {
           title: `Fit a two-wire magnetic pickup${'ignition.driver' in others ? ' with a driver module' : ''}`,
-          set: { 'ignition.trigger': 'magnetic-pickup', ...others, ...supply },
+          set: { ...magneticPickup(ignition), ...others, ...supply },
+          remove: ballast,
         },
         {
           title: 'Fit a self-contained inductive distributor',
@@ -27,7 +31,9 @@ export const rule: StageRule = {
             'ignition.driver': 'distributor-module',
             ...distributorTiming(ignition).set,
             ...supply,
+            ...(tach === 'pickup' || tach === 'computer' ? { 'ignition.tach-signal': 'coil-negative' } : {}),
           },
+          remove: ballast,
         },
       ],
     };

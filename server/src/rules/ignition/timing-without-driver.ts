@@ -1,4 +1,5 @@
 import { distributorTiming, isTimedByComputer } from '../computer-timing.ts';
+import { dischargeBox } from '../discharge-box.ts';
 import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
@@ -23,9 +24,8 @@ export const rule: StageRule = {
         {
           title: 'Fit a capacitive-discharge box with its coil',
           set: {
-            'ignition.driver': 'capacitive-discharge',
+            ...dischargeBox(ignition),
             ...(ignition.coil ? { 'ignition.coil.made-for': 'capacitive-discharge' } : {}),
-            ...(ignition['tach-signal'] === 'coil-negative' ? { 'ignition.tach-signal': 'box-output' } : {}),
           },
         },
         ...(driver === 'none' ? [] : [distributorTiming(ignition)]),

@@ -1,4 +1,5 @@
 import { computerTimingFields, distributorTiming, isTimedByComputer } from '../computer-timing.ts';
+import { magneticPickup } from '../pickup.ts';
 import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
@@ -18,7 +19,7 @@ export const rule: StageRule = {
       repairs: [
         {
           title: 'Fit a distributor with a two-wire magnetic pickup',
-          set: { 'ignition.trigger': 'magnetic-pickup', ...others },
+          set: { ...magneticPickup(ignition), ...others },
         },
         {
           title: 'Fit a toothed wheel and a sensor on the crank',

@@ -1,0 +1,9 @@
+import type { Ignition } from '../generated/build-sheet.ts';
+
+/** A capacitive-discharge box that drives the coil, with the speed signal off the coil it then drives. */
+export function dischargeBox(ignition: Ignition | undefined): Record<string, string> {
+  return {
+    'ignition.driver': 'capacitive-discharge',
+    ...(ignition?.['tach-signal'] === 'coil-negative' ? { 'ignition.tach-signal': 'box-output' } : {}),
+  };
+}
