@@ -1,3 +1,4 @@
+import type { Figure } from '../analysis/figure.ts';
 import type { Quantity } from '../sheet/quantity.ts';
 import type { Repair, Situation } from './rule.ts';
 import { roundedUp } from './size.ts';
@@ -10,28 +11,32 @@ const HEADROOM = 1.05;
 const LOW_POINT = { pressure: 0.7, flow: 1.15 };
 /** Highest pressure the chosen pump is known at, over the need. */
 const HIGH_POINT = 1.1;
+/** Opening of the relief valve of the chosen pump, over the need. Common practice, from memory. */
+const RELIEF = 1.25;
 
 /**
- * A pump with the delivery the stage needs, m3/s, at the pressure rise, Pa, written as a curve of two points. The volts
- * that arrive at the pump are counted in.
+ * A pump with the delivery the stage needs at the pressure rise, Pa, written as a curve of two points. The volts that
+ * arrive at the pump are counted in, and the bad ends of tolerances.
  */
 export function largerPump(
   { values, figure }: Pick<Situation, 'values' | 'figure'>,
-  need: { flow: number; pressure: number },
+  need: { delivery: Figure; pressure: number },
 ): Repair[] {
   const pump = values['fuel-system']?.pump;
   const curve = pump?.['flow-at'] as Curve | undefined;
   const [like] = curve ?? [];
   if (!pump || !like) return [];
   const rated = pump['rated-voltage']?.value ?? 13.5;
-  const weaker = Math.min(1, (figure('pump-voltage')?.value ?? rated) / rated);
+  const voltage = figure('pump-voltage');
+  const weaker = Math.min(1, (voltage?.low ?? voltage?.value ?? rated) / rated);
   const runs = pump.arrangement === 'spare' || pump.arrangement === 'single' ? 1 : (pump.quantity ?? 1);
-  const flow = (need.flow * HEADROOM) / weaker / runs;
+  const flow = ((need.delivery.high ?? need.delivery.value) * HEADROOM) / weaker / runs;
   const curveOf = (share: number) => [
     [roundedUp(need.pressure * LOW_POINT.pressure, like[0]), roundedUp(flow * LOW_POINT.flow * share, like[1])],
     [roundedUp(need.pressure * HIGH_POINT, like[0]), roundedUp(flow * share, like[1])],
   ];
   const second = pump['low-voltage']?.voltage;
+  const relief = pump['relief-pressure'];
   const full = curveOf(1);
   const [pressure, size] = full[1] as [string, string];
   return [
@@ -39,6 +44,10 @@ export function largerPump(
       title: `Fit ${runs > 1 ? `${runs} pumps, each of` : 'a pump of'} ${size} at ${pressure}`,
       set: {
         'fuel-system.pump.flow-at': full,
+        ...(relief &&
+          relief.value < need.pressure * RELIEF && {
+            'fuel-system.pump.relief-pressure': roundedUp(need.pressure * RELIEF, relief),
+          }),
         ...(second && { 'fuel-system.pump.low-voltage.flow-at': curveOf(second.value / rated) }),
       },
       shows: 'pump-margin',

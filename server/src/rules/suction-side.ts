@@ -1,4 +1,6 @@
+import { standardGravity } from '../engineering/lines.ts';
 import { above, below, type Situation } from './rule.ts';
+import { roundedDown } from './size.ts';
 
 type Part = Pick<Situation, 'values' | 'figure' | 'limit'>;
 
@@ -22,6 +24,22 @@ export function marginMiss({ figure, limit }: Part) {
 /** Length of the line from the tank to the pump, as the pump or the line itself gives it. */
 export function suctionLength({ values }: Pick<Situation, 'values'>) {
   return values['fuel-system']?.suction?.length ?? values['fuel-system']?.pump?.distance;
+}
+
+/** Suction head, m, that the way from the tank to the pump takes. */
+export function headLost({ figure }: Pick<Situation, 'figure'>): number {
+  const [loss, density] = [figure('suction-loss'), figure('hot-fuel-density')];
+  return loss && density ? loss.value / (density.value * standardGravity) : 0;
+}
+
+/** Lowest a pump can sit under the tank outlet of a usual vehicle, m. Common practice. */
+const LOWEST = -0.4;
+
+/** A lower place for the pump that gains so much suction head, m, as text; nothing where no vehicle has that room. */
+export function lowerPlace({ values }: Pick<Situation, 'values'>, gain: number): string | undefined {
+  const height = values['fuel-system']?.pump?.['height-above-outlet'];
+  if (!height || height.value - gain < LOWEST) return undefined;
+  return roundedDown(height.value - gain, height);
 }
 
 /** Fuel below this, K, is not met; the search for the temperature ends there. */

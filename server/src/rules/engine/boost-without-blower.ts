@@ -1,3 +1,4 @@
+import { referencedRegulator } from '../referenced-regulator.ts';
 import type { Repair, Situation, StageRule } from '../rule.ts';
 
 const BLOWERS = {
@@ -31,5 +32,12 @@ function blowers({ plan, index, values }: Situation): Repair[] {
   const fitting = values.engine?.intake?.manifold === 'roots-plenum' ? (['roots'] as const) : kinds;
   return fitting
     .toSorted((one, other) => Number(other === before) - Number(one === before))
-    .map((kind) => ({ title: BLOWERS[kind], set: { 'stage.induction': kind } }));
+    .map((kind) => {
+      const reference = kind === 'roots' ? {} : referencedRegulator(values);
+      const isChanged = Object.keys(reference).length > 0;
+      return {
+        title: `${BLOWERS[kind]}${isChanged ? ', and reference the regulator to the manifold' : ''}`,
+        set: { 'stage.induction': kind, ...reference },
+      };
+    });
 }

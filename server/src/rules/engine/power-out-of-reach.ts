@@ -18,7 +18,7 @@ export const rule: StageRule = {
     if (!beyond || !stage.power || !speed) return undefined;
     const { figure, most, miss } = beyond;
     const redline = values.engine?.redline;
-    const speedNeeded = (speed.value * figure.value) / most;
+    const speedNeeded = (speed.value * (figure.high ?? figure.value)) / most;
     return {
       at: 'stage.power',
       message: `${show(stage.power)} at ${show(speed)} asks for a ${figure.name.replace(' the claim implies', '')} of ${withSpread(figure, situation)}; with ${induction} induction ${showValue(most, figure.dimension)} is about the most.`,

@@ -34,10 +34,10 @@ export const rule: StageRule = {
                   'fuel-system.regulator.style': 'bypass',
                   ...(!system?.return &&
                     bore &&
-                    length && {
-                      'fuel-system.return': { 'inside-diameter': bore.text, length: length.text },
-                      'fuel-system.tank.return-port': true,
-                    }),
+                    length && { 'fuel-system.return': { 'inside-diameter': bore.text, length: length.text } }),
+                  ...((!system?.return || system.tank?.['return-port'] === false) && {
+                    'fuel-system.tank.return-port': true,
+                  }),
                 },
               },
             ]

@@ -1,7 +1,6 @@
 import { betterPlaces } from '../pump-placement.ts';
 import type { StageRule } from '../rule.ts';
-import { roundedDown } from '../size.ts';
-import { heightMiss, marginSentence } from '../suction-side.ts';
+import { heightMiss, lowerPlace, marginMiss, marginSentence } from '../suction-side.ts';
 
 /** How far under the limit a lowered pump is put, m, so that it floods by itself. Common practice. */
 const BELOW = 0.05;
@@ -19,6 +18,8 @@ export const rule: StageRule = {
     if (!height || !miss) return undefined;
     const most = limit('suction-height');
     const [inTank, module, surgeTank] = betterPlaces(values);
+    const missing = marginMiss(situation)?.excess ?? 0;
+    const lower = lowerPlace(situation, Math.max(height.value - most + BELOW, missing));
     return {
       at: 'fuel-system.pump.height-above-outlet',
       message: `The external pump sits ${show(height)} above the tank outlet, and the limit is ${show({ ...height, value: most })}.${marginSentence(situation)}`,
@@ -27,11 +28,15 @@ export const rule: StageRule = {
       repairs: [
         inTank,
         module,
-        {
-          title: 'Lower the pump below the tank outlet',
-          set: { 'fuel-system.pump.height-above-outlet': roundedDown(most - BELOW, height) },
-          shows: 'suction-margin',
-        },
+        ...(lower
+          ? [
+              {
+                title: 'Lower the pump below the tank outlet',
+                set: { 'fuel-system.pump.height-above-outlet': lower },
+                shows: 'suction-margin',
+              } as const,
+            ]
+          : []),
         surgeTank,
       ],
     };

@@ -1,3 +1,4 @@
+import type { Figure } from '../../analysis/figure.ts';
 import { largerPump } from '../larger-pump.ts';
 import { thickerWire } from '../pump-wire.ts';
 import { railSags, wayTooNarrow } from '../rail-sag.ts';
@@ -28,7 +29,7 @@ export const rule: StageRule = {
       message: `${gives}; the engine needs ${show(required)} with the reserve of ${reserve}.${sag(situation)}`,
       related: relatedOf(situation),
       ...miss,
-      repairs: [...moreVolts(situation), ...secondPump(situation), ...bigger(situation, required.value)],
+      repairs: [...moreVolts(situation), ...secondPump(situation), ...bigger(situation, required)],
     };
   },
 };
@@ -90,7 +91,7 @@ function secondPump({ values }: Situation): Repair[] {
   ];
 }
 
-function bigger(situation: Situation, flow: number): Repair[] {
+function bigger(situation: Situation, delivery: Figure): Repair[] {
   const pressure = situation.figure('pump-pressure');
-  return pressure ? largerPump(situation, { flow, pressure: pressure.value }) : [];
+  return pressure ? largerPump(situation, { delivery, pressure: pressure.value }) : [];
 }

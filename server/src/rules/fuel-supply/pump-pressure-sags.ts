@@ -63,5 +63,5 @@ function largerFilter({ values, show }: Situation): Repair[] {
 
 function pump(situation: Situation): Repair[] {
   const [required, pressure] = [situation.figure('required-delivery'), situation.figure('pump-pressure')];
-  return required && pressure ? largerPump(situation, { flow: required.value, pressure: pressure.value }) : [];
+  return required && pressure ? largerPump(situation, { delivery: required, pressure: pressure.value }) : [];
 }

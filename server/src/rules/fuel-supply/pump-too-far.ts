@@ -1,7 +1,18 @@
 import { betterPlaces } from '../pump-placement.ts';
 import type { StageRule } from '../rule.ts';
 import { roundedDown } from '../size.ts';
-import { distanceMiss, heightMiss, marginSentence, suctionLength } from '../suction-side.ts';
+import {
+  distanceMiss,
+  headLost,
+  heightMiss,
+  lowerPlace,
+  marginMiss,
+  marginSentence,
+  suctionLength,
+} from '../suction-side.ts';
+
+/** Suction head, m, over the bare need when the pump is lowered too. Common practice. */
+const ROOM = 0.02;
 
 export const rule: StageRule = {
   id: 'fuel-supply/pump-too-far',
@@ -17,6 +28,8 @@ export const rule: StageRule = {
     const most = limit('suction-distance');
     const field = values['fuel-system']?.suction?.length ? 'fuel-system.suction.length' : 'fuel-system.pump.distance';
     const [inTank, module, surgeTank] = betterPlaces(values);
+    const missing = (marginMiss(situation)?.excess ?? 0) - headLost(situation) * (1 - most / length.value);
+    const lower = missing > 0 ? lowerPlace(situation, missing + ROOM) : undefined;
     return {
       at: field,
       message: `The pump sucks through ${show(length)} of line, and the limit is ${show({ ...length, value: most })}.${heightMiss(situation) ? '' : marginSentence(situation)}`,
@@ -26,8 +39,11 @@ export const rule: StageRule = {
         inTank,
         module,
         {
-          title: 'Move the pump nearer to the tank',
-          set: { [field]: roundedDown(most, length) },
+          title: `Move the pump nearer to the tank${lower ? ' and lower it' : ''}`,
+          set: {
+            [field]: roundedDown(most, length),
+            ...(lower && { 'fuel-system.pump.height-above-outlet': lower }),
+          },
           shows: 'suction-margin',
         },
         surgeTank,

@@ -39,7 +39,7 @@ function withLargerPump(situation: Situation): Repair[] {
   const { figure, stage } = situation;
   const [required, pressure] = [figure('required-delivery'), figure('pump-pressure')];
   if (!required || !pressure || !stage.boost) return [];
-  const need = { flow: required.value, pressure: pressure.value + stage.boost.value };
+  const need = { delivery: required, pressure: pressure.value + stage.boost.value };
   return largerPump(situation, need).map(({ title, set }) => ({
     title: `Reference the regulator to the manifold, and ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
     set: { ...set, [REFERENCE]: 'manifold' },

@@ -43,7 +43,7 @@ export const rule: StageRule = {
           },
           shows: 'pump-margin',
         },
-        ...largerPump(situation, { flow: required.value, pressure }),
+        ...largerPump(situation, { delivery: required, pressure }),
       ],
     };
   },

@@ -1,12 +1,7 @@
-import { standardGravity } from '../../engineering/lines.ts';
 import { boresAbove } from '../bore.ts';
 import { betterPlaces } from '../pump-placement.ts';
 import type { Repair, Situation, StageRule } from '../rule.ts';
-import { roundedDown } from '../size.ts';
-import { distanceMiss, heightMiss, marginMiss, marginSentence } from '../suction-side.ts';
-
-/** Lowest a pump can sit under the tank outlet of a usual vehicle, m. Common practice. */
-const LOWEST = -0.4;
+import { distanceMiss, headLost, heightMiss, lowerPlace, marginMiss, marginSentence } from '../suction-side.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/suction-margin',
@@ -32,22 +27,19 @@ export const rule: StageRule = {
 };
 
 /** What gives the pump more head where it is: a lower place, a wider line. */
-function gentlerSuction({ values, figure }: Situation, missing: number): Repair[] {
-  const pump = values['fuel-system']?.pump;
-  const height = pump?.['height-above-outlet'];
-  const bore = values['fuel-system']?.suction?.['inside-diameter'];
-  const lower = (height?.value ?? 0) - missing;
+function gentlerSuction(situation: Situation, missing: number): Repair[] {
+  const bore = situation.values['fuel-system']?.suction?.['inside-diameter'];
+  const lower = lowerPlace(situation, missing);
   const repairs: Repair[] = [];
-  if (height && lower >= LOWEST) {
+  if (lower) {
     repairs.push({
       title: 'Lower the pump',
-      set: { 'fuel-system.pump.height-above-outlet': roundedDown(lower, height) },
+      set: { 'fuel-system.pump.height-above-outlet': lower },
       shows: 'suction-margin',
     });
   }
   const [wider] = bore ? boresAbove(bore) : [];
-  const [loss, density] = [figure('suction-loss')?.value ?? 0, figure('hot-fuel-density')?.value ?? 0];
-  if (wider && loss > missing * density * standardGravity) {
+  if (wider && headLost(situation) > missing) {
     repairs.push({
       title: `Run a suction line of ${wider}`,
       set: { 'fuel-system.suction.inside-diameter': wider },

@@ -41,7 +41,16 @@ export const rule: StageRule = {
       at: 'fuel-system.pump.fed-by',
       message: 'A jet pump lives from the return flow, and a dead-head regulator returns nothing.',
       related: [{ at: 'fuel-system.regulator.style', message: 'Nothing returns here.' }],
-      repairs: [lift, { title: 'Fit a bypass regulator', set: { 'fuel-system.regulator.style': 'bypass' } }],
+      repairs: [
+        lift,
+        {
+          title: 'Fit a bypass regulator',
+          set: {
+            'fuel-system.regulator.style': 'bypass',
+            ...(system.tank?.['return-port'] === false && { 'fuel-system.tank.return-port': true }),
+          },
+        },
+      ],
     };
   },
 };

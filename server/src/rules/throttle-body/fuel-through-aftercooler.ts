@@ -1,3 +1,4 @@
+import { referencedRegulator } from '../referenced-regulator.ts';
 import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
@@ -6,7 +7,7 @@ export const rule: StageRule = {
   severity: 'warning',
   why: 'Ahead of the blower the throttle body sends its fuel through blower and aftercooler: it settles in the cold core, leaves the engine lean and then rich, and a backfire finds a core full of mixture. An aftercooler belongs ahead of the fuel.',
   source: 'common practice',
-  check: ({ stage, path, show, induction }) => {
+  check: ({ values, stage, path, show, induction }) => {
     const cooler = stage['aftercooler-effectiveness'];
     if (path !== 'draw-through' || !cooler?.value) return undefined;
     return {
@@ -19,7 +20,7 @@ export const rule: StageRule = {
           : [
               {
                 title: 'Blow through the throttle body, behind the aftercooler',
-                set: { 'stage.path': 'blow-through' },
+                set: { 'stage.path': 'blow-through', ...referencedRegulator(values) },
               },
             ]),
         { title: 'Leave the aftercooler out', remove: ['stage.aftercooler-effectiveness'] },
