@@ -65,6 +65,8 @@ const dimensions = {
     si: 'degree/Pa',
     units: { 'deg/psi': 'degree/psi', 'deg/bar': 'degree/bar', 'deg/kPa': 'degree/kPa' },
   },
+  torque: { si: 'N m', units: { 'lbf ft': 'lbf ft', 'N m': 'N m' } },
+  'air-density': { si: 'kg/m^3', units: { 'kg/m^3': 'kg/m^3', 'lb/ft^3': 'lb/ft^3' } },
   mass: { si: 'kg', units: { lb: 'lb', kg: 'kg', g: 'g', oz: 'oz' } },
   density: {
     si: 'kg/m^3',

@@ -10,6 +10,7 @@ import {
   endOfCompression,
   highestManifoldPressure,
   pressureRatio,
+  referencePlace,
 } from '../engineering/boost.ts';
 import type { Maybe } from './figure.ts';
 import type { Worksheet } from './worksheet.ts';
@@ -74,7 +75,7 @@ export function airFigures(w: Worksheet): AirTerms {
       id: 'site-density',
       symbol: 'rho_a',
       name: 'air density at the site on a standard day',
-      dimension: 'density',
+      dimension: 'air-density',
       formula: 'p_a / (R T_standard(H))',
       source: 'ISO 2533:1975',
       home: SITE,
@@ -87,7 +88,7 @@ export function airFigures(w: Worksheet): AirTerms {
       id: 'hot-day-density',
       symbol: 'rho_hot',
       name: 'air density at the site on the hottest day',
-      dimension: 'density',
+      dimension: 'air-density',
       formula: 'p_a / (R T_day)',
       source: 'ISO 2533:1975 pressure, ideal gas; dry air',
       home: SITE,
@@ -178,7 +179,7 @@ function boostFigures(
       id: 'charge-density',
       symbol: 'rho_m',
       name: 'charge density in the manifold',
-      dimension: 'density',
+      dimension: 'air-density',
       formula: 'rho_a * DR',
       source: 'ideal gas',
       home: STAGE,
@@ -237,6 +238,7 @@ function powerEstimate(w: Worksheet, ratio: Maybe, air: { hottest: Maybe; outlet
 }
 
 function sensorPressure(w: Worksheet, boost: Maybe | undefined): Maybe {
+  const { induction, path } = inductionOf(w);
   const seaLevel = {
     symbol: 'p_0',
     name: 'sea-level pressure',
@@ -254,6 +256,7 @@ function sensorPressure(w: Worksheet, boost: Maybe | undefined): Maybe {
       formula: 'p_0 + p_b',
       source: 'ISO 2533:1975 sea-level pressure; definition of gauge pressure',
       home: ['sensors.manifold-pressure', 'stages'],
+      notes: [`take the reference from ${referencePlace(induction, path)}`],
     },
     [seaLevel, boost ?? none],
     (sea, gauge) => highestManifoldPressure(gauge, sea),

@@ -2,12 +2,14 @@ import { engineVolumeFlow } from '../engineering/air.ts';
 import {
   airDemand,
   brakeMeanEffectivePressure,
+  brakeThermalEfficiency,
   defaultBsfc,
   demandDisagreement,
   fuelDemandByAir,
   fuelDemandByPower,
   impliedVolumetricEfficiency,
   inductionDefaults,
+  torqueOfPower,
 } from '../engineering/demand.ts';
 import {
   bottleTime,
@@ -123,6 +125,32 @@ export function demandFigures(w: Worksheet, air: AirTerms, fuel: FuelTerms): Dem
     },
     [power, displacement, speed],
     brakeMeanEffectivePressure,
+  );
+  w.figure(
+    {
+      id: 'torque',
+      symbol: 'M',
+      name: 'torque at peak-power speed',
+      dimension: 'torque',
+      formula: 'P / (2 pi N_p)',
+      source: 'Heywood, eq. 2.13',
+      home: [...STAGE, 'engine'],
+    },
+    [power, speed],
+    torqueOfPower,
+  );
+  w.figure(
+    {
+      id: 'thermal-efficiency',
+      symbol: 'eta_b',
+      name: 'brake thermal efficiency the fuel demand implies',
+      dimension: 'ratio',
+      formula: '1 / (BSFC * LHV)',
+      source: 'Heywood, eq. 2.24',
+      home: STAGE,
+    },
+    [bsfc, fuel.grade],
+    (consumption) => brakeThermalEfficiency(consumption, fuel.fuel),
   );
   w.figure(
     {

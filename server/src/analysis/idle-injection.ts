@@ -22,6 +22,14 @@ import {
 } from './injector-terms.ts';
 import type { Worksheet } from './worksheet.ts';
 
+/** Absolute manifold pressure at idle. */
+export function idleManifoldPressure(w: Worksheet): Maybe {
+  return w.given('engine.idle-manifold-pressure', 'p_i', {
+    value: IDLE_MANIFOLD_PRESSURE,
+    because: 'common practice; a long-duration cam idles higher',
+  });
+}
+
 /** Pulse at idle against the shortest repeatable one, and the power range the injectors cover. */
 export function idleFigures(
   w: Worksheet,
@@ -34,10 +42,7 @@ export function idleFigures(
   const { place } = injectorChoices(w);
   const { cylinders, firing, firingScheme, deadTime, quantity } = injectors;
   const idle = w.given('engine.idle', 'N_i');
-  const manifold = w.given('engine.idle-manifold-pressure', 'p_i', {
-    value: IDLE_MANIFOLD_PRESSURE,
-    because: 'common practice; a long-duration cam idles higher',
-  });
+  const manifold = idleManifoldPressure(w);
   const displacement = w.given('engine.displacement', 'V_d');
   const idleAir = w.figure(
     {

@@ -1,6 +1,8 @@
+import { alcoholVaporPressure } from '../engineering/fuel-properties.ts';
 import { lineLoss } from '../engineering/lines.ts';
 import { filterLoss } from '../engineering/network.ts';
 import {
+  bubblePoint,
   gasolineVaporPressure,
   suctionHeadAvailable,
   temperatureAtMargin,
@@ -40,21 +42,40 @@ export function suctionFigures(w: Worksheet, air: AirTerms, fuel: FuelTerms, sup
           alcoholShare: Math.min(1, share),
         })
       : [];
-  const notes = doubts.map((doubt) => DOUBTS[doubt]);
+  const alcohol = neatAlcohol(fuel);
+  const notes = alcohol ? [] : doubts.map((doubt) => DOUBTS[doubt]);
   const vapor = w.figure(
     {
       id: 'vapor-pressure',
       symbol: 'p_v',
       name: 'true vapor pressure of the hottest fuel',
       dimension: 'absolute-pressure',
-      formula: 'exp(A - B / T), A and B from RVP and distillation slope 3',
-      source: 'EPA AP-42, 5th ed., chapter 7.1, figure 7.1-14b',
+      formula: alcohol ? '10^(a - b / (T + c)), Antoine' : 'exp(A - B / T), A and B from RVP and distillation slope 3',
+      source: alcohol
+        ? 'Antoine constants of the NIST Chemistry WebBook, from memory'
+        : 'EPA AP-42, 5th ed., chapter 7.1, figure 7.1-14b',
       home: HOME,
       notes,
     },
     [reid, fuel.hottestFuel],
-    (pressure, temperature) => gasolineVaporPressure(pressure, temperature),
+    (pressure, temperature) => vaporPressure(fuel, pressure, temperature),
   );
+  if (!alcohol) {
+    w.figure(
+      {
+        id: 'boiling-temperature',
+        symbol: 'T_boil',
+        name: 'temperature at which the fuel begins to boil in the vented tank',
+        dimension: 'temperature',
+        formula: 'solved: p_v(T) = p_a',
+        source: 'EPA AP-42, 5th ed., chapter 7.1, figure 7.1-14b',
+        home: HOME,
+        notes,
+      },
+      [reid, air.ambient],
+      (pressure, ambient) => bubblePoint(pressure, ambient),
+    );
+  }
   const rise = w.given('fuel-system.pump.height-above-outlet', 'z', {
     value: 0,
     because: 'level with the tank outlet',
@@ -100,7 +121,7 @@ export function suctionFigures(w: Worksheet, air: AirTerms, fuel: FuelTerms, sup
       name: 'fuel temperature at which the suction margin is gone',
       dimension: 'temperature',
       formula: 'solved: NPSH_a(T) = NPSH_r',
-      source: 'EPA AP-42, chapter 7.1; ANSI/HI 9.6.1',
+      source: 'vapor pressure as above; ANSI/HI 9.6.1',
       home: HOME,
       notes,
     },
@@ -108,10 +129,21 @@ export function suctionFigures(w: Worksheet, air: AirTerms, fuel: FuelTerms, sup
     (pressure, ambient, lost, density, height, least) =>
       temperatureAtMargin(
         { tankPressure: ambient, density, rise: height, loss: lost },
-        (temperature) => gasolineVaporPressure(pressure, temperature),
+        (temperature) => vaporPressure(fuel, pressure, temperature),
         least,
       ).temperature,
   );
+}
+
+/** The alcohol of a fuel that is one, whose vapor pressure the gasoline formula does not give. */
+function neatAlcohol({ fuel }: FuelTerms): 'ethanol' | 'methanol' | undefined {
+  if (fuel.ethanolShare > 0.99) return 'ethanol';
+  return fuel.methanolShare > 0.99 ? 'methanol' : undefined;
+}
+
+function vaporPressure(fuel: FuelTerms, reidPressure: number, temperature: number): number {
+  const alcohol = neatAlcohol(fuel);
+  return alcohol ? alcoholVaporPressure(alcohol, temperature) : gasolineVaporPressure(reidPressure, temperature);
 }
 
 function otherwiseReid({ fuel }: FuelTerms) {

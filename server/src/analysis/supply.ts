@@ -1,11 +1,14 @@
-import { velocity } from '../engineering/lines.ts';
-import { type FuelNetwork, type OperatingPoint, solveNetwork } from '../engineering/network.ts';
+import { powerSupported } from '../engineering/demand.ts';
+import { lineLoss, velocity } from '../engineering/lines.ts';
+import { type FuelNetwork, filterLoss, type OperatingPoint, solveNetwork } from '../engineering/network.ts';
+import { requiredDelivery, requiredPressure } from '../engineering/pump.ts';
 import type { AirTerms } from './air.ts';
 import type { DemandTerms } from './demand.ts';
 import type { ElectricalTerms } from './electrical.ts';
-import { isKnown, type Maybe } from './figure.ts';
+import { isKnown, type Maybe, numberOf } from './figure.ts';
 import type { FuelTerms } from './fuel.ts';
 import { networkOf, pumpOf } from './fuel-network.ts';
+import { idleManifoldPressure } from './idle-injection.ts';
 import type { Worksheet } from './worksheet.ts';
 
 const PUMP = ['fuel-system.pump', 'fuel-system', 'stages'];
@@ -52,12 +55,12 @@ export function supplyFigures(
       symbol: 'Q_req',
       name: 'delivery the pump must have',
       dimension: 'volume-flow',
-      formula: 'Q_f * (1 + reserve)',
-      source: 'common practice: 20 % reserve',
+      formula: 'm_f / rho_hot * (1 + reserve)',
+      source: 'mass balance; common practice: 20 % reserve',
       home: PUMP,
     },
-    [consumption, w.limit('pump-reserve')],
-    (flow, reserve) => flow * (1 + reserve),
+    [demand.pump, fuel.hotDensity, w.limit('pump-reserve')],
+    requiredDelivery,
   );
   const inputs = networkInputs(w, air, fuel, electrical, consumption);
   const solution = solve(w, inputs);
@@ -102,6 +105,32 @@ export function supplyFigures(
     },
     [delivery, required],
     (gives, needs) => gives / needs - 1,
+  );
+  w.figure(
+    {
+      id: 'required-pressure',
+      symbol: 'p_req',
+      name: 'pressure the pump must have at the required delivery',
+      dimension: 'pressure',
+      formula: 'p_set + reference + losses of feed line and filter at Q_req + rho g rise',
+      source: NETWORK_SOURCE,
+      home: PUMP,
+    },
+    [required, ...base],
+    (flow) => pressureAt(possible(solution).network, flow),
+  );
+  w.figure(
+    {
+      id: 'power-fed',
+      symbol: 'P_pump',
+      name: 'most power the pump feeds with the reserve kept',
+      dimension: 'power',
+      formula: 'Q_p / (1 + reserve) * rho_hot / (m_f / P)',
+      source: 'mass balance; fuel in proportion to power',
+      home: PUMP,
+    },
+    [delivery, w.limit('pump-reserve'), fuel.hotDensity, demand.pump, w.given('stage.power', 'P')],
+    (gives, reserve, density, mass, power) => powerSupported((gives / (1 + reserve)) * density, mass / power),
   );
   nodeFigures(w, base, solution);
   returnFigures(w, base, solution);
@@ -148,6 +177,8 @@ function networkInputs(w: Worksheet, air: AirTerms, fuel: FuelTerms, electrical:
     voltage: electrical.pumpVoltage,
     density: fuel.hotDensity,
     viscosity: fuel.viscosity,
+    idle: idleManifoldPressure(w),
+    ambient: air.ambient,
     isReferenced: reference === 'manifold',
   };
 }
@@ -155,14 +186,16 @@ function networkInputs(w: Worksheet, air: AirTerms, fuel: FuelTerms, electrical:
 /** The operating points, or the sentence that says why there are none. */
 function solve(w: Worksheet, inputs: ReturnType<typeof networkInputs>): Solution | undefined {
   const fields = w.stage.values['fuel-system'];
-  const [consumption, setting, boost, voltage, density, viscosity] = [
+  const [consumption, setting, boost, voltage, density, viscosity, idle, ambient] = [
     inputs.consumption,
     inputs.setting,
     inputs.boost,
     inputs.voltage,
     inputs.density,
     inputs.viscosity,
-  ].map((term) => (isKnown(term) ? term.value : undefined));
+    inputs.idle,
+    inputs.ambient,
+  ].map(numberOf);
   if (!fields || consumption === undefined || setting === undefined || voltage === undefined) return undefined;
   if (density === undefined || viscosity === undefined || boost === undefined) return undefined;
   try {
@@ -172,14 +205,16 @@ function solve(w: Worksheet, inputs: ReturnType<typeof networkInputs>): Solution
     const network = networkOf(fields, { ...at, reference: inputs.isReferenced ? boost : 0 }, (quantity) =>
       w.read(quantity),
     );
-    const idling = { ...network, regulator: { ...network.regulator, reference: 0 } };
+    const unreferenced = { ...network, regulator: { ...network.regulator, reference: 0 } };
+    const idleReference = inputs.isReferenced && idle !== undefined && ambient !== undefined ? idle - ambient : 0;
+    const idling = { ...network, regulator: { ...network.regulator, reference: idleReference } };
     const hungriest = solveNetwork(network, consumption);
     return {
       network,
       hungriest,
       atSetting: atSetting(network, hungriest),
       idle: solveNetwork(idling, consumption * IDLE_SHARE, false),
-      standing: solveNetwork(idling, 0),
+      standing: solveNetwork(unreferenced, 0),
     };
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
@@ -191,6 +226,18 @@ function solve(w: Worksheet, inputs: ReturnType<typeof networkInputs>): Solution
 function atSetting(network: FuelNetwork, hungriest: OperatingPoint): OperatingPoint {
   const isHeld = hungriest.regulation === 'holds' || hungriest.regulation === 'backed-up';
   return isHeld && network.return ? hungriest : solveNetwork({ ...network, return: [] }, 0);
+}
+
+/** Pressure the pump must have to give a flow at the regulator's setting. */
+function pressureAt({ regulator, feed, filter, liquid }: FuelNetwork, flow: number): number {
+  return requiredPressure({
+    setting: regulator.setting,
+    reference: regulator.reference,
+    feedLoss: feed.reduce((sum, line) => sum + lineLoss(line, liquid, flow).friction, 0),
+    filterLoss: filter ? filterLoss(filter, flow) : 0,
+    rise: feed.reduce((sum, line) => sum + (line.rise ?? 0), 0),
+    density: liquid.density,
+  });
 }
 
 function withoutLosses(network: FuelNetwork): number {

@@ -8,6 +8,7 @@ import {
   effectiveArea,
   FOUR_BORE_TEST_DEPRESSION,
   ratedArea,
+  ratingAt,
   TWO_BORE_TEST_DEPRESSION,
 } from '../engineering/throttle.ts';
 import type { AirTerms } from './air.ts';
@@ -54,12 +55,30 @@ export function throttleFigures(w: Worksheet, air: AirTerms, demand: DemandTerms
         formula: 'compressible flow at the test depression, sea-level standard air',
         source: 'NACA Report 1135; test depressions common practice',
         home: HOME,
-        notes: ['by compressible flow; the trade converts between the two with sqrt(2), 3 % more'],
+        notes: ['by compressible flow'],
       },
       [area],
       (effective) => airflowRating(effective, at),
     );
   }
+  w.figure(
+    {
+      id: 'airflow-two-bore-trade',
+      symbol: 'Q_sqrt2',
+      name: 'the same at 3.0 inHg by the custom of sqrt(2)',
+      dimension: 'air-flow',
+      formula: 'Q(1.5 inHg) * sqrt(3.0 / 1.5)',
+      source: 'common practice; compressible flow gives 3 % less',
+      home: ['throttle-body.bores', 'throttle-body.rated-airflow'],
+    },
+    [area],
+    (effective) =>
+      ratingAt(
+        airflowRating(effective, FOUR_BORE_TEST_DEPRESSION),
+        FOUR_BORE_TEST_DEPRESSION,
+        TWO_BORE_TEST_DEPRESSION,
+      ),
+  );
   const needed = w.figure(
     {
       id: 'airflow-needed',

@@ -3,9 +3,8 @@ import { notNegative, positive, within } from './bounds.ts';
 import type { Induction } from './demand.ts';
 import type { InductionPath } from './injectors.ts';
 
-/** Adiabatic efficiency of a compressor and share of the air's heat an aftercooler removes. Common practice, from memory. */
+/** Adiabatic efficiency of a compressor. Common practice, from memory. */
 export const ADIABATIC_EFFICIENCY = { roots: 0.55, centrifugal: 0.7, turbo: 0.7 } as const;
-export const AFTERCOOLER_EFFECTIVENESS = 0.7;
 
 /** Polytropic exponent of the compression stroke. Heywood section 9.2.2 gives about 1.3 for unburned mixture. */
 export const COMPRESSION_EXPONENT = 1.3;

@@ -8,9 +8,6 @@ export type DischargePlace = 'above-throttle' | 'below-throttle';
  */
 export type InductionPath = 'natural' | 'draw-through' | 'blow-through';
 
-/** Largest duty to plan for. Common practice. */
-export const DUTY_LIMIT = 0.85;
-
 /**
  * Absolute pressure (Pa) at the injector's tip. `boost` is the gauge pressure the compressor makes (Pa, 0 when natural
  * or at idle), `manifoldPressure` the absolute pressure in the engine's intake manifold, `ambient` the absolute

@@ -44,13 +44,6 @@ export const roughness = {
   ptfeHose: { value: 1.5e-6, source: 'from memory: smooth plastic, as drawn tubing' },
 } as const;
 
-/** Velocities of the fuel that a line should not exceed, m/s. */
-export const velocityLimit = {
-  suction: { value: 1, source: 'common practice, no source' },
-  feed: { value: 3, source: 'common practice, no source' },
-  return: { value: 3, source: 'common practice, no source: as the feed' },
-} as const;
-
 /** Reynolds numbers between which the flow is neither surely laminar nor surely turbulent. */
 export const transition = { from: 2000, to: 4000 } as const;
 

@@ -102,14 +102,6 @@ export function solveNetwork(network: FuelNetwork, consumption: number, stagedRu
   return passing < consumption ? { ...point, regulation: 'starved' } : point;
 }
 
-/**
- * Gauge pressure, Pa, at the outlet of the bypass regulator while the whole delivery returns, the engine standing; it
- * must stay well below the setting. Undefined without a return line. @throws RangeError as `solveNetwork`
- */
-export function fullBypassBackPressure(network: FuelNetwork, stagedRun = true): number | undefined {
-  return solveNetwork(network, 0, stagedRun).pressures.regulatorOutlet;
-}
-
 type System = {
   readonly pumps: readonly PumpUnit[];
   readonly stagedRun: boolean;

@@ -8,15 +8,6 @@ const rankinePerKelvin = 1.8;
 /** Slope of the ASTM distillation curve at 10 % evaporated, degF per percent: motor gasoline. Source: EPA AP-42 ch. 7.1. */
 export const motorGasolineSlope = 3;
 
-/**
- * Head, m of fuel, to be left at a pump's inlet above the vapor pressure. A pump whose maker states its need (NPSH
- * required) goes before this.
- */
-export const suctionMargin = {
-  value: 0.6,
-  source: 'common practice, from memory: about 2 ft over what the pump needs',
-};
-
 /** ln(P / psi) = a - b / (T / degR): the two constants of a gasoline's vapor-pressure line. */
 export type VaporConstants = { readonly a: number; readonly b: number };
 

@@ -30,9 +30,6 @@ export const crankingCurrent = {
   source: 'common practice, from memory: 150 to 250 A for a passenger-car V8',
 } as const;
 
-/** Share of its rated current that an alternator gives at idle. */
-export const alternatorIdleShare = { value: 0.45, source: 'common practice, from memory: 40 to 50 %' } as const;
-
 /** Wire gauges that shops stock; 0, -1, -2 and -3 stand for 1/0, 2/0, 3/0 and 4/0. */
 export const stockedGauges: readonly number[] = [22, 20, 18, 16, 14, 12, 10, 8, 6, 4, 2, 1, 0, -1, -2, -3];
 

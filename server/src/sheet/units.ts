@@ -240,12 +240,21 @@ export const dimensions = {
   },
   density: {
     title: 'density',
-    us: ['lb/ft^3'],
+    us: ['lb/gal'],
     si: ['kg/m^3'],
     units: [
       { name: 'kg/m^3', also: ['kg/m3', 'g/L'], factor: 1 },
       { name: 'kg/L', also: ['g/cc', 'g/cm^3', 'g/mL'], factor: 1e3 },
       { name: 'lb/gal', factor: POUND / US_GALLON },
+      { name: 'lb/ft^3', factor: POUND / FOOT ** 3 },
+    ],
+  },
+  'air-density': {
+    title: 'air density',
+    us: ['lb/ft^3'],
+    si: ['kg/m^3'],
+    units: [
+      { name: 'kg/m^3', factor: 1 },
       { name: 'lb/ft^3', factor: POUND / FOOT ** 3 },
     ],
   },
@@ -275,6 +284,15 @@ export const dimensions = {
     units: [
       { name: 'mm^2/s', also: ['cSt'], factor: 1e-6 },
       { name: 'm^2/s', factor: 1 },
+    ],
+  },
+  torque: {
+    title: 'torque',
+    us: ['lbf ft'],
+    si: ['N m'],
+    units: [
+      { name: 'lbf ft', factor: POUND * 9.80665 * FOOT },
+      { name: 'N m', factor: 1 },
     ],
   },
   energy: {
