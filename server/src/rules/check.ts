@@ -68,29 +68,26 @@ function stageFindings(
   return [...groups.values()].map(({ path, found }) => {
     const worst = found.reduce((one, other) => ((other.draft.excess ?? 0) > (one.draft.excess ?? 0) ? other : one));
     const isLater = rule.capacity && plan.length > 1 && found.every(({ stage }) => stage.index > 0);
-    const later = isLater && !severalOwners(path) ? outgrown(rule, found, worst) : undefined;
+    const isInStage = path[0] === 'stages';
+    const later = isLater && !isInStage ? outgrown(rule, found, worst) : undefined;
     const stages = found.map(({ stage }) => stage.index);
     const everywhere = stages.length === plan.length;
     const names = found.map(({ stage }) => `"${stage.name}"`).join(', ');
-    const where = everywhere || path[0] === 'stages' ? '' : `In stage ${names}: `;
+    const where = everywhere || isInStage ? '' : `In stage ${names}: `;
     const base = {
       rule: rule.id,
       found: rule.id,
       severity: worst.draft.onlyAtBadEnd ? milder(rule.severity) : rule.severity,
-      message: `${where}${lowerFirst(worst.draft.message, where !== '')}${badEnd(worst.draft)}`,
+      message: `${where}${lowerFirst(worst.draft.message, where !== '')}`,
       path,
       range: markOf(sheet, path),
       related: relatedOf(sheet, worst),
       repairs: (worst.draft.repairs ?? []).map((repair) => planned(repair, worst.stage)),
       stages,
     };
-    return later ? { ...base, ...later } : base;
+    const finding = later ? { ...base, ...later } : base;
+    return { ...finding, message: finding.message + badEnd(worst.draft) };
   });
-}
-
-/** A finding inside a stage's own text already tells its stage. */
-function severalOwners(path: Path): boolean {
-  return path[0] === 'stages';
 }
 
 function planFindings(
