@@ -1,0 +1,52 @@
+// The server's core, bundled for a bench in this process.
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+
+const ENTRY = `
+export { analyze } from './server/src/analysis/analysis.ts';
+export { validateSheet } from './server/src/generated/validate.js';
+export { checkText } from './server/src/rules/checked.ts';
+export { compose, plain } from './server/src/sheet/compose.ts';
+export { noHouse } from './server/src/sheet/house.ts';
+export { readText } from './server/src/sheet/read.ts';
+export { root } from './server/src/sheet/schema.ts';
+export { parseDocument } from 'yaml';
+`;
+
+export async function core() {
+  const outfile = join(mkdtempSync(join(tmpdir(), 'core-')), 'core.cjs');
+  await build({
+    stdin: { contents: ENTRY, resolveDir: process.cwd(), loader: 'ts' },
+    bundle: true,
+    platform: 'node',
+    format: 'cjs',
+    outfile,
+    logLevel: 'warning',
+  });
+  return (await import(pathToFileURL(outfile).href)).default;
+}
+
+/** Median time of a call in ms, warm. */
+export function median(call, runs = 30) {
+  for (let run = 0; run < 10; run++) call();
+  const times = [];
+  for (let run = 0; run < runs; run++) {
+    const start = performance.now();
+    call();
+    times.push(performance.now() - start);
+  }
+  return times.sort((one, other) => one - other)[runs >> 1];
+}
+
+/** Rows of texts as a table, the first column to the left. */
+export function table(rows) {
+  const widths = rows[0].map((_, column) => Math.max(...rows.map((row) => String(row[column]).length)));
+  return rows
+    .map((row) =>
+      row.map((cell, column) => String(cell)[column === 0 ? 'padEnd' : 'padStart'](widths[column])).join('  '),
+    )
+    .join('\n');
+}
