@@ -63,7 +63,7 @@ export function depressionAt(massFlow: number, area: number, upstream: Air): num
   const most = chokedFlow(area, upstream);
   if (massFlow > most)
     throw new RangeError(
-      `The bores choke: they pass at most ${most.toPrecision(3)} kg/s of air, less than the ${massFlow.toPrecision(3)} kg/s asked for.`,
+      `The bores choke: they pass at most ${Math.floor((100 * most) / massFlow)} % of the air asked for.`,
     );
   if (massFlow === most) return upstream.pressure * (1 - CRITICAL_PRESSURE_RATIO);
   const excess = (depression: number) => throttleFlow(area, depression, upstream).massFlow - massFlow;

@@ -130,7 +130,7 @@ function milder(severity: Severity): Severity {
 }
 
 function badEnd({ onlyAtBadEnd }: Draft): string {
-  return onlyAtBadEnd ? ' It holds at the nominal values and fails only at the bad end of their tolerances.' : '';
+  return onlyAtBadEnd ? ' This fails only at the bad end of the tolerances, not at the nominal values.' : '';
 }
 
 function lowerFirst(text: string, isInside: boolean): string {

@@ -47,7 +47,7 @@ function withoutEffect(
   const path = ['silence', index];
   const isOnly = sheet.values.silence?.length === 1;
   const removed: PlannedRepair = {
-    title: 'Remove the silencer',
+    title: 'Remove the entry',
     changes: [{ remove: isOnly ? ['silence'] : path }],
     safe: false,
     stage: 0,
@@ -64,7 +64,7 @@ function withoutEffect(
     stages: [],
   });
   const unknown = (id: RuleId, field: 'rule' | 'stage', what: string, meant: string | undefined) =>
-    tell(id, field, `${what}${meant ? `; did you mean \`${meant}\`?` : '.'} The silencer has no effect.`, [
+    tell(id, field, `${what}${meant ? `; did you mean \`${meant}\`?` : '.'} It silences nothing.`, [
       ...(meant
         ? [{ title: `Write \`${meant}\``, changes: [{ set: [...path, field], to: meant }], safe: false, stage: 0 }]
         : []),

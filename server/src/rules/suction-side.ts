@@ -42,6 +42,11 @@ export function lowerPlace({ values }: Pick<Situation, 'values'>, gain: number):
   return roundedDown(height.value - gain, height);
 }
 
+/** A height over the tank outlet in words: `165 mm below the tank outlet`. */
+export function belowOutlet(height: string): string {
+  return height.startsWith('-') ? `${height.slice(1)} below the tank outlet` : `${height} above the tank outlet`;
+}
+
 /** Fuel below this, K, is not met; the search for the temperature ends there. */
 const COLDEST = 234;
 

@@ -35,7 +35,7 @@ export const problemCodes = {
   },
   'sheet/missing-field': {
     title: 'A field that must be there is missing',
-    why: 'Without it the rest cannot be read for certain. A sheet needs `format`, a silencer its rule and reason.',
+    why: 'Without it the rest cannot be read for certain. A sheet needs `format`, an entry under `silence` its rule and reason.',
     example: 'title: Quarry wagon\n',
   },
   'sheet/wrong-type': {
@@ -50,7 +50,7 @@ export const problemCodes = {
   },
   'sheet/out-of-range': {
     title: 'A value outside what is possible',
-    why: 'The value is outside the range in which the field makes sense; often the unit or a digit is wrong. It is left out of the figures until it is mended.',
+    why: 'The value is outside the range in which the field makes sense; often the unit or a digit is wrong. It is left out of the figures until it is corrected.',
     example: 'format: 1\nengine: { redline: 55000 rpm }\n',
   },
   'sheet/quantity': {

@@ -4,7 +4,7 @@ export const rule: StageRule = {
   id: 'electrical/battery-cable-unknown',
   title: 'Battery in the trunk without a cable on the sheet',
   severity: 'hint',
-  why: 'The cable from the trunk decides the voltage the computer sees while cranking, and it is the largest unfused wire of the car. With its size and length the sheet can check it.',
+  why: 'The cable from the trunk decides the voltage the computer sees while cranking, and it is the largest unfused wire of the car. Write down its size and length, and the sheet checks it; a fuse or cut-off close to the battery belongs to it, as local rules say.',
   source: 'common practice',
   check: ({ values }) => {
     const battery = values.electrical?.battery;

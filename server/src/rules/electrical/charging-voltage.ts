@@ -9,7 +9,7 @@ export const rule: StageRule = {
   id: 'electrical/charging-voltage',
   title: 'Charging voltage out of its usual range',
   severity: 'warning',
-  why: 'Below it the battery never fills, the pump slows and injectors open later than the table says; above it the battery boils off explosive gas and electronics fail. Mend the charging system before the conversion hides the cause.',
+  why: 'Below it the battery never fills, the pump slows and injectors open later than the table says; above it the battery boils off explosive gas and electronics fail. Fix the charging system before the conversion hides the cause.',
   source: 'common practice, from memory: 13.2 to 15.0 V at the battery, warm',
   check: ({ values, show, showValue }) => {
     const voltage = values.electrical?.['charging-voltage'];

@@ -8,7 +8,7 @@ export const rule: StageRule = {
   id: 'engine/blower-without-boost',
   title: 'Blower without boost',
   severity: 'warning',
-  why: 'Without the boost the range of the pressure sensor, the pressure across the injectors, the charge temperature and the knock caution cannot be reckoned. The boost decides most of the parts a blown engine needs.',
+  why: 'Without the boost the range of the pressure sensor, the pressure across the injectors, the charge temperature and the knock caution cannot be worked out. The boost decides most of the parts a blown engine needs.',
   source: 'common practice',
   check: ({ stage, show, induction }) => {
     if (induction === 'natural' || !stage.power || stage.boost?.value) return undefined;

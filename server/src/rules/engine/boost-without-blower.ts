@@ -11,7 +11,7 @@ export const rule: StageRule = {
   id: 'engine/boost-without-blower',
   title: 'Boost without a blower',
   severity: 'error',
-  why: 'Boost is reckoned only where a blower makes it: sensor range, pressure across the injectors, pump and knock are all checked as if this engine were naturally aspirated. On the road that means lean under boost.',
+  why: 'Boost counts only where a blower makes it: sensor range, pressure across the injectors, pump and knock are all checked as if this engine were naturally aspirated. On the road that means lean under boost.',
   source: 'definition',
   check: (situation) => {
     const { stage, show } = situation;

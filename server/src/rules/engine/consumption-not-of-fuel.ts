@@ -1,5 +1,6 @@
 import { fuelOf } from '../../analysis/fuel.ts';
 import { bsfcOfFuel, defaultBsfc, inductionDefaults } from '../../engineering/demand.ts';
+import { fuelName } from '../fuel-name.ts';
 import type { StageRule } from '../rule.ts';
 import { roundedUp } from '../size.ts';
 
@@ -24,7 +25,7 @@ export const rule: StageRule = {
     const scaled = roundedUp(isOfGasoline ? bsfcOfFuel(given.value, fuel) : usual, given);
     return {
       at: 'stage.specific-consumption',
-      message: `${show(given)} is far from the ${roundedUp(low, given)} to ${roundedUp(high, given)} usual for ${values.fuel.grade} with ${induction} induction${isOfGasoline ? '; it looks like a figure for gasoline' : ''}.`,
+      message: `${show(given)} is far from the ${roundedUp(low, given)} to ${roundedUp(high, given)} usual for ${fuelName(values.fuel.grade)} with ${induction} induction${isOfGasoline ? '; it looks like a figure for gasoline' : ''}.`,
       related: [{ at: 'fuel.grade', message: 'The fuel.' }],
       repairs: [
         {

@@ -8,7 +8,7 @@ export const rule: StageRule = {
   id: 'engine/demand-disagreement',
   title: 'Fuel demand by power and by air disagree',
   severity: 'information',
-  why: 'The same fuel is reckoned twice: from the claimed power, and from displacement, speed and volumetric efficiency. Where the two are far apart one of these entries does not belong to this engine, and every size that follows is as wrong as that entry.',
+  why: 'The fuel demand is worked out twice: from the claimed power, and from displacement, speed and volumetric efficiency. Where the two are far apart one of these entries does not belong to this engine, and every size that follows is as wrong as that entry.',
   source: 'Heywood, eqs. 2.22, 2.27 and 3.9; the limit is common practice',
   check: (situation) => {
     const { figure, stage, values, limit, show } = situation;
@@ -24,8 +24,8 @@ export const rule: StageRule = {
       at: 'stage.power',
       message: `By power the engine needs ${show(byPower)} of fuel, by the air it can breathe ${show(byAir)}: ${percent(Math.abs(found.share))} apart, where ${percent(limit('demand-disagreement'))} is accepted.`,
       related: [
-        { at: 'engine.displacement', message: 'The air is reckoned from the displacement.' },
-        { at: 'engine.peak-power-speed', message: 'It is reckoned at this speed.' },
+        { at: 'engine.displacement', message: 'The air follows from the displacement.' },
+        { at: 'engine.peak-power-speed', message: 'And from this speed.' },
       ],
       ...found.miss,
       repairs: [

@@ -24,10 +24,10 @@ export const rule: StageRule = {
     );
     return {
       at: 'engine.cam-duration',
-      message: `The idle pulse of ${show(pulse)} is reckoned with the usual manifold pressure of ${showValue(IDLE_MANIFOLD_PRESSURE, 'absolute-pressure')}, but a cam of ${show(duration)} idles higher.`,
+      message: `The idle pulse of ${show(pulse)} is worked out with the usual manifold pressure of ${showValue(IDLE_MANIFOLD_PRESSURE, 'absolute-pressure')} absolute, but a cam of ${show(duration)} idles higher.`,
       repairs: [
         {
-          title: `Reckon with ${kilopascal} kPa until it is measured`,
+          title: `Take ${kilopascal} kPa until it is measured`,
           set: { 'engine.idle-manifold-pressure': `${kilopascal} kPa` },
           shows: 'idle-pulse',
         },

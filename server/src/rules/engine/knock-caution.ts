@@ -1,6 +1,7 @@
 import { fuelOf } from '../../analysis/fuel.ts';
 import type { Fuel } from '../../generated/build-sheet.ts';
 import type { Quantity } from '../../sheet/quantity.ts';
+import { fuelName } from '../fuel-name.ts';
 import { percent } from '../percent.ts';
 import { above, type Repair, type Situation, type StageRule } from '../rule.ts';
 import { roundedDown } from '../size.ts';
@@ -65,7 +66,7 @@ function isGasoline({ grade }: Fuel): boolean {
 }
 
 function fuelText(fields: Fuel): string {
-  if (!isGasoline(fields)) return `${fields.grade}`;
+  if (!isGasoline(fields)) return fuelName(fields.grade);
   const octane = fields.octane === undefined ? `${USUAL_OCTANE} octane, as assumed,` : `${fields.octane} octane`;
   return `gasoline of ${octane}`;
 }
@@ -92,6 +93,7 @@ function alcohol(fields: Fuel, ratio: number, caution: number): Repair[] {
     {
       title: 'Run E85, with injectors, pump and hoses to suit',
       set: { 'fuel.grade': 'e85', ...(fields['ethanol-share'] && { 'fuel.ethanol-share': percent(E85_SHARE) }) },
+      ...(fields.octane !== undefined && { remove: ['fuel.octane'] }),
     },
   ];
 }

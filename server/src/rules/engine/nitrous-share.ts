@@ -19,7 +19,7 @@ export const rule: StageRule = {
       at: 'stage.nitrous.power',
       message: `${show(added)} of nitrous on an engine of ${show(stage.power)} is ${percent(added.value / stage.power.value)} on top; over ${percent(LARGEST_SHARE)} asks for an engine built for it.`,
       related: [{ at: 'stage.power', message: 'The power of the engine without nitrous.' }],
-      repairs: [{ title: `Start with ${less}`, set: { 'stage.nitrous.power': less } }],
+      repairs: [{ title: `Hold it to ${less}`, set: { 'stage.nitrous.power': less } }],
     };
   },
 };

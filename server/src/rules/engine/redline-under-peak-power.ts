@@ -4,7 +4,7 @@ export const rule: StageRule = {
   id: 'engine/redline-under-peak-power',
   title: 'Redline below the peak-power speed',
   severity: 'warning',
-  why: 'The engine is never run to the speed at which it is said to make its power, so one of the two speeds is wrong. Injector duty, coil charge and air are reckoned at both.',
+  why: 'The engine is never run to the speed at which it is said to make its power, so one of the two speeds is wrong. Injector duty, coil charge and air are worked out at both.',
   source: 'definition',
   check: ({ values, show }) => {
     const { redline, 'peak-power-speed': peak } = values.engine ?? {};

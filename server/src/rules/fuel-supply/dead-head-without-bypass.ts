@@ -16,7 +16,7 @@ export const rule: StageRule = {
     const setting = regulator.pressure;
     const climbs =
       highest && setting && highest.value > setting.value
-        ? ` While the engine burns little, the pump stands at up to ${show(highest)} before it.`
+        ? ` While the engine burns little, the pump pushes up to ${show(highest)} against it.`
         : '';
     const line = system?.return ?? system?.feed;
     const bore = line?.['inside-diameter'];

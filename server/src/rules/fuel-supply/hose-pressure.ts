@@ -31,7 +31,7 @@ export const rule: StageRule = {
       return [
         {
           at: `fuel-system.${name}.${rated.field}`,
-          message: `The pressure in the ${name} line reaches ${show(pressure)}, and ${rated.name} stands ${showValue(rated.pressure, 'pressure')}.`,
+          message: `The pressure in the ${name} line reaches ${show(pressure)}, and ${rated.name} for ${showValue(rated.pressure, 'pressure')}.`,
           related: [{ at: 'fuel-system.regulator.pressure', message: 'The pressure that is held.' }],
           ...miss,
           repairs:
@@ -46,10 +46,10 @@ export const rule: StageRule = {
 /** What a line stands, Pa, by its maker's rating or its material. */
 function ratingOf(line: Line) {
   const rating = line['pressure-rating'];
-  if (rating) return { field: 'pressure-rating', pressure: rating.value, name: 'the line as rated' } as const;
+  if (rating) return { field: 'pressure-rating', pressure: rating.value, name: 'the line is rated' } as const;
   if (!line.material) return undefined;
   const name = materialName[line.material];
-  return { field: 'material', pressure: workingPressure(line.material).best, name } as const;
+  return { field: 'material', pressure: workingPressure(line.material).best, name: `${name} is made` } as const;
 }
 
 function higherRating(name: string, line: Line, pressure: number): Repair[] {

@@ -28,7 +28,7 @@ export const rule: StageRule = {
       at: 'fuel-system.pre-filter.rating',
       message: isSwapped
         ? `The pre-filter stops ${show(rating)} and the filter after the pump ${show(fine)}: they seem to be swapped.`
-        : `The pre-filter stops ${show(rating)}; before the pump not under ${show({ ...rating, value: FINEST })} is usual.`,
+        : `The pre-filter stops ${show(rating)}; ${show({ ...rating, value: FINEST })} or coarser is usual before the pump.`,
       related: [{ at: 'fuel-system.filter.rating', message: 'The filter after the pump.' }].filter(() => fine),
       repairs: isSwapped
         ? [

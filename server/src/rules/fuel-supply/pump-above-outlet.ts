@@ -1,6 +1,6 @@
 import { betterPlaces } from '../pump-placement.ts';
 import type { StageRule } from '../rule.ts';
-import { heightMiss, lowerPlace, marginMiss, marginSentence } from '../suction-side.ts';
+import { belowOutlet, heightMiss, lowerPlace, marginMiss, marginSentence } from '../suction-side.ts';
 
 /** How far under the limit a lowered pump is put, m, so that it floods by itself. Common practice. */
 const BELOW = 0.05;
@@ -31,7 +31,7 @@ export const rule: StageRule = {
         ...(lower
           ? [
               {
-                title: 'Lower the pump below the tank outlet',
+                title: `Lower the pump to ${belowOutlet(lower)}`,
                 set: { 'fuel-system.pump.height-above-outlet': lower },
                 shows: 'suction-margin',
               } as const,

@@ -7,7 +7,7 @@ export const rule: StageRule = {
   id: 'fuel-supply/pump-curve-beyond',
   title: 'The pump works outside the points of its curve',
   severity: 'information',
-  why: 'Between its points a curve can be read; beyond them the flow is a guess, here one on the safe side. The pump maker has the missing point, or the pump can be measured at it.',
+  why: 'Between its points a curve can be read; beyond them the flow is a guess, here one on the safe side. Ask the pump maker for the missing point, or have the pump measured there.',
   source: 'interpolation: Fritsch and Carlson, SIAM J. Numer. Anal. 17 (1980) 238; outside the points common practice',
   check: ({ values, figure, limit, show }) => {
     const curve = values['fuel-system']?.pump?.['flow-at'] as Curve | undefined;
@@ -25,7 +25,7 @@ export const rule: StageRule = {
     if (pressure.value >= first[0].value) return undefined;
     return {
       at: 'fuel-system.pump.flow-at',
-      message: `The pump works at ${show(pressure)}, and its curve begins at ${show(first[0])}: no more flow than there is counted on.`,
+      message: `The pump works at ${show(pressure)}, and its curve begins at ${show(first[0])}: below that no more flow is counted on.`,
       related: [{ at: 'fuel-system.regulator.pressure', message: 'The pressure the pump has to hold.' }],
     };
   },

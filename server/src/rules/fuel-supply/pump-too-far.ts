@@ -2,6 +2,7 @@ import { betterPlaces } from '../pump-placement.ts';
 import type { StageRule } from '../rule.ts';
 import { roundedDown } from '../size.ts';
 import {
+  belowOutlet,
   distanceMiss,
   headLost,
   heightMiss,
@@ -28,6 +29,7 @@ export const rule: StageRule = {
     const most = limit('suction-distance');
     const field = values['fuel-system']?.suction?.length ? 'fuel-system.suction.length' : 'fuel-system.pump.distance';
     const [inTank, module, surgeTank] = betterPlaces(values);
+    const near = roundedDown(most, length);
     const missing = (marginMiss(situation)?.excess ?? 0) - headLost(situation) * (1 - most / length.value);
     const lower = missing > 0 ? lowerPlace(situation, missing + ROOM) : undefined;
     return {
@@ -39,9 +41,9 @@ export const rule: StageRule = {
         inTank,
         module,
         {
-          title: `Move the pump nearer to the tank${lower ? ' and lower it' : ''}`,
+          title: `Move the pump to within ${near} of the tank${lower ? `, ${belowOutlet(lower)}` : ''}`,
           set: {
-            [field]: roundedDown(most, length),
+            [field]: near,
             ...(lower && { 'fuel-system.pump.height-above-outlet': lower }),
           },
           shows: 'suction-margin',

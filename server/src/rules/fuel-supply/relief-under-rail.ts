@@ -26,7 +26,7 @@ export const rule: StageRule = {
     const lower = relief.value / HEADROOM - extra;
     const repairs: Repair[] = [
       {
-        title: `Fit a pump that opens at ${roundedUp(needed.value * HEADROOM, relief)}`,
+        title: `Fit a pump whose relief valve opens at ${roundedUp(needed.value * HEADROOM, relief)}`,
         set: { 'fuel-system.pump.relief-pressure': roundedUp(needed.value * HEADROOM, relief) },
       },
     ];

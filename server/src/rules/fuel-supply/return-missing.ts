@@ -5,7 +5,7 @@ export const rule: StageRule = {
   id: 'fuel-supply/return-missing',
   title: 'A bypass regulator has no way back to the tank',
   severity: 'error',
-  why: 'A bypass regulator holds the pressure by letting the surplus go. With nowhere to go the pressure climbs to whatever the pump can make, the engine floods, and hoses and seals get pressure they were not made for.',
+  why: 'A bypass regulator holds the pressure by letting the surplus go back to the tank, through a line about as wide as the feed. With nowhere to go the pressure climbs to whatever the pump can make, the engine floods, and hoses and seals get pressure they were not made for.',
   source: 'common practice; continuity',
   check: ({ values, show }) => {
     const system = values['fuel-system'];

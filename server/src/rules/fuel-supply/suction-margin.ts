@@ -1,7 +1,15 @@
 import { boresAbove } from '../bore.ts';
 import { betterPlaces } from '../pump-placement.ts';
 import type { Repair, Situation, StageRule } from '../rule.ts';
-import { distanceMiss, headLost, heightMiss, lowerPlace, marginMiss, marginSentence } from '../suction-side.ts';
+import {
+  belowOutlet,
+  distanceMiss,
+  headLost,
+  heightMiss,
+  lowerPlace,
+  marginMiss,
+  marginSentence,
+} from '../suction-side.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/suction-margin',
@@ -33,7 +41,7 @@ function gentlerSuction(situation: Situation, missing: number): Repair[] {
   const repairs: Repair[] = [];
   if (lower) {
     repairs.push({
-      title: 'Lower the pump',
+      title: `Lower the pump to ${belowOutlet(lower)}`,
       set: { 'fuel-system.pump.height-above-outlet': lower },
       shows: 'suction-margin',
     });

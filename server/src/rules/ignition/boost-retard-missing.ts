@@ -20,7 +20,7 @@ export const rule: StageRule = {
       excess: boost.value,
       repairs: [
         {
-          title: `${isComputer ? 'Take out' : 'Fit a boost retard that takes out'} ${usual}`,
+          title: `${isComputer ? 'Take out' : 'Fit a boost retard that takes out'} ${usual}${isComputer ? ' under boost' : ''}`,
           set: { 'ignition.retard-per-boost': usual },
           shows: 'timing-full-load',
         },

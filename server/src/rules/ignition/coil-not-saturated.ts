@@ -10,7 +10,7 @@ export const rule: StageRule = {
   title: 'Coil does not reach its working current at redline',
   severity: 'warning',
   capacity: true,
-  why: 'The energy of the spark grows with the square of the current the coil has reached when the spark comes. A coil that has no time to charge misfires at high speed and full load, and the unburnt mixture also misleads the oxygen sensor.',
+  why: 'The energy of the spark grows with the square of the current the coil has reached when the spark comes. A coil that has no time to charge misfires at high speed and full load, and the unburned mixture also misleads the oxygen sensor.',
   source: 'series RL circuit; spark duration common practice, from memory',
   check: (situation) => {
     const { figure, show, values } = situation;

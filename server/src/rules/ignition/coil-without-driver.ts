@@ -16,7 +16,7 @@ export const rule: StageRule = {
       at: 'ignition.driver',
       message: isSelfContained
         ? 'No driver is given, and a self-contained distributor has one of its own.'
-        : 'The trigger is given, and no driver switches the coil by it.',
+        : 'The trigger has no driver behind it that switches the coil.',
       related: [{ at: 'ignition.trigger', message: 'What triggers the spark.' }],
       repairs: isSelfContained
         ? [

@@ -6,14 +6,13 @@ export const rule: StageRule = {
   id: 'ignition/contact-points',
   title: 'Contact points trigger the ignition',
   severity: 'error',
-  why: 'Points bounce and burn, and their signal is full of noise: the computer miscounts the engine and stalls it. They also need a ballast, which takes away the coil voltage the computer counts on.',
+  why: 'Points bounce and burn, and their signal is full of noise: the computer loses count of the sparks, and the engine stalls. They also need a ballast, which takes away the coil voltage the computer counts on.',
   source: 'common practice',
   check: ({ values: { ignition } }) => {
     if (ignition?.trigger !== 'contact-points') return undefined;
     const supply: Record<string, string> =
       ignition.supply && ignition.supply !== 'full-voltage' ? { 'ignition.supply': 'full-voltage' } : {};
     const ballast = ignition.coil?.ballast ? ['ignition.coil.ballast'] : [];
-    const tach = ignition['tach-signal'];
     const others = computerTimingFields(ignition);
     return {
       at: 'ignition.trigger',
@@ -31,7 +30,7 @@ export const rule: StageRule = {
             'ignition.driver': 'distributor-module',
             ...distributorTiming(ignition).set,
             ...supply,
-            ...(tach === 'pickup' || tach === 'computer' ? { 'ignition.tach-signal': 'coil-negative' } : {}),
+            ...(ignition['tach-signal'] && { 'ignition.tach-signal': 'coil-negative' }),
           },
           remove: ballast,
         },

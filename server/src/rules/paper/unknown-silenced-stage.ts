@@ -2,9 +2,9 @@ import type { ToldRule } from '../rule.ts';
 
 export const rule: ToldRule = {
   id: 'paper/unknown-silenced-stage',
-  title: 'A silencer names a stage that does not exist',
+  title: 'A `silence` entry names a stage that does not exist',
   severity: 'information',
   told: true,
-  why: 'A silencer for one stage holds only where the stage is named as in `stages`. After a stage was renamed, what was accepted shows again.',
+  why: 'A `silence` entry for one stage holds only where the stage is named as in `stages`. After a stage was renamed, what was accepted shows again.',
   source: 'common practice',
 };

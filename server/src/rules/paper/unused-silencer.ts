@@ -2,9 +2,9 @@ import type { ToldRule } from '../rule.ts';
 
 export const rule: ToldRule = {
   id: 'paper/unused-silencer',
-  title: 'A silencer silences nothing',
+  title: 'A `silence` entry silences nothing',
   severity: 'information',
   told: true,
-  why: 'A silencer that is no longer needed would hide the next finding of its rule. Remove it.',
+  why: 'An entry that is no longer needed would hide the next finding of its rule. Remove it.',
   source: 'common practice',
 };

@@ -12,7 +12,7 @@ export const rule: PlanRule = {
       const before = plan[index - 1] as Situation;
       return same(stage.changes, before.values, `stages.${index}.changes`).map((at) => ({
         at,
-        message: `Stage "${name}" changes this to what it already was in stage "${before.name}".`,
+        message: `Stage "${name}" sets ${fieldOf(at)} to what it already was in stage "${before.name}".`,
         repairs: [{ title: 'Take the change out', remove: [at], safe: true }],
       }));
     }),
@@ -27,6 +27,12 @@ function same(change: unknown, before: unknown, path: string): string[] {
   const isWhole =
     inner.length > 0 && Object.keys(change).every((name, index) => inner[index]?.[0] === `${path}.${name}`);
   return isWhole ? [path] : inner.flat();
+}
+
+/** The field of a path such as `stages.1.changes.engine.idle`, or the changes as a whole. */
+function fieldOf(path: string): string {
+  const field = path.split('.').slice(3).join('.');
+  return field ? `\`${field}\`` : 'all that it changes';
 }
 
 /** Quantities by their SI value, so that another unit for the same makes no change. */

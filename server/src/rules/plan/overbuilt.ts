@@ -60,7 +60,7 @@ function throttleBody(situation: Situation): Draft[] {
   );
   const rating = values['throttle-body']?.['power-rating'];
   const bodies = values['throttle-body']?.quantity ?? 1;
-  if (!times || !rating || !stage.power) return [];
+  if (!times || !rating) return [];
   const better = roundedUp((rating.value / times) * RESERVE, rating);
   return [
     {

@@ -4,7 +4,7 @@ export const rule: PlanRule = {
   id: 'plan/stage-cost-missing',
   title: 'Stage with changes and no cost',
   severity: 'hint',
-  why: 'The other steps say what they cost, so a sum over the plan comes out too low. Ways out of a finding are compared by cost.',
+  why: 'The other steps say what they cost, so without this one a sum over the plan comes out too low. Give the step a `cost`: ways out of a finding are compared by it.',
   source: 'common practice',
   checkPlan: (plan) => {
     if (!plan.some(({ stage }) => stage.cost !== undefined)) return [];

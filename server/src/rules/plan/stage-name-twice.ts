@@ -4,7 +4,7 @@ export const rule: PlanRule = {
   id: 'plan/stage-name-twice',
   title: 'Two stages of the same name',
   severity: 'warning',
-  why: 'Findings, tables and silencers speak of a stage by its name: with two of one name nobody knows which is meant, and a silencer silences both.',
+  why: 'Findings, tables and `silence` entries speak of a stage by its name: with two of one name nobody knows which is meant, and a `silence` entry for one silences both.',
   source: 'definition',
   checkPlan: (plan) => {
     const names = plan.map(({ stage }) => stage.name);

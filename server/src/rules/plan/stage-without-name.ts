@@ -4,7 +4,7 @@ export const rule: PlanRule = {
   id: 'plan/stage-without-name',
   title: 'Stage without a name',
   severity: 'hint',
-  why: 'Findings, tables and silencers speak of a stage by its name. Without one the reader has to count.',
+  why: 'Findings, tables and `silence` entries speak of a stage by its name. Without one the reader has to count.',
   source: 'common practice',
   checkPlan: (plan) => {
     if (plan.length < 2) return [];

@@ -4,7 +4,7 @@ export const rule: PlanRule = {
   id: 'plan/stage-without-power',
   title: 'Stage without a power',
   severity: 'information',
-  why: 'Fuel, air and with them injectors, pump and throttle body are reckoned from the power of each stage. A stage without one is not checked, and a part too small for it is not seen.',
+  why: 'Injectors, pump and throttle body are sized by the power of each stage. A stage without one is not checked, and a part too small for it is not seen: write down what the stage is meant to make.',
   source: 'definition',
   checkPlan: (plan) => {
     if (!plan.some(({ stage }) => stage.power)) return [];

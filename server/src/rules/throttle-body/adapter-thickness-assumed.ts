@@ -12,7 +12,7 @@ export const rule: StageRule = {
     if (!gap || !values.stack?.adapter || values.stack.adapter.thickness) return undefined;
     return {
       at: 'stack.adapter',
-      message: `The adapter counts with an assumed ${showValue(ADAPTER_THICKNESS, 'length')} in the gap of ${show(gap)} under the hood.`,
+      message: `The gap of ${show(gap)} under the hood counts on an adapter ${showValue(ADAPTER_THICKNESS, 'length')} thick, which is only assumed.`,
       related: [{ at: 'vehicle.hood-clearance', message: 'The room under the hood.' }],
       repairs: [{ title: 'Use an adapter of 3/16 in', set: { 'stack.adapter.thickness': '3/16 in' } }],
     };

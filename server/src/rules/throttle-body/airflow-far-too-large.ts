@@ -16,14 +16,15 @@ export const rule: StageRule = {
   source: 'common practice, from memory',
   check: (situation) => {
     const { plan, index, figure, show, values } = situation;
+    const bodies = values['throttle-body']?.quantity ?? 1;
     const field = values['throttle-body']?.['rated-airflow'] ? 'rated-airflow' : 'bores.diameter';
     const shares = sharing(plan, index, `throttle-body.${field}`).map(({ figures }) => figures.get('airflow-share'));
     const share = figure('airflow-share');
     const rating = figure('airflow-four-bore');
-    if (!share || !rating || shares.some((one) => !one || one.value >= LEAST_SHARE)) return undefined;
+    if (!share || shares.some((one) => !one || one.value >= LEAST_SHARE)) return undefined;
     return {
       at: `throttle-body.${field}`,
-      message: `Even at full power the engine draws ${show(figure('airflow-needed'))}, ${percent(share.value)} of the ${show(rating)} the throttle bodies pass at 1.5 inHg.`,
+      message: `Even at full power the engine draws ${show(figure('airflow-needed'))}, ${percent(share.value)} of the ${show(rating)} ${bodies > 1 ? `the ${bodies} throttle bodies pass` : 'the throttle body passes'} at 1.5 inHg.`,
       related: [{ at: 'stage.power', message: 'The most power that is planned with this throttle body.' }],
       excess: share.value,
       repairs: smallerBody(situation, share.value / GOOD_SHARE),

@@ -19,7 +19,7 @@ export const rule: StageRule = {
     const choked = plan[index]?.absent.get('depression')?.impossible;
     const miss = choked ? { excess: Number.POSITIVE_INFINITY } : above(depression, most);
     const needed = figure('airflow-needed');
-    if (!miss || !needed) return undefined;
+    if (!miss) return undefined;
     return {
       at: values['throttle-body']?.['rated-airflow'] ? 'throttle-body.rated-airflow' : 'throttle-body.bores',
       message: depression

@@ -23,7 +23,7 @@ export const rule: StageRule = {
     const required = figure('required-static-flow');
     return {
       at: 'throttle-body.injectors',
-      message: `${capital(worst.name)} is ${withSpread(worst, { showValue })}, over the limit of ${showValue(most, 'ratio')}${required ? `; each injector needs a static flow of ${show(required)} at the pressure across it` : ''}.`,
+      message: `${capital(worst.name)} is ${withSpread(worst, { showValue })}, ${miss.onlyAtBadEnd ? 'which can pass' : 'over'} the limit of ${showValue(most, 'ratio')}${required ? `; each injector needs a static flow of ${show(required)} at the pressure across it` : ''}.`,
       related: [{ at: 'stage.power', message: 'The power of this stage asks for it.' }],
       ...miss,
       repairs: [

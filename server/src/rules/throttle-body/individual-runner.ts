@@ -4,7 +4,7 @@ export const rule: StageRule = {
   id: 'throttle-body/individual-runner',
   title: 'Manifold without a shared plenum',
   severity: 'warning',
-  why: 'Each runner breathes for itself: its vacuum beats with one cylinder and gives no steady signal for a computer that reckons from manifold pressure, and fuel put into one bore reaches one cylinder only. Throttle-body injection counts on a shared plenum.',
+  why: 'Each runner breathes for itself: its vacuum beats with one cylinder and gives no steady signal for a computer that works from manifold pressure, and fuel put into one bore reaches one cylinder only. Throttle-body injection counts on a shared plenum.',
   source: 'common practice',
   check: ({ values }) => {
     const engine = values.engine;
@@ -16,7 +16,7 @@ export const rule: StageRule = {
       at: 'engine.intake.manifold',
       message: isShort
         ? `${bores} bores cannot feed ${engine.cylinders} cylinders through runners that share no plenum.`
-        : 'The runners share no plenum, so the computer has no steady manifold pressure to reckon from.',
+        : 'The runners share no plenum, so the computer has no steady manifold pressure to work from.',
       related: [{ at: 'throttle-body', message: 'The throttle body.' }],
       repairs: [
         { title: 'Use a single-plane manifold', set: { 'engine.intake.manifold': 'single-plane' } },

@@ -26,7 +26,7 @@ export const rule: StageRule = {
     const better = roundedUp(stage.power.high / share / bodies, rating);
     return {
       at: 'throttle-body.power-rating',
-      message: `${stage.power.text} is over the ${showValue(rating.value * bodies * share, 'power')} that ${bodies === 1 ? 'the throttle body is' : `the ${bodies} throttle bodies are`} rated for${share < 1 ? ' on this fuel' : ''}.`,
+      message: `${stage.power.text} ${onlyAtBadEnd ? 'can be' : 'is'} over the ${showValue(rating.value * bodies * share, 'power')} that ${bodies === 1 ? 'the throttle body is' : `the ${bodies} throttle bodies are`} rated for${share < 1 ? ' on this fuel' : ''}.`,
       related: [{ at: 'stage.power', message: 'The power of this stage.' }],
       excess: stage.power.value - most,
       onlyAtBadEnd,

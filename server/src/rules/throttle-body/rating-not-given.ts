@@ -4,7 +4,7 @@ export const rule: StageRule = {
   id: 'throttle-body/rating-not-given',
   title: 'Not said whether the throttle body stands boost or nitrous',
   severity: 'information',
-  why: 'Not every throttle body is made for boost in its bores or for a nitrous plate under it, and finding out after the purchase is dear. The maker says so; ask before the first stage is bought.',
+  why: 'Not every throttle body is made for boost in its bores or for a nitrous plate under it, and finding out after the purchase is expensive. The maker says so; ask before the first stage is bought.',
   source: 'common practice',
   check: ({ values, stage, path }) => {
     const body = values['throttle-body'];

@@ -16,7 +16,10 @@ export const rule: StageRule = {
       related: [{ at: 'throttle-body.set-size', message: 'The set.' }],
       repairs: [
         {
-          title: size === 1 ? 'Mount the one throttle body of the set' : `Mount all ${size} throttle bodies of the set`,
+          title:
+            size === 1
+              ? 'Mount the one throttle body of the set'
+              : `Mount ${size === 2 ? 'both' : `all ${size}`} throttle bodies of the set`,
           set: { 'throttle-body.quantity': size },
         },
         {

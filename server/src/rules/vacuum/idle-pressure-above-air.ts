@@ -5,7 +5,7 @@ export const rule: StageRule = {
   id: 'vacuum/idle-pressure-above-air',
   title: 'Idle pressure above the pressure of the air',
   severity: 'error',
-  why: 'An idling engine draws its manifold below the pressure of the air at the site. A figure above it was read at another altitude or is not absolute, and idle fuel would be computed from it.',
+  why: 'An idling engine pulls its manifold below the pressure of the air at the site. A figure above it was read at another altitude or is not absolute, and idle fuel would be computed from it: enter the pressure of the air at the site less the reading of the vacuum gauge at warm idle.',
   source: 'definition of absolute pressure; ISO 2533:1975',
   check: ({ values, figure, show }) => {
     const idle = values.engine?.['idle-manifold-pressure'];

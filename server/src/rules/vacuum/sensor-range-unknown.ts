@@ -4,7 +4,7 @@ export const rule: StageRule = {
   id: 'vacuum/sensor-range-unknown',
   title: 'Range of the manifold-pressure sensor not written down',
   severity: 'information',
-  why: 'Many throttle bodies carry a sensor that reads to the pressure of the air and no further. Under boost such a sensor makes the engine run lean, so its range must be known before the blower is fitted.',
+  why: 'Many throttle bodies carry a sensor that reads to the pressure of the air and no further. Under boost such a sensor makes the engine run lean, so its range must be known before the blower is fitted: the maker of the throttle body or the print on the sensor tells.',
   source: 'common practice',
   check: ({ values, stage, figure, show }) => {
     const { sensors } = values;

@@ -5,6 +5,9 @@ import { roundedUp } from '../size.ts';
 /** Usual tops of range of manifold-pressure sensors, Pa: the trade's 1-bar to 7-bar sensors. Common practice, from memory. */
 const USUAL_RANGES = [110e3, 200e3, 250e3, 300e3, 400e3, 500e3, 700e3];
 
+/** Top of range, Pa, that is enough for an engine that gets no more than the pressure of the air: the trade's 1-bar sensor. */
+const ONE_BAR = 100e3;
+
 export const rule: StageRule = {
   id: 'vacuum/sensor-range',
   title: 'Manifold-pressure sensor reads less than the highest pressure',
@@ -12,11 +15,13 @@ export const rule: StageRule = {
   capacity: true,
   why: 'Over the top of its range the sensor stays where it is, and the computer gives no more fuel while the engine gets more air. The mixture turns lean just where boost is highest, and the engine knocks.',
   source: 'definition of absolute pressure; reserve common practice',
-  check: ({ values, figure, limit, show, showValue }) => {
+  check: ({ values, stage, figure, limit, show, showValue }) => {
     const range = values.sensors?.['manifold-pressure']?.range;
     const highest = figure('sensor-pressure');
     if (!range || !highest) return undefined;
-    const reserve = limit('sensor-reserve');
+    const isBoosted = (stage.boost?.value ?? 0) > 0;
+    if (!isBoosted && range.value >= ONE_BAR) return undefined;
+    const reserve = isBoosted ? limit('sensor-reserve') : 0;
     const needed = (highest.high ?? highest.value) * (1 + reserve);
     const miss = above(highest, range.value / (1 + reserve));
     if (!miss) return undefined;
@@ -24,7 +29,7 @@ export const rule: StageRule = {
     const inUnit = (value: number) => formatIn(value, 'absolute-pressure', range.unit);
     return {
       at: 'sensors.manifold-pressure.range',
-      message: `The sensor reads to ${show(range)} absolute; the manifold reaches ${inUnit(highest.value)} at sea level, which takes ${inUnit(highest.value * (1 + reserve))} with ${showValue(reserve, 'ratio')} of reserve.`,
+      message: `The sensor reads to ${show(range)} absolute; the manifold reaches ${inUnit(highest.value)} at sea level${isBoosted ? `, which takes ${inUnit(highest.value * (1 + reserve))} with ${showValue(reserve, 'ratio')} of reserve` : ''}.`,
       related: [{ at: 'stage.boost', message: 'The boost of this stage.' }],
       ...miss,
       repairs: larger

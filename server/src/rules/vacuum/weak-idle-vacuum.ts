@@ -8,7 +8,7 @@ export const rule: StageRule = {
   id: 'vacuum/weak-idle-vacuum',
   title: 'Too little vacuum at idle for speed-density',
   severity: 'warning',
-  why: 'With a long-duration cam or at altitude, manifold pressure at idle is high and wavers, and it changes little with load. Fuel metered by it then hunts, unless the computer can blend in the throttle position.',
+  why: 'With a long-duration cam or at altitude, manifold pressure at idle is high and wavers, and it changes little with load. Fuel metered by it then hunts: choose a computer that can blend in the throttle position, or a milder cam.',
   source: 'definition of gauge pressure; limit common practice, from memory',
   check: ({ values, figure, show }) => {
     const idle = values.engine?.['idle-manifold-pressure'];
