@@ -1,4 +1,4 @@
-import { LineCounter, parseDocument } from 'yaml';
+import { parseDocument } from 'yaml';
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import { compose, plain, TooLarge } from './compose.ts';
 import type { Entry } from './entry.ts';
@@ -26,8 +26,7 @@ const MOST_PROBLEMS = 100;
 export function readText<Values>(text: string, schema: FieldSchema, validate: Validate): Sheet<Values> {
   const conflict = /^(<{7}|={7}|>{7})( .*)?$/m.exec(text);
   if (conflict) return unreadable(text, schema, conflictProblem(text));
-  const lines = new LineCounter();
-  const document = parseDocument(text, { merge: true, prettyErrors: false, lineCounter: lines, logLevel: 'error' });
+  const document = parseDocument(text, { merge: true, prettyErrors: false, logLevel: 'error' });
   let root: Entry;
   try {
     root = compose(document, schema);

@@ -9,6 +9,7 @@ import { foldingRanges } from '../../../server/src/features/folding.ts';
 import { hoverAt } from '../../../server/src/features/hover.ts';
 import { linksOf } from '../../../server/src/features/links.ts';
 import { symbolsOf } from '../../../server/src/features/symbols.ts';
+import { readHouse } from '../../../server/src/houses.ts';
 import { type Checked, checkText } from '../../../server/src/rules/checked.ts';
 import type { Entry, Range } from '../../../server/src/sheet/entry.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
@@ -118,6 +119,23 @@ describe('any text', () => {
         ask(text, Math.floor(at * text.length));
       }),
       { numRuns: 200 },
+    );
+  });
+
+  it('of house rules is read, and sheets are checked by what is read', () => {
+    const words = fc.constantFrom(
+      ...['limits: ', 'rules: ', 'units: si', 'fuel: ', 'ignition/contact-points: ', 'severity: ', '"off"', 'hint'],
+      ...['reason: dry', 'largest-duty: 85 %', 'surplus: 2', '{ ', ' }', '\n', '\n  ', ': ', ', ', '~', '5', '[', '- '],
+    );
+    fc.assert(
+      fc.property(fc.array(fc.oneof(words, piece), { maxLength: 16 }), (pieces) => {
+        const text = pieces.join('');
+        const { problems, values, root: entry } = readHouse(text);
+        for (const { range } of problems) inside(text, range);
+        entries(text, entry);
+        checkText(samples[0] ?? '', values);
+      }),
+      { numRuns: 150 },
     );
   });
 
