@@ -21,7 +21,7 @@ export function foldingRanges(document: TextDocument, root: Entry): FoldingRange
   }
 
   root.children.forEach(add);
-  return [...ranges, ...commentRanges(text)];
+  return [...ranges, ...commentRanges(text)].slice(0, MOST_RANGES);
 }
 
 function commentRanges(text: string): FoldingRange[] {

@@ -124,6 +124,10 @@ describe('folding', () => {
     expect(folds('# one\n# two\n\n# three\nformat: 1\n  # four\n  # five\n')).toEqual(['1-2 comment', '6-7 comment']);
   });
 
+  it('is bounded, comments included', () => {
+    expect(folds('# one\n# two\n\n'.repeat(6000))).toHaveLength(5000);
+  });
+
   it('has nothing behind an alias', () => {
     expect(folds('x-e: &e\n  cylinders: 8\n  idle: 750 rpm\nengine: *e\n')).toEqual(['1-3']);
   });
