@@ -4,7 +4,7 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { core, median, table } from './core.mjs';
+import { core, median, rounds, table } from './core.mjs';
 import { longSheet, writeLongSheets } from './long-sheet.mjs';
 
 const SERVER = 'dist/server.cjs';
@@ -42,27 +42,25 @@ function alone(path) {
   const text = readFileSync(path, 'utf8');
   const parse = () => parseDocument(text, { merge: true, prettyErrors: false, logLevel: 'error' });
   const value = plain(compose(parse(), root));
-  const parsing = median(parse);
-  const validation = median(() => validateSheet(value));
-  const whole = median(() => checkText(text, noHouse));
-  const floor = parsing + validation;
-  const share = (part) => `${((part / whole) * 100).toFixed(0)} %`;
+  const times = rounds([parse, () => validateSheet(value), () => checkText(text, noHouse)]);
+  const of = (measure) => median(times.map(([parsing, validating, whole]) => measure(parsing, validating, whole)));
+  const share = (measure) => `${(of(measure) * 100).toFixed(0)} %`;
   return [
     basename(path, '.build.yaml'),
     text.split('\n').length,
-    ms(parsing),
-    validation.toFixed(3),
-    ms(whole),
-    share(parsing),
-    share(validation),
-    (whole / floor).toFixed(2),
+    ms(of((parsing) => parsing)),
+    of((_, validating) => validating).toFixed(3),
+    ms(of((_, __, whole) => whole)),
+    share((parsing, _, whole) => parsing / whole),
+    share((_, validating, whole) => validating / whole),
+    of((parsing, validating, whole) => whole / (parsing + validating)).toFixed(2),
   ];
 }
 
 function analysis(tolerances) {
   const sheet = readText(longSheet(100, { tolerances }), root, validateSheet);
   if (sheet.problems.length) throw new Error(sheet.problems[0].message);
-  return median(() => analyze(sheet, noHouse), 100);
+  return median(rounds([() => analyze(sheet, noHouse)], 201).flat());
 }
 
 console.log('Over stdio, ms. An edit is one character until its diagnostics are there; a burst is 100 edits.\n');
@@ -72,7 +70,7 @@ console.log(
     ...paths.map(served),
   ]),
 );
-console.log('\nThe core alone, ms, and its ratio to the floor of parsing YAML and validating it.\n');
+console.log('\nThe core alone, ms: medians of rounds in which the three take turns, shares and ratio of each round.\n');
 console.log(
   table([
     ['sheet', 'lines', 'parse', 'validate', 'check', 'parsing', 'validating', 'check / floor'],

@@ -29,16 +29,24 @@ export async function core() {
   return (await import(pathToFileURL(outfile).href)).default;
 }
 
-/** Median time of a call in ms, warm. */
-export function median(call, runs = 30) {
-  for (let run = 0; run < 10; run++) call();
-  const times = [];
-  for (let run = 0; run < runs; run++) {
-    const start = performance.now();
-    call();
-    times.push(performance.now() - start);
-  }
-  return times.sort((one, other) => one - other)[runs >> 1];
+/**
+ * Times of several calls in ms, warm: a list of rounds, each with one time a call. The calls take turns, so that a busy
+ * moment of the machine counts against all of them.
+ */
+export function rounds(calls, count = 31) {
+  for (let round = 0; round < 10; round++) for (const call of calls) call();
+  return Array.from({ length: count }, () =>
+    calls.map((call) => {
+      const start = performance.now();
+      call();
+      return performance.now() - start;
+    }),
+  );
+}
+
+/** The middle one of some numbers. */
+export function median(numbers) {
+  return numbers.toSorted((one, other) => one - other)[numbers.length >> 1];
 }
 
 /** Rows of texts as a table, the first column to the left. */
