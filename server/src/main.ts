@@ -8,8 +8,11 @@ const pages = join(__dirname, '..', 'schemas', 'reference', 'rules');
 
 function readFile(uri: string): string | undefined {
   if (!uri.startsWith('file:')) return undefined;
-  const path = fileURLToPath(uri);
-  return existsSync(path) ? readFileSync(path, 'utf8') : undefined;
+  try {
+    return readFileSync(fileURLToPath(uri), 'utf8');
+  } catch {
+    return undefined;
+  }
 }
 
 function pageOf(code: string): string | undefined {

@@ -12,7 +12,7 @@ type Figures = ReadonlyMap<FigureId, Figure>;
  * tolerance, which a low-discrepancy sample checks in the tests. A figure impossible at a corner keeps the ends found.
  */
 export function withTolerances(stage: StageSheet, figures: Figures, compute: (pick: Pick) => Figures): Figures {
-  const loose = looseQuantities(stage.values).concat(looseQuantities(stage.stage));
+  const loose = [stage.values, stage.stage, stage.natural].flatMap(looseQuantities);
   const quantities = [...new Set(loose)];
   if (quantities.length === 0) return figures;
   const lows = quantities.map((one) => compute((quantity) => (quantity === one ? one.low : quantity.value)));
@@ -48,6 +48,9 @@ export function withTolerances(stage: StageSheet, figures: Figures, compute: (pi
   return bounded;
 }
 
+/** Fields whose quantities belong to other stages, or that have none. */
+const NOT_OF_THE_STAGE = new Set(['stages', 'changes', 'notes']);
+
 /** Every quantity under a value that carries a tolerance. */
 export function looseQuantities(value: unknown): Quantity[] {
   if (Array.isArray(value)) return value.flatMap(looseQuantities);
@@ -56,7 +59,5 @@ export function looseQuantities(value: unknown): Quantity[] {
     const quantity = value as Quantity;
     return quantity.low === quantity.high ? [] : [quantity];
   }
-  return Object.entries(value).flatMap(([name, inner]) =>
-    name === 'stages' || name === 'changes' ? [] : looseQuantities(inner),
-  );
+  return Object.entries(value).flatMap(([name, inner]) => (NOT_OF_THE_STAGE.has(name) ? [] : looseQuantities(inner)));
 }

@@ -93,6 +93,7 @@ export class Worksheet {
       if (!Number.isFinite(value)) return this.impossible(spec, 'It has no finite value with these inputs.');
       const figure = { id, symbol, name, value, dimension, formula, source, home, notes, inputs: known, figure: id };
       this.figures.set(id, figure);
+      this.absent.delete(id);
       return figure;
     } catch (error) {
       if (!(error instanceof RangeError)) throw error;
