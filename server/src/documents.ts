@@ -2,6 +2,7 @@ import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { HouseConfig } from './generated/house-config.ts';
 import { HOUSE_FILES, houseFor, type ReadFile, readHouse } from './houses.ts';
 import { type Checked, checkText } from './rules/checked.ts';
+import type { House } from './sheet/house.ts';
 import type { Sheet } from './sheet/read.ts';
 
 /** An open document: a build sheet, checked, or house rules, read. Each version is computed once, when first asked for. */
@@ -12,6 +13,7 @@ export type OpenDocument =
 /** The open documents and what was computed from their newest version. */
 export class Documents {
   private readonly open = new Map<string, OpenDocument>();
+  private readonly onDisk = new Map<string, Sheet<HouseConfig>>();
   roots: string[] = [];
 
   constructor(private readonly readFile: ReadFile) {}
@@ -40,8 +42,23 @@ export class Documents {
   }
 
   private check(text: TextDocument): Checked {
-    const house = houseFor(text.uri, this.roots, (uri) => this.open.get(uri)?.text.getText() ?? this.readFile(uri));
-    return checkText(text.getText(), house);
+    return checkText(
+      text.getText(),
+      houseFor(text.uri, this.roots, (uri) => this.houseAt(uri)),
+    );
+  }
+
+  /** House rules as they stand in an open editor, else on disk; an unchanged file is not parsed again. */
+  private houseAt(uri: string): House | undefined {
+    const open = this.open.get(uri);
+    if (open?.kind === 'house') return open.house().values;
+    const text = this.readFile(uri);
+    if (text === undefined) return undefined;
+    const known = this.onDisk.get(uri);
+    if (known?.text === text) return known.values;
+    const read = readHouse(text);
+    this.onDisk.set(uri, read);
+    return read.values;
   }
 }
 

@@ -12,6 +12,9 @@ export const HOUSE_FILES = ['build-sheet.config.yaml', 'build-sheet.config.yml']
 /** Reads a text file by its URI; nothing where there is none. */
 export type ReadFile = (uri: string) => string | undefined;
 
+/** The house rules in a file by its URI; nothing where there is none. */
+export type HouseAt = (uri: string) => House | undefined;
+
 /** House rules as read from one version of their text. */
 export function readHouse(text: string): Sheet<HouseConfig> {
   const sheet = readText<HouseConfig>(text, houseRoot, validateConfig);
@@ -33,13 +36,13 @@ function ruleProblem(entry: Entry, values: House): Problem[] {
  * The house rules that hold for a document: those of every folder from the workspace's root down to its own, the nearer
  * ones over the farther.
  */
-export function houseFor(uri: string, roots: readonly string[], read: ReadFile): House {
+export function houseFor(uri: string, roots: readonly string[], houseAt: HouseAt): House {
   const root = roots
     .map((folder) => folder.replace(/\/$/, ''))
     .filter((folder) => uri.startsWith(`${folder}/`))
     .toSorted((one, other) => other.length - one.length)[0];
   const folders = foldersFrom(dirname(uri), root ?? dirname(uri));
-  return folders.reduce((house, folder) => over(house, houseIn(folder, read)), noHouse);
+  return folders.reduce((house, folder) => over(house, houseIn(folder, houseAt)), noHouse);
 }
 
 function dirname(uri: string): string {
@@ -50,10 +53,10 @@ function foldersFrom(folder: string, root: string): string[] {
   return folder === root || !folder.startsWith(`${root}/`) ? [folder] : [...foldersFrom(dirname(folder), root), folder];
 }
 
-function houseIn(folder: string, read: ReadFile): House {
+function houseIn(folder: string, houseAt: HouseAt): House {
   for (const name of HOUSE_FILES) {
-    const text = read(`${folder}/${name}`);
-    if (text !== undefined) return readHouse(text).values;
+    const house = houseAt(`${folder}/${name}`);
+    if (house) return house;
   }
   return noHouse;
 }

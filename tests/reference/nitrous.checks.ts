@@ -1,30 +1,12 @@
 import { blend, customFuel, ethanol, gasoline, methanol } from '../../server/src/engineering/fuels.ts';
 import * as nitrous from '../../server/src/engineering/nitrous.ts';
-import { type Check, fromFirstSet } from './check.ts';
+import { type Check, fromFirstSet, ownCheck } from './check.ts';
 import { HORSEPOWER, POUND_PER_HOUR } from './units.ts';
 
 const topic = 'nitrous';
 const first = (id: string, got: () => number) => fromFirstSet(id, 11, topic, got);
 const ratio = nitrous.stoichiometricNitrousRatio;
-const own = (
-  id: string,
-  what: string,
-  got: () => number,
-  expected: number,
-  unit: string,
-  relative: number,
-  source: string,
-): Check => ({
-  id,
-  section: 11,
-  topic,
-  what,
-  got,
-  expected,
-  unit,
-  tolerance: { relative },
-  source,
-});
+const own = ownCheck(11, topic);
 
 export const checks: Check[] = [
   first('N02', () => ratio({ carbon: 8, hydrogen: 18, oxygen: 0 })),

@@ -12,15 +12,18 @@ import {
   pressureRatio,
   referencePlace,
 } from '../engineering/boost.ts';
+import type { Induction } from '../engineering/demand.ts';
+import type { InductionPath } from '../engineering/injectors.ts';
 import type { Maybe } from './figure.ts';
+import { inductionOf } from './induction.ts';
 import type { Worksheet } from './worksheet.ts';
 
 const STAGE = ['stages'];
 const SITE = ['site'];
 
 export type AirTerms = {
-  induction: 'natural' | 'roots' | 'centrifugal' | 'turbo';
-  path: 'natural' | 'draw-through' | 'blow-through';
+  induction: Induction;
+  path: InductionPath;
   boost: Maybe;
   ambient: Maybe;
   hottest: Maybe;
@@ -32,16 +35,9 @@ export type AirTerms = {
   sensorPressure: Maybe;
 };
 
-/** How the engine is fed in this stage, with the usual path of the blower where it is not said. */
-export function inductionOf(w: Worksheet): Pick<AirTerms, 'induction' | 'path'> {
-  const { induction = 'natural', path } = w.stage.stage;
-  if (induction === 'natural') return { induction, path: 'natural' };
-  return { induction, path: path ?? (induction === 'roots' ? 'draw-through' : 'blow-through') };
-}
-
 /** Air at the site and in the manifold, with what boost does to it. */
 export function airFigures(w: Worksheet): AirTerms {
-  const { induction, path } = inductionOf(w);
+  const { induction, path } = inductionOf(w.stage.stage);
   const altitude = w.given('site.altitude', 'H', { value: 0, because: 'sea level' });
   const hottest = w.given('site.hottest', 'T_day', { value: 308.15, because: 'common practice: a 35 degC day' });
   const ambient = w.figure(
@@ -238,7 +234,7 @@ function powerEstimate(w: Worksheet, ratio: Maybe, air: { hottest: Maybe; outlet
 }
 
 function sensorPressure(w: Worksheet, boost: Maybe | undefined): Maybe {
-  const { induction, path } = inductionOf(w);
+  const { induction, path } = inductionOf(w.stage.stage);
   const seaLevel = {
     symbol: 'p_0',
     name: 'sea-level pressure',

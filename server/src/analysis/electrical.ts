@@ -3,20 +3,19 @@ import {
   connectorAllowance,
   copper,
   crankingCurrent,
+  flexibleWireResistance,
   fuseLimit,
   fuseRating,
-  metricWireResistance,
   smallestArea,
   strandLay,
   voltageDrop,
-  wireResistance,
 } from '../engineering/wiring.ts';
 import type { Maybe } from './figure.ts';
 import type { Worksheet } from './worksheet.ts';
 
 const HOME = ['electrical.pump-circuit', 'electrical'];
 
-export type ElectricalTerms = { pumpVoltage: Maybe; pumpCurrent: Maybe };
+export type ElectricalTerms = { pumpVoltage: Maybe };
 
 /** Current, voltage, fuse and wire of the pump circuit, and the charging balance. */
 export function electricalFigures(w: Worksheet): ElectricalTerms {
@@ -56,7 +55,7 @@ export function electricalFigures(w: Worksheet): ElectricalTerms {
       home: HOME,
     },
     [wire, temperature],
-    (area, kelvin) => (isMetric ? metricWireResistance(area, kelvin) : wireResistance(area, kelvin, strandLay)),
+    (area, kelvin) => flexibleWireResistance(area, isMetric ? 'metric' : 'gauge', kelvin),
   );
   const drop = w.figure(
     {
@@ -128,7 +127,7 @@ export function electricalFigures(w: Worksheet): ElectricalTerms {
   );
   chargingFigures(w, pumpCurrent);
   crankingFigures(w);
-  return { pumpVoltage: 'value' in pumpVoltage ? pumpVoltage : supplyInstead(w, charging), pumpCurrent };
+  return { pumpVoltage: 'value' in pumpVoltage ? pumpVoltage : supplyInstead(w, charging) };
 }
 
 /** Without a described circuit the pump is taken to get the charging voltage less the connector allowance. */
@@ -250,10 +249,7 @@ function crankingFigures(w: Worksheet): void {
     },
     [current, w.given('electrical.battery.cable', 'A'), w.given('electrical.battery.cable-length', 'l')],
     (amps, area, length) => {
-      const { referenceTemperature } = copper;
-      const perMeter = isMetric
-        ? metricWireResistance(area, referenceTemperature)
-        : wireResistance(area, referenceTemperature, strandLay);
+      const perMeter = flexibleWireResistance(area, isMetric ? 'metric' : 'gauge', copper.referenceTemperature);
       return voltageDrop({ resistancePerMeter: perMeter, length, returnLength: 0, connectors: 0 }, amps);
     },
   );

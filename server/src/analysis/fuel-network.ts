@@ -57,7 +57,8 @@ export function pumpOf(fields: PumpFields | undefined, pick: Pick): Pump | undef
   return first && pumpFromTests(second ? [first, second] : [first]);
 }
 
-const RATED_VOLTAGE = 13.5;
+/** Voltage, V, a pump's curve is taken for where the sheet does not say. Common practice. */
+export const RATED_VOLTAGE = 13.5;
 
 function testOf(curve: unknown, voltage: Quantity | undefined, pick: Pick): PumpTest | undefined {
   const points = (curve as Quantity[][] | undefined)?.map(([pressure, flow]) => ({

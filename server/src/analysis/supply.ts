@@ -16,7 +16,7 @@ const LINES = ['fuel-system.feed', 'fuel-system.return', 'fuel-system'];
 
 const NETWORK_SOURCE = 'pressure balance and continuity; Darcy-Weisbach with Colebrook; pump curve: Fritsch-Carlson';
 
-export type SupplyTerms = { delivery: Maybe; network: FuelNetwork | undefined };
+export type SupplyTerms = { delivery: Maybe };
 
 type Solution = Solved | { impossible: string };
 type Solved = {
@@ -137,7 +137,7 @@ export function supplyFigures(
   const isDeadHead = solved && !solved.network.return;
   const flow = isDeadHead ? consumption : delivery;
   velocityFigures(w, flow);
-  return { delivery: flow, network: solved?.network };
+  return { delivery: flow };
 }
 
 function networkInputs(w: Worksheet, air: AirTerms, fuel: FuelTerms, electrical: ElectricalTerms, consumption: Maybe) {

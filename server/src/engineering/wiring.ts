@@ -145,6 +145,15 @@ export function metricWireResistance(nominalArea: number, temperature: number): 
 }
 
 /**
+ * Resistance of flexible copper wire per meter, ohm/m, at a temperature, K: by its copper area, m2, where the size is a
+ * gauge, by its nominal area, m2, where it is metric. Source: see `wireResistance` with `strandLay` and
+ * `metricWireResistance`. @throws RangeError as they do
+ */
+export function flexibleWireResistance(area: number, size: 'gauge' | 'metric', temperature: number): number {
+  return size === 'metric' ? metricWireResistance(area, temperature) : wireResistance(area, temperature, strandLay);
+}
+
+/**
  * Voltage, V, lost in a circuit at a current, A: I r (there + back) + connectors. Source: Ohm's law. @throws RangeError
  */
 export function voltageDrop(circuit: Circuit, current: number): number {

@@ -1,12 +1,13 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
 import type { Figure } from '../analysis/figure.ts';
+import { capital, withSpread } from '../analysis/figure-words.ts';
 import { headlines } from '../analysis/headlines.ts';
-import { capital, derivation, figureValue } from '../report/figure-text.ts';
+import { derivation } from '../report/figure-text.ts';
 import type { Accepted } from '../rules/finding.ts';
 import { type Entry, entryAt, pathText, type Range } from '../sheet/entry.ts';
-import { conversions, formatIn, isQuantity, parseQuantity, type Quantity } from '../sheet/quantity.ts';
+import { conversions, formatIn, formatValue, isQuantity, parseQuantity, type Quantity } from '../sheet/quantity.ts';
 import type { FieldSchema, Path } from '../sheet/schema.ts';
-import type { System } from '../sheet/units.ts';
+import type { Dimension, System } from '../sheet/units.ts';
 
 export type HoverText = { range: Range; markdown: string };
 
@@ -123,7 +124,8 @@ function row(id: string, stages: readonly StageAnalysis[], system: System): stri
   const figures = stages.map((stage) => stage.figures.get(id));
   const named = figures.find((figure) => figure !== undefined);
   if (!named) return '';
-  return `| ${capital(named.name)} | ${figures.map((figure) => (figure ? figureValue(figure, system) : '-')).join(' | ')} |`;
+  const show = (value: number, dimension: Dimension) => formatValue(value, dimension, system);
+  return `| ${capital(named.name)} | ${figures.map((figure) => (figure ? withSpread(figure, show) : '-')).join(' | ')} |`;
 }
 
 function missingOf(entry: Entry, stages: readonly StageAnalysis[]): string {

@@ -1,14 +1,8 @@
 import type { Figure, Term } from '../analysis/figure.ts';
+import { capital } from '../analysis/figure-words.ts';
 import { pathText } from '../sheet/entry.ts';
 import { formatValue } from '../sheet/quantity.ts';
 import type { System } from '../sheet/units.ts';
-
-/** A figure's value, with its bounds where tolerances are given: `62.4 psi (60.1 psi to 65 psi)`. */
-export function figureValue({ value, dimension, low, high }: Figure, system: System): string {
-  const text = formatValue(value, dimension, system);
-  if (low === undefined || high === undefined) return text;
-  return `${text} (${formatValue(low, dimension, system)} to ${formatValue(high, dimension, system)})`;
-}
 
 /** A value in the house's units and, where it differs, in the other system's. */
 export function bothSystems({ value, dimension }: Term, system: System): string {
@@ -44,8 +38,4 @@ function origin({ field, assumed, figure }: Term): string {
   if (assumed) return ` (assumed: ${assumed})`;
   if (figure) return ' (computed)';
   return field ? ` (\`${pathText(field)}\`)` : '';
-}
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

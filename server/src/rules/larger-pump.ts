@@ -1,4 +1,5 @@
 import type { Figure } from '../analysis/figure.ts';
+import { RATED_VOLTAGE } from '../analysis/fuel-network.ts';
 import type { Quantity } from '../sheet/quantity.ts';
 import type { Repair, Situation } from './rule.ts';
 import { roundedUp } from './size.ts';
@@ -26,7 +27,7 @@ export function largerPump(
   const curve = pump?.['flow-at'] as Curve | undefined;
   const [like] = curve ?? [];
   if (!pump || !like) return [];
-  const rated = pump['rated-voltage']?.value ?? 13.5;
+  const rated = pump['rated-voltage']?.value ?? RATED_VOLTAGE;
   const voltage = figure('pump-voltage');
   const weaker = Math.min(1, (voltage?.low ?? voltage?.value ?? rated) / rated);
   const runs = pump.arrangement === 'spare' || pump.arrangement === 'single' ? 1 : (pump.quantity ?? 1);

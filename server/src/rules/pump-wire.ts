@@ -2,11 +2,10 @@ import {
   awgArea,
   bladeFuses,
   connectorAllowance,
+  flexibleWireResistance,
   fuseLimit,
-  metricWireResistance,
   stockedAreas,
   stockedGauges,
-  wireResistance,
 } from '../engineering/wiring.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import { formatIn, type Quantity } from '../sheet/quantity.ts';
@@ -76,5 +75,5 @@ function dropShare({ values, figure }: Situation, wire: Quantity, area: number):
 }
 
 function resistance(area: number, unit: string): number {
-  return unit === 'AWG' ? wireResistance(area, COLD) : metricWireResistance(area, COLD);
+  return flexibleWireResistance(area, unit === 'AWG' ? 'gauge' : 'metric', COLD);
 }

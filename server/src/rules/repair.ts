@@ -10,13 +10,15 @@ export type VerifiedRepair = { title: string; planned: PlannedRepair; edits: Tex
 
 /** The repairs of a finding that hold when the sheet with them is checked again, in the order of the rule. */
 export function verifiedRepairs(checked: Checked, finding: Finding): VerifiedRepair[] {
-  return finding.repairs.flatMap((repair) => {
-    const edits = editsFor(checked.sheet, repair.changes);
-    if (!edits?.length) return [];
-    const after = checkText(applyEdits(checked.sheet.text, edits), checked.house);
-    if (!isGone(finding, checked, after) || bringsError(checked, after)) return [];
-    return [{ title: titleOf(repair, checked, after), planned: repair, edits, after }];
-  });
+  return finding.repairs.flatMap((repair) => verified(checked, finding, repair) ?? []);
+}
+
+function verified(checked: Checked, finding: Finding, planned: PlannedRepair): VerifiedRepair | undefined {
+  const edits = editsFor(checked.sheet, planned.changes);
+  if (!edits?.length) return undefined;
+  const after = checkText(applyEdits(checked.sheet.text, edits), checked.house);
+  if (!isGone(finding, checked, after) || bringsError(checked, after)) return undefined;
+  return { title: titleOf(planned, checked, after), planned, edits, after };
 }
 
 /** Not found at its place any more; in a list, where the next item may have moved up, found one time less. */
@@ -73,9 +75,10 @@ export function repairAll(checked: Checked, rule?: string): Checked {
 function firstRepair(checked: Checked, rule: string | undefined): Checked | undefined {
   for (const finding of checked.findings) {
     if (rule !== undefined && finding.found !== rule) continue;
-    const repairs = verifiedRepairs(checked, finding);
-    const repair = rule === undefined ? repairs.find(({ planned }) => planned.safe) : repairs[0];
-    if (repair) return repair.after;
+    for (const planned of finding.repairs) {
+      const repair = rule !== undefined || planned.safe ? verified(checked, finding, planned) : undefined;
+      if (repair) return repair.after;
+    }
   }
   return undefined;
 }

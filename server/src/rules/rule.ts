@@ -1,5 +1,7 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
 import type { Figure, FigureId } from '../analysis/figure.ts';
+import type { Induction } from '../engineering/demand.ts';
+import type { InductionPath } from '../engineering/injectors.ts';
 import type { BuildSheet, Limits, Stage } from '../generated/build-sheet.ts';
 import type { NewValue } from '../sheet/edit.ts';
 import type { Quantity } from '../sheet/quantity.ts';
@@ -53,8 +55,8 @@ export type Situation = {
   name: string;
   index: number;
   /** The induction with its usual path. */
-  induction: NonNullable<Stage['induction']>;
-  path: 'natural' | 'draw-through' | 'blow-through';
+  induction: Induction;
+  path: InductionPath;
   figure: (id: FigureId) => Figure | undefined;
   /** A limit of the sheet or the house, in SI. */
   limit: (name: keyof Limits & string) => number;

@@ -1,4 +1,5 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
+import { inductionOf } from '../analysis/induction.ts';
 import type { House } from '../sheet/house.ts';
 import { formatIn, formatValue } from '../sheet/quantity.ts';
 import type { Dimension } from '../sheet/units.ts';
@@ -7,16 +8,13 @@ import type { Situation } from './rule.ts';
 /** What a rule sees of one stage of the plan. */
 export function situationOf(stage: StageAnalysis, plan: readonly StageAnalysis[], house: House): Situation {
   const system = house.units ?? 'us';
-  const induction = stage.stage.induction ?? 'natural';
-  const usualPath = induction === 'natural' ? 'natural' : induction === 'roots' ? 'draw-through' : 'blow-through';
   const showValue = (value: number, dimension: Dimension) => formatValue(value, dimension, system);
   return {
     values: stage.values,
     stage: stage.stage,
     name: stage.name,
     index: stage.index,
-    induction,
-    path: induction === 'natural' ? 'natural' : (stage.stage.path ?? usualPath),
+    ...inductionOf(stage.stage),
     figure: (id) => stage.figures.get(id),
     limit: (name) => stage.limit(name).value,
     show: (value) => {

@@ -25,7 +25,7 @@ const MOST_PROBLEMS = 100;
 /** Reads a text against a schema. Never throws: what is wrong becomes a problem at its place. */
 export function readText<Values>(text: string, schema: FieldSchema, validate: Validate): Sheet<Values> {
   const conflict = /^(<{7}|={7}|>{7})( .*)?$/m.exec(text);
-  if (conflict) return unreadable(text, schema, conflictProblem(text));
+  if (conflict) return unreadable(text, schema, conflictProblem(text, conflict.index));
   const document = parseDocument(text, { merge: true, prettyErrors: false, logLevel: 'error' });
   let root: Entry;
   try {
@@ -67,8 +67,7 @@ function unreadable<Values>(text: string, schema: FieldSchema, problem: Problem)
   return { text, root, values: {}, problems: [problem], broken: true };
 }
 
-function conflictProblem(text: string): Problem {
-  const start = text.search(/^(<{7}|={7}|>{7})/m);
+function conflictProblem(text: string, start: number): Problem {
   return {
     code: 'sheet/conflict',
     message: 'The text holds conflict markers of a version-control merge; choose one side and remove the markers.',

@@ -1,3 +1,4 @@
+import { withSpread } from '../../analysis/figure-words.ts';
 import { fuelOf } from '../../analysis/fuel.ts';
 import type { Fuel } from '../../generated/build-sheet.ts';
 import type { Quantity } from '../../sheet/quantity.ts';
@@ -5,7 +6,6 @@ import { fuelName } from '../fuel-name.ts';
 import { percent } from '../percent.ts';
 import { above, type Repair, type Situation, type StageRule } from '../rule.ts';
 import { roundedDown } from '../size.ts';
-import { withSpread } from '../spread.ts';
 
 /** Octane, (R+M)/2, the house's limit is meant for. Common practice. */
 const USUAL_OCTANE = 91;
@@ -38,7 +38,7 @@ export const rule: StageRule = {
     const isBoosted = (stage.boost?.value ?? 0) > 0 && stage.induction !== undefined && stage.induction !== 'natural';
     return {
       at: isBoosted ? 'stage.boost' : 'engine.compression-ratio',
-      message: `The effective compression ratio is ${withSpread(ratio, situation)}, over the ${Number(most.toFixed(1))} that ${fuelText(fuel)} is usually trusted with.`,
+      message: `The effective compression ratio is ${withSpread(ratio, situation.showValue)}, over the ${Number(most.toFixed(1))} that ${fuelText(fuel)} is usually trusted with.`,
       related: [
         ...(isBoosted ? [{ at: 'engine.compression-ratio', message: 'Together with this compression ratio.' }] : []),
         { at: fuel.octane === undefined ? 'fuel' : 'fuel.octane', message: 'On this fuel.' },

@@ -1,8 +1,8 @@
 import type { Figure } from '../../analysis/figure.ts';
+import { withSpread } from '../../analysis/figure-words.ts';
 import { inductionDefaults } from '../../engineering/demand.ts';
 import { above, type Situation, type StageRule } from '../rule.ts';
 import { roundedDown, roundedUp } from '../size.ts';
-import { withSpread } from '../spread.ts';
 
 export const rule: StageRule = {
   id: 'engine/power-out-of-reach',
@@ -21,7 +21,7 @@ export const rule: StageRule = {
     const speedNeeded = (speed.value * (figure.high ?? figure.value)) / most;
     return {
       at: 'stage.power',
-      message: `${show(stage.power)} at ${show(speed)} asks for a ${figure.name.replace(' the claim implies', '')} of ${withSpread(figure, situation)}; with ${induction} induction ${showValue(most, figure.dimension)} is about the most.`,
+      message: `${show(stage.power)} at ${show(speed)} asks for a ${figure.name.replace(' the claim implies', '')} of ${withSpread(figure, situation.showValue)}; with ${induction} induction ${showValue(most, figure.dimension)} is about the most.`,
       related: [
         { at: 'engine.displacement', message: `From ${show(values.engine?.displacement)}.` },
         { at: 'engine.peak-power-speed', message: 'At this speed.' },

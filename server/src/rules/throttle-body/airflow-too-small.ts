@@ -1,6 +1,6 @@
+import { withSpread } from '../../analysis/figure-words.ts';
 import { above, type Repair, type Situation, type StageRule } from '../rule.ts';
 import { roundedUp } from '../size.ts';
-import { withSpread } from '../spread.ts';
 
 /** What compressibility takes from the square-root law at these depressions. Common practice: a few percent. */
 const COMPRESSIBILITY = 1.03;
@@ -23,7 +23,7 @@ export const rule: StageRule = {
     return {
       at: values['throttle-body']?.['rated-airflow'] ? 'throttle-body.rated-airflow' : 'throttle-body.bores',
       message: depression
-        ? `At full power the throttle body holds back ${withSpread(depression, situation)}, over the limit of ${showValue(most, 'depression')}, with ${show(needed)} of air.`
+        ? `At full power the throttle body holds back ${withSpread(depression, situation.showValue)}, over the limit of ${showValue(most, 'depression')}, with ${show(needed)} of air.`
         : (choked ?? ''),
       related: [{ at: 'stage.power', message: 'The power of this stage asks for it.' }],
       ...miss,

@@ -1,6 +1,6 @@
+import { capital, withSpread } from '../../analysis/figure-words.ts';
 import { above, type Repair, type Situation, type StageRule } from '../rule.ts';
 import { roundedUp } from '../size.ts';
-import { withSpread } from '../spread.ts';
 import { slowerFiring } from './idle-pulse-short.ts';
 
 /** Pressure up to which injectors are used over their rated pressure. Common practice: half as much again. */
@@ -23,7 +23,7 @@ export const rule: StageRule = {
     const required = figure('required-static-flow');
     return {
       at: 'throttle-body.injectors',
-      message: `${capital(worst.name)} is ${withSpread(worst, { showValue })}, ${miss.onlyAtBadEnd ? 'which can pass' : 'over'} the limit of ${showValue(most, 'ratio')}${required ? `; each injector needs a static flow of ${show(required)} at the pressure across it` : ''}.`,
+      message: `${capital(worst.name)} is ${withSpread(worst, showValue)}, ${miss.onlyAtBadEnd ? 'which can pass' : 'over'} the limit of ${showValue(most, 'ratio')}${required ? `; each injector needs a static flow of ${show(required)} at the pressure across it` : ''}.`,
       related: [{ at: 'stage.power', message: 'The power of this stage asks for it.' }],
       ...miss,
       repairs: [
@@ -60,8 +60,4 @@ function morePressure({ figure, values }: Pick<Situation, 'figure' | 'values'>, 
       shows,
     },
   ];
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

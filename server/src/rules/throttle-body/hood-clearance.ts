@@ -1,6 +1,6 @@
+import { withSpread } from '../../analysis/figure-words.ts';
 import { below, type Repair, type Situation, type StageRule } from '../rule.ts';
 import { roundedDown, roundedUp } from '../size.ts';
-import { withSpread } from '../spread.ts';
 
 /** Lowest air cleaner that still feeds a throttle body: 2 in (m). Common practice. */
 const LOWEST_CLEANER = 0.0508;
@@ -19,7 +19,7 @@ export const rule: StageRule = {
     const { stack } = values;
     return {
       at: 'stack.air-cleaner',
-      message: `The stack of ${show(figure('stack-height'))} ${gap.value < 0 ? `is ${showValue(-gap.value, 'length')} too tall for the hood` : `leaves ${withSpread(gap, situation)} under the hood`}, where a gap of ${showValue(limit('hood-gap'), 'length')} should stay.`,
+      message: `The stack of ${show(figure('stack-height'))} ${gap.value < 0 ? `is ${showValue(-gap.value, 'length')} too tall for the hood` : `leaves ${withSpread(gap, situation.showValue)} under the hood`}, where a gap of ${showValue(limit('hood-gap'), 'length')} should stay.`,
       related: [
         { at: 'vehicle.hood-clearance', message: 'The room under the hood.' },
         { at: 'throttle-body.height', message: 'The throttle body.' },

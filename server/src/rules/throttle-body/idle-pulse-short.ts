@@ -1,7 +1,7 @@
+import { withSpread } from '../../analysis/figure-words.ts';
 import { type FiringScheme, pulsesPerCycle } from '../../engineering/injectors.ts';
 import { below, type Repair, type Situation, type StageRule } from '../rule.ts';
 import { roundedDown } from '../size.ts';
-import { withSpread } from '../spread.ts';
 
 /** Rail pressure below which fuel boils in a hot engine bay and sprays badly: 30 psi (Pa). Common practice. */
 const LEAST_PRESSURE = 207e3;
@@ -23,7 +23,7 @@ export const rule: StageRule = {
     const share = ((pulse.low ?? pulse.value) - dead.value) / (shortest.high - dead.value);
     return {
       at: 'throttle-body.injectors',
-      message: `The pulse at idle is ${withSpread(pulse, situation)}, under the ${show(shortest)} these injectors can repeat${covered ? `; they suit an engine of ${show(covered)} and more` : ''}.`,
+      message: `The pulse at idle is ${withSpread(pulse, situation.showValue)}, under the ${show(shortest)} these injectors can repeat${covered ? `; they suit an engine of ${show(covered)} and more` : ''}.`,
       related: [
         { at: 'engine.idle', message: 'At this idle.' },
         ...(stage.power ? [{ at: 'stage.power', message: 'The power to cover.' }] : []),

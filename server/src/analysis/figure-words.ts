@@ -1,0 +1,17 @@
+import type { Dimension } from '../sheet/units.ts';
+import type { Figure } from './figure.ts';
+
+/** A figure as text, with its bounds where tolerances are given: `82.4 % (77.5 % to 87.3 %)`. */
+export function withSpread(
+  { value, low, high, dimension }: Figure,
+  show: (value: number, dimension: Dimension) => string,
+): string {
+  const text = show(value, dimension);
+  if (low === undefined || high === undefined) return text;
+  return `${text} (${show(low, dimension)} to ${show(high, dimension)})`;
+}
+
+/** A name as it begins a line or a sentence. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
