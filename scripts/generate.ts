@@ -54,7 +54,7 @@ async function types(schema: Node, name: string, definitions: Node): Promise<str
   );
   const options = { bannerComment: '', additionalProperties: false, format: false, unreachableDefinitions: false };
   const text = await compile(oneFile as JSONSchema, name, options);
-  return `import type { Quantity } from '../sheet/quantity.ts';\n\n${text}`;
+  return `import type { Quantity } from '../units/quantity.ts';\n\n${text}`;
 }
 
 function validator(sheet: Node, parts: Node, config: Node): string {

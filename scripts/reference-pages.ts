@@ -13,7 +13,7 @@ import { applyEdits } from '../server/src/sheet/edit.ts';
 import { noHouse } from '../server/src/sheet/house.ts';
 import { problemCodes } from '../server/src/sheet/problem.ts';
 import { type FieldSchema, houseRoot, resolve, root } from '../server/src/sheet/schema.ts';
-import { dimensions } from '../server/src/sheet/units.ts';
+import { dimensions } from '../server/src/units/units.ts';
 import { FIXTURES, fixtures, readFixture, readMarked } from '../tests/rules/fixture.ts';
 
 const OUT = 'schemas/reference';

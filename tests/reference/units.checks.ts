@@ -1,6 +1,8 @@
-import { formatIn, isQuantity, parseQuantity } from '../../server/src/sheet/quantity.ts';
-import type { Dimension } from '../../server/src/sheet/units.ts';
-import { dimensions } from '../../server/src/sheet/units.ts';
+import { formatIn } from '../../server/src/units/format.ts';
+import { parseQuantity } from '../../server/src/units/parse.ts';
+import { isQuantity } from '../../server/src/units/quantity.ts';
+import type { Dimension } from '../../server/src/units/units.ts';
+import { dimensions } from '../../server/src/units/units.ts';
 import { type Check, fromFirstSet } from './check.ts';
 import outside from './values/units.json' with { type: 'json' };
 

@@ -1,4 +1,4 @@
-import type { Dimension } from '../sheet/units.ts';
+import type { Dimension } from '../units/units.ts';
 import type { Figure } from './figure.ts';
 
 /** A figure as text, with its bounds where tolerances are given: `82.4 % (77.5 % to 87.3 %)`. */

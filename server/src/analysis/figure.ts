@@ -1,5 +1,5 @@
 import type { Path } from '../sheet/schema.ts';
-import type { Dimension } from '../sheet/units.ts';
+import type { Dimension } from '../units/units.ts';
 
 /** A value that goes into a figure: given in the sheet, assumed, or a figure itself. SI value. */
 export type Term = {

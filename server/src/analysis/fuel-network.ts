@@ -2,7 +2,7 @@ import { type Line, roughness } from '../engineering/lines.ts';
 import type { Filter, FuelNetwork } from '../engineering/network.ts';
 import { type Pump, type PumpTest, type PumpUnit, pumpFromTests } from '../engineering/pump.ts';
 import type { Filter as FilterFields, Line as LineFields, Pump as PumpFields } from '../generated/build-sheet.ts';
-import type { Quantity } from '../sheet/quantity.ts';
+import type { Quantity } from '../units/quantity.ts';
 import type { Pick } from './worksheet.ts';
 
 const WALL = {

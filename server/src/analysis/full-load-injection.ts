@@ -9,7 +9,7 @@ import {
   requiredStaticFlow,
   staticFlow,
 } from '../engineering/injectors.ts';
-import { formatValue } from '../sheet/quantity.ts';
+import { formatValue } from '../units/format.ts';
 import type { AirTerms } from './air.ts';
 import { isKnown, type Maybe, numberOf } from './figure.ts';
 import {

@@ -1,6 +1,6 @@
 import { DEAD_TIME_VOLTAGE, deadTimeEstimate, deadTimeFromTable } from '../engineering/dead-time.ts';
 import type { DischargePlace, FiringScheme, Injection } from '../engineering/injectors.ts';
-import type { Quantity } from '../sheet/quantity.ts';
+import type { Quantity } from '../units/quantity.ts';
 import type { AirTerms } from './air.ts';
 import type { Maybe } from './figure.ts';
 import type { Worksheet } from './worksheet.ts';

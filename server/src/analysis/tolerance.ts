@@ -1,5 +1,5 @@
-import type { Quantity } from '../sheet/quantity.ts';
 import type { StageSheet } from '../sheet/stages.ts';
+import type { Quantity } from '../units/quantity.ts';
 import type { Figure, FigureId } from './figure.ts';
 import type { Pick } from './worksheet.ts';
 

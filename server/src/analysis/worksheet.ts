@@ -1,8 +1,9 @@
 import type { Limits } from '../generated/build-sheet.ts';
-import { isQuantity, parseQuantity, type Quantity } from '../sheet/quantity.ts';
 import { type FieldSchema, schemaAt } from '../sheet/schema.ts';
 import type { StageSheet } from '../sheet/stages.ts';
-import type { Dimension } from '../sheet/units.ts';
+import { parseQuantity } from '../units/parse.ts';
+import { isQuantity, type Quantity } from '../units/quantity.ts';
+import type { Dimension } from '../units/units.ts';
 import { type Absent, type Figure, type FigureId, isKnown, type Maybe, type Term } from './figure.ts';
 
 /** Which value of a quantity with a tolerance to compute with. */

@@ -4,7 +4,7 @@ import { compose, TooLarge } from '../sheet/compose.ts';
 import type { Entry, Range } from '../sheet/entry.ts';
 import { endOfLine, startOfLine } from '../sheet/lines.ts';
 import { child, type FieldSchema, resolve } from '../sheet/schema.ts';
-import { type DimensionUnits, dimensions } from '../sheet/units.ts';
+import { type DimensionUnits, dimensions } from '../units/units.ts';
 import { excerpt } from './excerpt.ts';
 
 /** One thing that could be written here; `insert` is a snippet. */

@@ -5,9 +5,11 @@ import { headlines } from '../analysis/headlines.ts';
 import { derivation } from '../report/figure-text.ts';
 import type { Accepted } from '../rules/finding.ts';
 import { type Entry, entryAt, pathText, type Range } from '../sheet/entry.ts';
-import { conversions, formatIn, formatValue, isQuantity, parseQuantity, type Quantity } from '../sheet/quantity.ts';
 import type { FieldSchema, Path } from '../sheet/schema.ts';
-import type { Dimension, System } from '../sheet/units.ts';
+import { conversions, formatIn, formatValue } from '../units/format.ts';
+import { parseQuantity } from '../units/parse.ts';
+import { isQuantity, type Quantity } from '../units/quantity.ts';
+import type { Dimension, System } from '../units/units.ts';
 
 export type HoverText = { range: Range; markdown: string };
 

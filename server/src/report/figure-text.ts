@@ -1,8 +1,8 @@
 import type { Figure, Term } from '../analysis/figure.ts';
 import { capital } from '../analysis/figure-words.ts';
 import { pathText } from '../sheet/entry.ts';
-import { formatValue } from '../sheet/quantity.ts';
-import type { System } from '../sheet/units.ts';
+import { formatValue } from '../units/format.ts';
+import type { System } from '../units/units.ts';
 
 /** A value in the house's units and, where it differs, in the other system's. */
 export function bothSystems({ value, dimension }: Term, system: System): string {

@@ -1,4 +1,4 @@
-import type { Quantity } from '../sheet/quantity.ts';
+import type { Quantity } from '../units/quantity.ts';
 
 const INCH = 0.0254;
 

@@ -1,6 +1,6 @@
 import type { Figure } from '../analysis/figure.ts';
 import { RATED_VOLTAGE } from '../analysis/fuel-network.ts';
-import type { Quantity } from '../sheet/quantity.ts';
+import type { Quantity } from '../units/quantity.ts';
 import type { Repair, Situation } from './rule.ts';
 import { roundedUp } from './size.ts';
 

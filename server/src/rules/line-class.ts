@@ -1,7 +1,7 @@
 import type { Figure } from '../analysis/figure.ts';
 import { type LineClass, lineClasses } from '../engineering/hoses.ts';
 import type { BuildSheet, Line } from '../generated/build-sheet.ts';
-import type { Quantity } from '../sheet/quantity.ts';
+import type { Quantity } from '../units/quantity.ts';
 import type { Situation } from './rule.ts';
 
 type Material = NonNullable<Line['material']>;

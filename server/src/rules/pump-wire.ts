@@ -8,7 +8,8 @@ import {
   stockedGauges,
 } from '../engineering/wiring.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
-import { formatIn, type Quantity } from '../sheet/quantity.ts';
+import { formatIn } from '../units/format.ts';
+import type { Quantity } from '../units/quantity.ts';
 import type { Situation } from './rule.ts';
 
 /** Sizes are compared at one temperature, K; which one does not matter. */

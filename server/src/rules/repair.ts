@@ -1,7 +1,7 @@
 import { applyEdits, editsFor } from '../sheet/edit.ts';
 import { pathText } from '../sheet/entry.ts';
 import type { TextEdit } from '../sheet/problem.ts';
-import { formatValue } from '../sheet/quantity.ts';
+import { formatValue } from '../units/format.ts';
 import { type Checked, checkText } from './checked.ts';
 import type { Finding, PlannedRepair } from './finding.ts';
 

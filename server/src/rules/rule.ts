@@ -4,8 +4,8 @@ import type { Induction } from '../engineering/demand.ts';
 import type { InductionPath } from '../engineering/injectors.ts';
 import type { BuildSheet, Limits, Stage } from '../generated/build-sheet.ts';
 import type { NewValue } from '../sheet/edit.ts';
-import type { Quantity } from '../sheet/quantity.ts';
-import type { Dimension } from '../sheet/units.ts';
+import type { Quantity } from '../units/quantity.ts';
+import type { Dimension } from '../units/units.ts';
 
 export type Severity = 'error' | 'warning' | 'information' | 'hint';
 

@@ -1,8 +1,8 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
 import { inductionOf } from '../analysis/induction.ts';
 import type { House } from '../sheet/house.ts';
-import { formatIn, formatValue } from '../sheet/quantity.ts';
-import type { Dimension } from '../sheet/units.ts';
+import { formatIn, formatValue } from '../units/format.ts';
+import type { Dimension } from '../units/units.ts';
 import type { Situation } from './rule.ts';
 
 /** What a rule sees of one stage of the plan. */

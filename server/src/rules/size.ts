@@ -1,5 +1,5 @@
-import type { Quantity } from '../sheet/quantity.ts';
-import { findUnit } from '../sheet/units.ts';
+import type { Quantity } from '../units/quantity.ts';
+import { findUnit } from '../units/units.ts';
 
 /** An SI value as text in the unit the sheet uses for the field, rounded up to a round figure of that unit. */
 export function roundedUp(value: number, like: Quantity): string {

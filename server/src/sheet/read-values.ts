@@ -1,6 +1,7 @@
+import { parseQuantity } from '../units/parse.ts';
+import { isQuantity, type Quantity, type QuantityError } from '../units/quantity.ts';
 import { type Entry, pathText, type Range } from './entry.ts';
 import type { Problem } from './problem.ts';
-import { isQuantity, parseQuantity, type Quantity, type QuantityError } from './quantity.ts';
 import type { FieldSchema } from './schema.ts';
 
 /** The typed values of a sheet without the invalid fields, and what is wrong with its quantities. */

@@ -1,9 +1,9 @@
 import type { ErrorObject } from 'ajv';
 import { closest, distance } from 'fastest-levenshtein';
+import { dimensions } from '../units/units.ts';
 import { type Entry, pathText, type Range, wholeRange } from './entry.ts';
 import type { Problem } from './problem.ts';
 import { child, type FieldSchema } from './schema.ts';
-import { dimensions } from './units.ts';
 
 export type Validate = { (value: unknown): boolean; errors?: ErrorObject[] | null };
 

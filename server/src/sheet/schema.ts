@@ -1,7 +1,7 @@
 import configSchema from '../../../schemas/build-sheet.config.schema.json' with { type: 'json' };
 import sheetSchema from '../../../schemas/build-sheet.schema.json' with { type: 'json' };
 import partsSchema from '../../../schemas/parts.schema.json' with { type: 'json' };
-import type { Dimension } from './units.ts';
+import type { Dimension } from '../units/units.ts';
 
 /** What the schema says of one field; references are resolved by `resolve`. */
 export type FieldSchema = {

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
-import { isQuantity, parseQuantity } from '../../../server/src/sheet/quantity.ts';
 import { type FieldSchema, resolve, root } from '../../../server/src/sheet/schema.ts';
-import { type DimensionUnits, dimensions } from '../../../server/src/sheet/units.ts';
+import { parseQuantity } from '../../../server/src/units/parse.ts';
+import { isQuantity } from '../../../server/src/units/quantity.ts';
+import { type DimensionUnits, dimensions } from '../../../server/src/units/units.ts';
 
 /** Any sheet the schema allows, with some of its fields, as text; JSON is YAML. */
 export const randomSheet: fc.Arbitrary<string> = anyValue({ ...root, required: ['format'] }).map((sheet) =>

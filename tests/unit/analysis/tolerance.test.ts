@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { analyze } from '../../../server/src/analysis/analysis.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
-import type { Quantity } from '../../../server/src/sheet/quantity.ts';
+import type { Quantity } from '../../../server/src/units/quantity.ts';
 import { read } from '../sheet/marked.ts';
 import { samples, sheetWith, stagesOf } from './sheets.ts';
 

@@ -4,8 +4,9 @@ import { applyEdits } from '../../../server/src/sheet/edit.ts';
 import { type Entry, pathText } from '../../../server/src/sheet/entry.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
 import type { TextEdit } from '../../../server/src/sheet/problem.ts';
-import { isQuantity, parseQuantity, type Quantity } from '../../../server/src/sheet/quantity.ts';
-import { type DimensionUnits, dimensions, findUnit, type Unit } from '../../../server/src/sheet/units.ts';
+import { parseQuantity } from '../../../server/src/units/parse.ts';
+import { isQuantity, type Quantity } from '../../../server/src/units/quantity.ts';
+import { type DimensionUnits, dimensions, findUnit, type Unit } from '../../../server/src/units/units.ts';
 import { read } from '../sheet/marked.ts';
 import { samples } from './sheets.ts';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type HoverText, hoverAt } from '../../../server/src/features/hover.ts';
 import { checkText } from '../../../server/src/rules/checked.ts';
 import type { House } from '../../../server/src/sheet/house.ts';
-import type { System } from '../../../server/src/sheet/units.ts';
+import type { System } from '../../../server/src/units/units.ts';
 import { atCursor } from './cursor.ts';
 
 function hover(marked: string, system: System = 'us', house: House = {}): HoverText | undefined {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { isQuantity, parseQuantity } from '../../../server/src/sheet/quantity.ts';
 import { child, type FieldSchema, houseRoot, type Path, resolve, root } from '../../../server/src/sheet/schema.ts';
+import { parseQuantity } from '../../../server/src/units/parse.ts';
+import { isQuantity } from '../../../server/src/units/quantity.ts';
 
 /** Every field of a schema by its path, items as 0. */
 function fieldsOf(schema: FieldSchema, path: Path, told: Set<FieldSchema>): { path: string; schema: FieldSchema }[] {

@@ -1,7 +1,7 @@
 import { withSpread } from '../../analysis/figure-words.ts';
 import { fuelOf } from '../../analysis/fuel.ts';
 import type { Fuel } from '../../generated/build-sheet.ts';
-import type { Quantity } from '../../sheet/quantity.ts';
+import type { Quantity } from '../../units/quantity.ts';
 import { fuelName } from '../fuel-name.ts';
 import { percent } from '../percent.ts';
 import { above, type Repair, type Situation, type StageRule } from '../rule.ts';

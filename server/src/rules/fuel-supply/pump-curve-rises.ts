@@ -1,4 +1,4 @@
-import type { Quantity } from '../../sheet/quantity.ts';
+import type { Quantity } from '../../units/quantity.ts';
 import type { Draft, StageRule } from '../rule.ts';
 
 type Curve = [Quantity, Quantity][];

@@ -1,5 +1,5 @@
 import { startingTiming } from '../../engineering/timing.ts';
-import { formatIn } from '../../sheet/quantity.ts';
+import { formatIn } from '../../units/format.ts';
 import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {

@@ -1,6 +1,6 @@
 import { highestSpeedForDwell } from '../../engineering/ignition.ts';
 import type { Coil } from '../../generated/build-sheet.ts';
-import type { Quantity } from '../../sheet/quantity.ts';
+import type { Quantity } from '../../units/quantity.ts';
 import { dischargeBox } from '../discharge-box.ts';
 import { below, type Repair, type Situation, type StageRule } from '../rule.ts';
 import { roundedDown } from '../size.ts';

@@ -1,4 +1,4 @@
-import type { Quantity } from '../../sheet/quantity.ts';
+import type { Quantity } from '../../units/quantity.ts';
 import type { Draft, PlanRule, Repair } from '../rule.ts';
 
 /** Fields that mean another part when they change; those of a throttle body first, since its injectors come with it. */

@@ -1,4 +1,4 @@
-import type { Quantity } from '../../sheet/quantity.ts';
+import type { Quantity } from '../../units/quantity.ts';
 import type { Draft, PlanRule, Situation } from '../rule.ts';
 
 export const rule: PlanRule = {

@@ -1,4 +1,4 @@
-import { formatIn } from '../../sheet/quantity.ts';
+import { formatIn } from '../../units/format.ts';
 import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {

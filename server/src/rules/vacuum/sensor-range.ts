@@ -1,4 +1,4 @@
-import { formatIn } from '../../sheet/quantity.ts';
+import { formatIn } from '../../units/format.ts';
 import { above, type StageRule } from '../rule.ts';
 import { roundedUp } from '../size.ts';
 

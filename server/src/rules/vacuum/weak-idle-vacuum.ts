@@ -1,4 +1,4 @@
-import { formatIn } from '../../sheet/quantity.ts';
+import { formatIn } from '../../units/format.ts';
 import { below, type StageRule } from '../rule.ts';
 
 /** Least vacuum at idle, Pa, for a steady speed-density signal: 8 inHg. Common practice, from memory. */

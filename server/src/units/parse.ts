@@ -1,18 +1,6 @@
-import { awgArea, awgNumber } from '../engineering/wiring.ts';
-import { type Dimension, type DimensionUnits, dimensions, dimensionsOfUnit, findUnit, isPureNumber } from './units.ts';
-
-/** A measured or chosen value: SI value, its lower and upper bound where a tolerance is given, and how it was written. */
-export type Quantity = {
-  value: number;
-  low: number;
-  high: number;
-  dimension: Dimension;
-  unit: string;
-  text: string;
-};
-
-/** What is wrong with a quantity's text, where in the text, and texts that would be right. */
-export type QuantityError = { message: string; start: number; end: number; instead: string[] };
+import { awgArea } from '../engineering/wiring.ts';
+import { isGauge, isQuantity, type Quantity, type QuantityError } from './quantity.ts';
+import { type Dimension, dimensions, dimensionsOfUnit, findUnit, isPureNumber } from './units.ts';
 
 const NUMBER = String.raw`[+-]?(?:\d+(?:\s+|-)\d+/\d+|\d+/\d+|(?:\d+(?:_\d+)*\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)`;
 const TOLERANCE = String.raw`(?:\+\s*/\s*-|±)`;
@@ -97,11 +85,6 @@ function parseGauge(text: string): Quantity | QuantityError | undefined {
   return { value: area, low: area, high: area, dimension: 'wire-size', unit: 'AWG', text };
 }
 
-/** Whether wire of that gauge exists; 0, -1, -2, -3 stand for 1/0 to 4/0. */
-function isGauge(gauge: number): boolean {
-  return gauge >= -3 && gauge <= 40;
-}
-
 function unitFor(text: string, dimension: Dimension, name: string | undefined) {
   if (name === undefined && !isPureNumber(dimension)) return missingUnit(text, dimension);
   const unit = findUnit(dimension, name ?? '');
@@ -167,51 +150,6 @@ function toNumber(text: string): number {
   const [, sign, whole, over, under] = /^([+-]?)(?:(\d+)(?:\s+|-))?(\d+)\/(\d+)$/.exec(text) ?? [];
   if (over === undefined || under === undefined) return Number(text.replaceAll('_', ''));
   return (sign === '-' ? -1 : 1) * (Number(whole ?? 0) + Number(over) / Number(under));
-}
-
-export function isQuantity(read: Quantity | QuantityError): read is Quantity {
-  return 'dimension' in read;
-}
-
-/** A number with four significant digits, without trailing zeros and without an exponent for everyday sizes. */
-export function formatNumber(value: number): string {
-  if (value === 0) return '0';
-  const size = Math.abs(value);
-  if (size >= 1e6 || size < 1e-4) return value.toExponential(3);
-  return String(Number(size >= 1000 ? value.toFixed(0) : value.toPrecision(4)));
-}
-
-/** An SI value in the named unit of its dimension, as text. */
-export function formatIn(value: number, dimension: Dimension, name: string): string {
-  if (name === 'AWG') return formatGauge(value);
-  const unit = findUnit(dimension, name);
-  if (!unit) throw new RangeError(`${name} is not a unit of ${dimension}`);
-  return `${formatNumber((value - (unit.offset ?? 0)) / unit.factor)} ${unit.name}`.trim();
-}
-
-function formatGauge(area: number): string {
-  const gauge = Math.round(awgNumber(area));
-  return gauge < 0 ? `${1 - gauge}/0 AWG` : gauge === 0 ? '1/0 AWG' : `${gauge} AWG`;
-}
-
-/** An SI value in the unit that suits its size, in the given system. */
-export function formatValue(value: number, dimension: Dimension, system: 'us' | 'si'): string {
-  return formatIn(value, dimension, suitableUnit(value, dimension, system));
-}
-
-function suitableUnit(value: number, dimension: Dimension, system: 'us' | 'si'): string {
-  const [usual, large] = (dimensions[dimension] as DimensionUnits)[system];
-  if (usual === 'AWG' && !(value > 0 && isGauge(Math.round(awgNumber(value))))) return 'mm^2';
-  const unit = findUnit(dimension, usual ?? '');
-  const size = Math.abs(value) / (unit?.factor ?? 1);
-  const limit = system === 'si' ? 1000 : 48;
-  return large && size >= limit ? large : (usual ?? '');
-}
-
-/** The quantity in the usual units of both systems that differ from its own. */
-export function conversions({ value, dimension, unit }: Quantity): string[] {
-  const fitting = [suitableUnit(value, dimension, 'us'), suitableUnit(value, dimension, 'si')];
-  return [...new Set(fitting)].filter((name) => name !== unit).map((name) => formatIn(value, dimension, name));
 }
 
 function listed(words: string[]): string {

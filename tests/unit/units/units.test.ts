@@ -1,6 +1,6 @@
 import { unit as mathUnit } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import { type Dimension, type DimensionUnits, dimensions, findUnit } from '../../../server/src/sheet/units.ts';
+import { type Dimension, type DimensionUnits, dimensions, findUnit } from '../../../server/src/units/units.ts';
 import outside from '../../reference/values/units.json' with { type: 'json' };
 
 const all = (Object.entries(dimensions) as [Dimension, DimensionUnits][]).flatMap(([dimension, { units }]) =>

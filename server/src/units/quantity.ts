@@ -1,0 +1,24 @@
+import type { Dimension } from './units.ts';
+
+/** A measured or chosen value: SI value, its lower and upper bound where a tolerance is given, and how it was written. */
+export type Quantity = {
+  value: number;
+  low: number;
+  high: number;
+  dimension: Dimension;
+  unit: string;
+  text: string;
+};
+
+/** What is wrong with a quantity's text, where in the text, and texts that would be right. */
+export type QuantityError = { message: string; start: number; end: number; instead: string[] };
+
+/** Whether a text was read as a quantity. */
+export function isQuantity(read: Quantity | QuantityError): read is Quantity {
+  return 'dimension' in read;
+}
+
+/** Whether wire of that gauge exists; 0, -1, -2, -3 stand for 1/0 to 4/0. */
+export function isGauge(gauge: number): boolean {
+  return gauge >= -3 && gauge <= 40;
+}
