@@ -8,7 +8,7 @@ const OUT = 'server/src/generated';
 const VOCABULARY = ['dimension'];
 const read = (name: string) => JSON.parse(readFileSync(`schemas/${name}`, 'utf8'));
 
-const PROSE = new Set(['title', 'description', 'examples', 'enumDescriptions', 'allowed', 'default']);
+const PROSE = new Set(['title', 'description', 'examples', 'enumDescriptions', 'allowed', 'default', 'attested']);
 const LENGTHS = new Set(['minItems', 'maxItems', 'patternProperties']);
 
 type Node = { [key: string]: unknown };

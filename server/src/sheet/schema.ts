@@ -15,6 +15,8 @@ export type FieldSchema = {
   examples?: unknown[];
   enum?: string[];
   enumDescriptions?: string[];
+  /** The values that state what a person has done or seen; no repair writes them. */
+  attested?: (string | boolean)[];
   const?: unknown;
   minimum?: number;
   maximum?: number;

@@ -11,7 +11,7 @@ export const rule: StageRule = {
     return {
       at: 'ignition.polarity',
       message: 'The two wires of the magnetic pickup are swapped.',
-      repairs: [{ title: 'Swap the two wires and check with a scope', set: { 'ignition.polarity': 'verified' } }],
+      repairs: [{ title: 'Swap the two wires, to be checked again', set: { 'ignition.polarity': 'unverified' } }],
     };
   },
 };

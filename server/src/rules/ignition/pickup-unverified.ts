@@ -10,8 +10,8 @@ export const rule: StageRule = {
     if (ignition?.trigger !== 'magnetic-pickup' || ignition.polarity !== 'unverified') return undefined;
     return {
       at: 'ignition.polarity',
-      message: 'Nobody has checked which wire of the magnetic pickup is positive.',
-      repairs: [{ title: 'Check it with a meter or scope', set: { 'ignition.polarity': 'verified' } }],
+      message:
+        'Nobody has checked which wire of the magnetic pickup is positive. Check it with a meter or scope, then write it down here.',
     };
   },
 };

@@ -13,14 +13,8 @@ export const rule: StageRule = {
     return {
       at: 'ignition.rotor-phasing',
       message:
-        'The advance is locked, and nobody has checked that the rotor meets its terminal at the earliest and the latest timing.',
+        'The advance is locked, and nobody has checked that the rotor meets its terminal at the earliest and the latest timing. Check and set it, then write it down here.',
       related: [{ at: 'ignition.advance', message: 'Locked here.' }],
-      repairs: [
-        {
-          title: 'Check the rotor at the earliest and the latest timing, and set it',
-          set: { 'ignition.rotor-phasing': 'checked' },
-        },
-      ],
     };
   },
 };

@@ -4,17 +4,15 @@ export const rule: PlanRule = {
   id: 'paper/no-extinguisher',
   title: 'No fire extinguisher at hand',
   severity: 'warning',
-  why: 'The first start is when a forgotten fitting shows, with fuel under pressure beside a hot exhaust. A fire is small only for the first seconds.',
-  source: 'common practice',
+  why: 'The first start is when a forgotten fitting shows, with fuel under pressure beside a hot exhaust. A fire is small only for the first seconds. Keep one in reach that is rated for liquid fuel, class B, and may be used on live wires.',
+  source: 'common practice; fire classes by NFPA 10 and EN 2',
   checkPlan: (plan) => {
     const handover = plan[0]?.values.handover;
     if (!handover || handover.extinguisher === true) return undefined;
     return {
       at: 'handover.extinguisher',
-      message: 'No fire extinguisher is at hand for the first start and in the vehicle.',
-      repairs: [
-        { title: 'Get one rated for liquid fuel and keep it in reach', set: { 'handover.extinguisher': true } },
-      ],
+      message:
+        'No fire extinguisher is noted for the first start. Get one rated for liquid fuel, keep it in reach, and write it down here.',
     };
   },
 };

@@ -12,9 +12,8 @@ export const rule: PlanRule = {
     return {
       at: 'handover.road-use-notice',
       message:
-        "The vehicle is used on public roads, and the owner has not been told that emissions and noise are the local authority's to decide.",
+        "Nobody has told the owner that emissions and noise on the road are the local authority's to decide. Tell the owner, then write it down here.",
       related: [{ at: 'vehicle.use', message: 'Used on public roads.' }],
-      repairs: [{ title: 'Tell the owner and note it', set: { 'handover.road-use-notice': true } }],
     };
   },
 };
