@@ -15,6 +15,15 @@ export const sections: Readonly<Record<number, string>> = {
   11: 'Nitrous',
   12: 'Ignition',
   13: 'Quantities and tolerances',
+  14: 'The claim, the weather and the day',
+  15: 'Fuel that boils',
+  16: 'Knock',
+  17: 'Nitrous and chemistry',
+  18: 'Vehicle wire, cranking and coils',
+  19: 'Sizes in series',
+  20: 'Usual values',
+  21: 'Starting settings',
+  22: 'Losses on the safe side',
 };
 
 /** How many checks passed by section and topic, as lines of text. */

@@ -1,18 +1,13 @@
+import { fuseRating } from '../../server/src/engineering/fuses.ts';
 import {
   awgArea,
   awgDiameter,
   awgNumber,
-  chargingBalance,
-  fuseLimit,
-  fuseRating,
-  metricWireResistance,
-  smallestArea,
   strandLay,
   thinnestGauge,
-  voltageAtLoad,
-  voltageDrop,
   wireResistance,
-} from '../../server/src/engineering/wiring.ts';
+} from '../../server/src/engineering/wire.ts';
+import { chargingBalance, smallestArea, voltageAtLoad, voltageDrop } from '../../server/src/engineering/wiring.ts';
 import { type Check, firstSetRow, fromFirstSet } from './check.ts';
 import { CELSIUS, INCH } from './units.ts';
 import flow from './values/flow.json' with { type: 'json' };
@@ -38,20 +33,6 @@ function circuit(gauge: number, length: number, celsius: number, connectors = 0)
   return { resistancePerMeter, length, returnLength: length, connectors };
 }
 
-function metricMilliohm(square: number, milliohm: number): Check {
-  return {
-    id: `wiring-class-5-${square}`,
-    section: 8,
-    topic: wire,
-    what: `largest resistance of flexible ${square} mm2 copper at 20 degC`,
-    got: () => metricWireResistance(square * 1e-6, 20 + CELSIUS) * 1000,
-    expected: milliohm,
-    unit: 'mohm/m',
-    tolerance: { relative: 1e-9 },
-    source: 'IEC 60228 table 3 class 5, read in secondary copies',
-  };
-}
-
 function printedCold(gauge: number, ohm: number): Check {
   return {
     id: `wiring-printed-${gauge}`,
@@ -63,20 +44,6 @@ function printedCold(gauge: number, ohm: number): Check {
     unit: 'ohm/1000 ft',
     tolerance: { relative: 0.001 },
     source: 'common AWG table at 20 degC (hyperphysics.phy-astr.gsu.edu)',
-  };
-}
-
-function fuseLimitOf(gauge: number, ampere: number): Check {
-  return {
-    id: `wiring-fuse-limit-${gauge}`,
-    section: 8,
-    topic: fuse,
-    what: `largest fuse that protects ${gauge} AWG copper`,
-    got: () => fuseLimit(awgArea(gauge)),
-    expected: ampere,
-    unit: 'A',
-    tolerance: { relative: 0 },
-    source: 'NFPA 70 (NEC) 240.4(D), read in secondary copies',
   };
 }
 
@@ -111,8 +78,6 @@ export const checks: Check[] = [
   fromFirstSet('W14', 8, wire, () => voltageDrop(circuit(12, 5, 80), 15)),
   fromFirstSet('W15', 8, wire, () => voltageDrop(circuit(16, 3, 60), 10)),
   fromFirstSet('W16', 8, wire, () => voltageDrop(circuit(10, 8, 60), 15)),
-  fromFirstSet('W19', 8, wire, () => metricWireResistance(4e-6, 20 + CELSIUS) * 1000),
-  fromFirstSet('W20', 8, wire, () => metricWireResistance(6e-6, 20 + CELSIUS) * 1000),
   fromFirstSet('W21', 8, wire, () => {
     const area = smallestArea({
       current: 15,
@@ -156,21 +121,12 @@ export const checks: Check[] = [
   printedCold(14, 2.525),
   printedCold(16, 4.016),
   printedCold(18, 6.385),
-  metricMilliohm(1.5, 13.3),
-  metricMilliohm(2.5, 7.98),
-  metricMilliohm(10, 1.91),
-  metricMilliohm(16, 1.21),
   fromFirstSet('F01', 8, fuse, () => fuseRating(8, 0.75) ?? 0),
   fromFirstSet('F03', 8, fuse, () => fuseRating(12, 0.75) ?? 0),
   fromFirstSet('F04', 8, fuse, () => fuseRating(12, 0.8) ?? 0),
   fromFirstSet('F05', 8, fuse, () => fuseRating(15, 0.75) ?? 0),
   fromFirstSet('F06', 8, fuse, () => fuseRating(15.1, 0.75) ?? 0),
   fromFirstSet('F07', 8, fuse, () => fuseRating(18, 0.8) ?? 0),
-  fuseLimitOf(18, 7),
-  fuseLimitOf(16, 10),
-  fuseLimitOf(14, 15),
-  fuseLimitOf(12, 20),
-  fuseLimitOf(10, 30),
   {
     id: 'wiring-charging-balance',
     section: 8,

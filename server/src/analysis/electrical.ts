@@ -1,13 +1,10 @@
+import { fuseLimit, fuseRating } from '../engineering/fuses.ts';
+import { copper, flexibleWireResistance, strandLay } from '../engineering/wire.ts';
 import {
   chargingBalance,
   connectorAllowance,
-  copper,
   crankingCurrent,
-  flexibleWireResistance,
-  fuseLimit,
-  fuseRating,
   smallestArea,
-  strandLay,
   voltageDrop,
 } from '../engineering/wiring.ts';
 import type { Maybe } from './figure.ts';
@@ -47,11 +44,11 @@ export function electricalFigures(w: Worksheet): ElectricalTerms {
       name: 'resistance of the pump wire per meter',
       dimension: 'resistance-per-length',
       formula: isMetric
-        ? 'IEC 60228 class 5 table at 20 degC * (1 + 0.00393 (T_w - 20 degC))'
-        : '1.02 / (58e6 A) * (1 + 0.00393 (T_w - 20 degC))',
+        ? 'ISO 6722-1 table at 20 degC * (1 + 0.00393 (T_w - 20 degC))'
+        : '1.02 / (58e6 A_cu) * (1 + 0.00393 (T_w - 20 degC)), A_cu the least copper of the gauge',
       source: isMetric
-        ? 'IEC 60228 (2004), table 3, class 5, read in a secondary copy; IEC 60028'
-        : 'ASTM B258; IEC 60028; 2 % for stranding: NFPA 70, chapter 9, table 8',
+        ? 'ISO 6722-1 (2011), from memory; IEC 60028'
+        : 'least copper of SAE J1128, read in secondary copies; IEC 60028; 2 % for stranding',
       home: HOME,
     },
     [wire, temperature],
@@ -196,12 +193,12 @@ function fuseFigures(w: Worksheet, current: Maybe, wire: Maybe): void {
       symbol: 'F_max',
       name: 'largest fuse that protects the pump wire',
       dimension: 'current',
-      formula: 'table of the next thinner gauge',
-      source: 'NFPA 70 (NEC) 240.4(D) and table 310.16, partly from memory; on the safe side for vehicles',
+      formula: '0.8 * current the wire carries, rounded down to a blade size',
+      source: 'vehicle-wire practice: ABYC E-11, engine spaces, 105 degC, read in secondary copies, partly from memory',
       home: HOME,
     },
     [wire],
-    fuseLimit,
+    (size) => fuseLimit(size, w.stage.values.electrical?.['pump-circuit']?.wire?.unit === 'AWG' ? 'gauge' : 'metric'),
   );
 }
 
@@ -243,8 +240,8 @@ function crankingFigures(w: Worksheet): void {
       dimension: 'voltage',
       formula: 'I_s R l, copper at 20 degC',
       source: isMetric
-        ? "Ohm's law; IEC 60228 (2004), table 3, class 5, read in a secondary copy"
-        : "Ohm's law; ASTM B258; IEC 60028; 2 % for stranding: NFPA 70, chapter 9, table 8",
+        ? "Ohm's law; ISO 6722-1 (2011), from memory"
+        : "Ohm's law; least copper of SAE J1127, read in secondary copies; IEC 60028; 2 % for stranding",
       home: ['electrical.battery', 'electrical'],
     },
     [current, w.given('electrical.battery.cable', 'A'), w.given('electrical.battery.cable-length', 'l')],

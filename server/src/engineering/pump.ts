@@ -46,6 +46,12 @@ export const deliveryReserve = { value: 0.2, source: 'common practice, no source
 /** Hydraulic power over electrical power of a small electric fuel pump, used only where no current is known. */
 export const pumpEfficiency = { value: 0.2, source: 'common practice, from memory: 15 to 30 %' } as const;
 
+/** Least share of a pump curve's voltage at which the curve still tells something about the pump. */
+export const trustedVoltageShare = {
+  value: 0.85,
+  source: 'common practice: below it a scaled curve is a guess, and a motor may not start against pressure',
+} as const;
+
 /** Beyond its last point a curve is taken to reach zero flow at this multiple of that point's pressure at the latest. */
 const farthestZeroFlow = 1.5;
 
@@ -92,6 +98,20 @@ export function pumpFlow(pump: Pump, pressure: number, voltage: number): PumpFlo
     extrapolated: isBeyond(low, pressure) || isBeyond(high, pressure),
     estimated: false,
   };
+}
+
+/**
+ * `voltage`, V, when a pump's curves say something about it: from 85 % of the lowest curve's voltage up. A curve given at
+ * or below that voltage settles it. Source: common practice, see `trustedVoltageShare`.
+ * @throws RangeError below that, or for a voltage that is negative or no number
+ */
+export function trustedVoltage(pump: Pump, voltage: number): number {
+  const lowest = (pump.curves[0] as PumpCurve).voltage;
+  if (notNegative(voltage, 'The voltage at the pump') >= trustedVoltageShare.value * lowest * (1 - 1e-9))
+    return voltage;
+  throw new RangeError(
+    `At ${voltage.toFixed(1)} V the pump has ${Math.floor((100 * voltage) / lowest)} % of the ${lowest} V its curve was taken at: below ${100 * trustedVoltageShare.value} % nobody knows what it delivers.`,
+  );
 }
 
 /** Pressure rise, Pa, from which on a pump gives no flow at a voltage in V. @throws RangeError for a negative voltage */

@@ -1,12 +1,6 @@
-import {
-  awgArea,
-  bladeFuses,
-  connectorAllowance,
-  flexibleWireResistance,
-  fuseLimit,
-  stockedAreas,
-  stockedGauges,
-} from '../engineering/wiring.ts';
+import { bladeFuses, fuseLimit } from '../engineering/fuses.ts';
+import { awgArea, flexibleWireResistance, stockedAreas, stockedGauges, type WireKind } from '../engineering/wire.ts';
+import { connectorAllowance } from '../engineering/wiring.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import { formatIn } from '../units/format.ts';
 import type { Quantity } from '../units/quantity.ts';
@@ -56,7 +50,7 @@ export function thickerWire(situation: Situation, fuse: number): string | undefi
   return stockedWires(wire).find(
     ({ area }) =>
       area > wire.value * (1 + 1e-9) &&
-      fuseLimit(area) >= fuse &&
+      fuseLimit(area, kindOf(wire)) >= fuse &&
       dropShare(situation, wire, area) <= dropLimit(situation),
   )?.text;
 }
@@ -71,10 +65,15 @@ function dropShare({ values, figure }: Situation, wire: Quantity, area: number):
   const drop = figure('pump-circuit-drop');
   if (!share || !drop) return 0;
   const contacts = values.electrical?.['pump-circuit']?.connectors?.value ?? connectorAllowance.value;
-  const inWire = Math.max(0, drop.value - contacts) * (resistance(area, wire.unit) / resistance(wire.value, wire.unit));
+  const inWire =
+    Math.max(0, drop.value - contacts) * (resistance(area, kindOf(wire)) / resistance(wire.value, kindOf(wire)));
   return ((share.high ?? share.value) * (contacts + inWire)) / drop.value;
 }
 
-function resistance(area: number, unit: string): number {
-  return flexibleWireResistance(area, unit === 'AWG' ? 'gauge' : 'metric', COLD);
+function resistance(area: number, kind: WireKind): number {
+  return flexibleWireResistance(area, kind, COLD);
+}
+
+function kindOf(wire: Quantity): WireKind {
+  return wire.unit === 'AWG' ? 'gauge' : 'metric';
 }

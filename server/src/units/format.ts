@@ -1,4 +1,4 @@
-import { awgNumber } from '../engineering/wiring.ts';
+import { awgNumber } from '../engineering/wire.ts';
 import { isGauge, type Quantity } from './quantity.ts';
 import { type Dimension, type DimensionUnits, dimensions, findUnit } from './units.ts';
 

@@ -1,4 +1,4 @@
-import { awgArea } from '../engineering/wiring.ts';
+import { awgArea } from '../engineering/wire.ts';
 import { isGauge, isQuantity, type Quantity, type QuantityError } from './quantity.ts';
 import { type Dimension, dimensions, dimensionsOfUnit, findUnit, isPureNumber } from './units.ts';
 

@@ -1,20 +1,29 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { ampacity, bladeFuses, fuseLimit, fuseRating } from '../../../server/src/engineering/fuses.ts';
+import { pumpFromTests, trustedVoltage } from '../../../server/src/engineering/pump.ts';
 import {
   awgArea,
   awgDiameter,
   awgNumber,
-  bladeFuses,
-  chargingBalance,
-  fuseLimit,
-  fuseRating,
+  copperArea,
+  flexibleWireResistance,
   metricWireResistance,
-  smallestArea,
+  stockedAreas,
   stockedGauges,
   thinnestGauge,
+  thinnestWire,
+  vehicleGaugeArea,
+  type WireKind,
+  wireResistance,
+} from '../../../server/src/engineering/wire.ts';
+import {
+  chargingBalance,
+  crankingVoltages,
+  largestResistance,
+  smallestArea,
   voltageAtLoad,
   voltageDrop,
-  wireResistance,
 } from '../../../server/src/engineering/wiring.ts';
 import { between, noNumbers } from './fuel-systems.ts';
 
@@ -60,6 +69,96 @@ describe('wire gauges', () => {
   });
 });
 
+const kind = fc.constantFrom<WireKind>('gauge', 'metric');
+
+describe('vehicle wire', () => {
+  it('holds no more copper in a gauge than its area says, and more the thicker it is', () => {
+    fc.assert(
+      fc.property(between(-3, 39), between(0.01, 1), (number, step) => {
+        expect(vehicleGaugeArea(number)).toBeLessThanOrEqual(awgArea(number) * (1 + 1e-9));
+        expect(vehicleGaugeArea(number + step)).toBeLessThanOrEqual(vehicleGaugeArea(number) * (1 + 1e-9));
+        expect(copperArea(awgArea(number), 'gauge') / vehicleGaugeArea(number)).toBeCloseTo(1, 6);
+      }),
+    );
+    expect(() => vehicleGaugeArea(41)).toThrow('wire gauge');
+  });
+
+  it('resists less the thicker it is, in metric sizes over all the schema allows', () => {
+    fc.assert(
+      fc.property(between(0.05, 299), between(1, 1.2), between(260, 400), (square, factor, kelvin) => {
+        const thin = metricWireResistance(square * 1e-6, kelvin);
+        expect(metricWireResistance(Math.min(300, square * factor) * 1e-6, kelvin)).toBeLessThanOrEqual(thin * 1.0001);
+        const nominal = wireResistance(square * 1e-6, kelvin);
+        expect(thin / nominal).toBeGreaterThan(1);
+        expect(thin / nominal).toBeLessThan(1.2);
+      }),
+    );
+    expect(() => metricWireResistance(0.04e-6, 300)).toThrow('mm2');
+    expect(() => metricWireResistance(301e-6, 300)).toThrow('mm2');
+  });
+
+  it('named as the thinnest keeps the drop, and the next thinner size does not', () => {
+    fc.assert(
+      fc.property(
+        kind,
+        between(1, 60),
+        between(0.1, 1),
+        between(0.5, 8),
+        between(260, 380),
+        (of, amps, drop, way, kelvin) => {
+          const largest = largestResistance({ current: amps, drop, length: way, returnLength: way });
+          const size = thinnestWire(largest, of, kelvin);
+          const sizes = of === 'metric' ? stockedAreas : stockedGauges.map(awgArea);
+          const lost = (area: number) =>
+            voltageDrop(
+              {
+                resistancePerMeter: flexibleWireResistance(area, of, kelvin),
+                length: way,
+                returnLength: way,
+                connectors: 0,
+              },
+              amps,
+            );
+          for (const other of sizes) expect(lost(other) <= drop * (1 + 1e-8)).toBe(size !== undefined && other >= size);
+        },
+      ),
+    );
+    expect(thinnestWire(1e-9, 'gauge', 300)).toBeUndefined();
+    expect(() => thinnestWire(0, 'gauge', 300)).toThrow('The largest resistance');
+    expect(() => largestResistance({ current: 0, drop: 1, length: 1, returnLength: 0 })).toThrow('The current');
+  });
+});
+
+describe('cranking', () => {
+  const usual = { battery: 10, current: 200, cable: 0.001, groundPath: 0.002 };
+
+  it('takes the drop of the ground path from a computer grounded on the engine only', () => {
+    expect(crankingVoltages(usual)).toEqual({ starter: 9.4, groundedAtBattery: 10, groundedAtEngine: 9.6 });
+    expect(crankingVoltages({ ...usual, current: 1e5 })).toEqual({
+      starter: 0,
+      groundedAtBattery: 10,
+      groundedAtEngine: 0,
+    });
+    for (const name of Object.keys(usual)) {
+      for (const value of [...noNumbers, -1]) {
+        expect(() => crankingVoltages({ ...usual, [name]: value })).toThrow(RangeError);
+      }
+    }
+  });
+});
+
+describe('the voltage of a pump', () => {
+  const points = [{ pressure: 3e5, flow: 5e-5 }];
+  const at = (voltage: number) => ({ voltage, points });
+
+  it('is trusted from 85 % of the lowest curve, and a lower curve settles it', () => {
+    expect(trustedVoltage(pumpFromTests([at(13.5)]), 11.5)).toBe(11.5);
+    expect(() => trustedVoltage(pumpFromTests([at(13.5)]), 11.4)).toThrow('84 % of the 13.5 V');
+    expect(trustedVoltage(pumpFromTests([at(13.5), at(12)]), 10.2)).toBe(10.2);
+    expect(() => trustedVoltage(pumpFromTests([at(24)]), 13.5)).toThrow(RangeError);
+  });
+});
+
 describe('the drop in a wire', () => {
   it('grows with current, length, temperature and a thinner wire', () => {
     fc.assert(
@@ -93,16 +192,6 @@ describe('the drop in a wire', () => {
     const circuit = { resistancePerMeter: 1, length: 10, returnLength: 10, connectors: 0 };
     expect(voltageAtLoad(circuit, 12, 100)).toBe(0);
     expect(voltageAtLoad(circuit, 12, 0)).toBe(12);
-  });
-
-  it('is larger in metric cable than its nominal area suggests', () => {
-    fc.assert(
-      fc.property(between(0.5, 35), (square) => {
-        const cable = metricWireResistance(square * 1e-6, 293.15);
-        expect(cable).toBeGreaterThan(wireResistance(square * 1e-6, 293.15));
-        expect(cable).toBeLessThan(wireResistance(square * 1e-6, 293.15) * 1.2);
-      }),
-    );
   });
 
   it('refuses what no circuit can be', () => {
@@ -163,16 +252,16 @@ describe('fuses', () => {
     expect(() => fuseRating(Number.NaN)).toThrow(RangeError);
   });
 
-  it('protect a thicker wire at a higher rating, never one thinner than the table', () => {
+  it('protect a thicker wire at a higher rating, and never more than the wire carries', () => {
     fc.assert(
-      fc.property(between(0.05e-6, 120e-6), between(1, 2), (area, factor) => {
-        expect(fuseLimit(area * factor)).toBeGreaterThanOrEqual(fuseLimit(area));
+      fc.property(kind, between(0.2e-6, 90e-6), between(1, 1.15), (of, size, factor) => {
+        expect(fuseLimit(size * factor, of)).toBeGreaterThanOrEqual(fuseLimit(size, of));
+        expect(fuseLimit(size, of)).toBeLessThanOrEqual(0.8 * ampacity(size, of) * 1.0001);
       }),
     );
-    expect(fuseLimit(awgArea(24))).toBe(0);
-    expect(fuseLimit(awgArea(13))).toBe(15);
-    expect(fuseLimit(4e-6)).toBe(20);
-    expect(() => fuseLimit(0)).toThrow(RangeError);
+    expect(fuseLimit(awgArea(40), 'gauge')).toBe(0);
+    expect(() => fuseLimit(0, 'metric')).toThrow(RangeError);
+    expect(() => fuseLimit(Number.NaN, 'gauge')).toThrow(RangeError);
   });
 });
 

@@ -1,4 +1,4 @@
-import { bladeFuses } from '../../engineering/wiring.ts';
+import { bladeFuses } from '../../engineering/fuses.ts';
 import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {

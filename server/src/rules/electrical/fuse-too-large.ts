@@ -6,7 +6,7 @@ export const rule: StageRule = {
   title: 'Fuse too large for the pump wire',
   severity: 'error',
   why: 'The fuse protects the wire, not the pump: with too large a fuse the wire burns before the fuse opens, next to fuel. The figures are on the safe side; local rules and the licensed trade decide what a wire may carry.',
-  source: 'NFPA 70 (NEC) 240.4(D) and table 310.16, partly from memory',
+  source: 'vehicle-wire practice: 0.8 of the current of ABYC E-11, engine spaces, partly from memory',
   check: (situation) => {
     const { values, figure, show, showValue } = situation;
     const circuit = values.electrical?.['pump-circuit'];

@@ -7,7 +7,8 @@ export const rule: StageRule = {
   severity: 'error',
   capacity: true,
   why: 'A fuse that lets the pump run no longer protects the wire: a chafed wire then glows along its whole length, next to fuel. Local rules and the licensed trade decide what a wire may carry; the figures here are on the safe side.',
-  source: 'NFPA 70 (NEC) 240.4(D) and table 310.16, partly from memory; fuse sizes ISO 8820-3',
+  source:
+    'vehicle-wire practice: 0.8 of the current of ABYC E-11, engine spaces, partly from memory; fuse sizes ISO 8820-3',
   check: (situation) => {
     const { values, figure, show } = situation;
     const circuit = values.electrical?.['pump-circuit'];
