@@ -1,5 +1,7 @@
-// Bundles client and server into dist/; VS Code wants CommonJS.
+// Bundles client and server into dist/, with the licenses of what is in the bundles; VS Code wants CommonJS.
+import { writeFileSync } from 'node:fs';
 import { build } from 'esbuild';
+import { bundledPackages, licensePage, licenseTexts } from './licenses.mjs';
 
 const common = {
   bundle: true,
@@ -10,6 +12,14 @@ const common = {
   sourcemap: false,
   logLevel: 'warning',
   legalComments: 'linked',
+  metafile: true,
 };
-await build({ ...common, entryPoints: ['server/src/main.ts'], outfile: 'dist/server.cjs' });
-await build({ ...common, entryPoints: ['client/src/extension.ts'], outfile: 'dist/client.cjs', external: ['vscode'] });
+const server = await build({ ...common, entryPoints: ['server/src/main.ts'], outfile: 'dist/server.cjs' });
+const client = await build({
+  ...common,
+  entryPoints: ['client/src/extension.ts'],
+  outfile: 'dist/client.cjs',
+  external: ['vscode'],
+});
+const packages = bundledPackages([server.metafile, client.metafile]);
+writeFileSync('dist/licenses.txt', licensePage(licenseTexts(packages)));
