@@ -6,6 +6,7 @@ import type { BuildSheet, Limits, Stage } from '../generated/build-sheet.ts';
 import type { NewValue } from '../sheet/edit.ts';
 import type { Quantity } from '../units/quantity.ts';
 import type { Dimension } from '../units/units.ts';
+import type { Caution } from './cautions.ts';
 
 export type Severity = 'error' | 'warning' | 'information' | 'hint';
 
@@ -76,6 +77,8 @@ type About = {
   why: string;
   /** Published source, or `common practice`. */
   source: string;
+  /** What can hurt someone during this work, besides what holds for the whole area. */
+  cautions?: readonly Caution[];
 };
 
 /** A rule checked in every stage; one with `capacity` asks whether a part is large enough for the stage. */

@@ -85,7 +85,7 @@ describe('completion of values', () => {
     ['a choice in quotes', 'fuel-system: { pump: { placement: "in‸" } }\n', PLACEMENTS],
     ['a choice of an item', 'stages:\n  - { induction: ‸ }\n', ['natural', 'roots', 'centrifugal', 'turbo']],
     ['a truth', 'fuel-system: { tank: { vent: ‸ } }\n', ['true', 'false']],
-    ['a quantity', 'engine: { displacement: ‸ }\n', ['4.9 L', '302 in^3']],
+    ['a quantity', 'engine: { displacement: ‸ }\n', ['4.9 L', '299 in^3']],
     ['a constant', 'format: ‸\n', ['1']],
     [
       'an item of a list in brackets',

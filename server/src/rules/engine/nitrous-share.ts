@@ -11,6 +11,7 @@ export const rule: StageRule = {
   severity: 'warning',
   why: 'Nitrous adds its power at once and at low speed too, where cylinder pressure is highest: cast pistons and head gaskets give way first. An engine builder should say what this one stands, and the first shot should be small.',
   source: 'common practice, from memory',
+  cautions: ['nitrous'],
   check: ({ stage, show }) => {
     const added = stage.nitrous?.power;
     if (!added || !stage.power || added.value <= stage.power.value * LARGEST_SHARE) return undefined;

@@ -11,6 +11,7 @@ export const rule: StageRule = {
   why: 'Alcohol in quantity takes the oxide off bare aluminum and eats on until the wall is through; cars in service have leaked and burned from it. The aluminum that dissolves comes out again as gel in filters and injectors.',
   source:
     'Kameoka, Nagai, Sugiyama and Seko, SAE 2005-01-3708 (2005): aluminum corroded by fuels with much alcohol; limit as gasoline of 10 % ethanol',
+  cautions: ['alcohol'],
   check: (situation) => {
     const { ethanol, methanol } = alcoholOf(situation);
     if (methanol === 0 && ethanol <= lineClassOf('aluminum-tube').ethanolShare + 1e-9) return [];

@@ -11,6 +11,7 @@ export const rule: StageRule = {
   why: 'Alcohol draws the softeners out of common rubber and rusts bare steel: the hose hardens, cracks and leaks, and what it loses clogs filters and injectors. A fuel leak in the engine bay is a fire, so use line whose maker names the fuel.',
   source:
     'SAE J30, J2260; alcohol limits from memory, see the hose classes; DOE/GO-102016-4854, Handbook for Handling E85',
+  cautions: ['alcohol'],
   check: (situation) => {
     const { ethanol, methanol } = alcoholOf(situation);
     const stands = (material: Parameters<typeof lineClassOf>[0]) => {

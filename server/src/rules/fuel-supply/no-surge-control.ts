@@ -7,6 +7,7 @@ export const rule: StageRule = {
   severity: 'warning',
   why: 'A carburetor rides out a gulp of air with its float bowl; an injected engine has no bowl and cuts out at once, lean, in the middle of the corner or the climb. Baffles, a well around the pump or a surge tank hold enough for those seconds.',
   source: 'common practice',
+  cautions: ['used-tank'],
   check: ({ values }) => {
     const use = values.vehicle?.use;
     const system = values['fuel-system'];

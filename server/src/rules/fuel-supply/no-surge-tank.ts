@@ -7,6 +7,7 @@ export const rule: StageRule = {
   severity: 'warning',
   why: 'The sheet sends the mechanical pump into a surge tank, but the injection pump does not sit in one. Either the surge tank was forgotten, or the mechanical pump is still plumbed in where nobody wants it.',
   source: 'common practice',
+  cautions: ['used-tank'],
   check: ({ values }) => {
     const system = values['fuel-system'];
     const placement = system?.pump?.placement;

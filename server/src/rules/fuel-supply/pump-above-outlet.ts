@@ -11,6 +11,7 @@ export const rule: StageRule = {
   severity: 'error',
   why: 'An electric fuel pump pushes well and lifts badly: above the outlet it has to pull fuel up, which takes away the little pressure that keeps hot fuel from boiling at its inlet. It then loses prime, runs dry and fails, usually on the hottest day.',
   source: 'common practice; physics: suction head, ANSI/HI 9.6.1',
+  cautions: ['used-tank'],
   check: (situation) => {
     const { values, limit, show } = situation;
     const height = values['fuel-system']?.pump?.['height-above-outlet'];

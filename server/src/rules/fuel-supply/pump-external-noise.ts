@@ -7,6 +7,7 @@ export const rule: StageRule = {
   severity: 'hint',
   why: 'A high-pressure pump bolted to the frame hums through the whole body, and owners come back for it. In the tank the fuel swallows the noise and cools the pump; where it must stay outside, rubber mounts and a hose at either end help.',
   source: 'common practice',
+  cautions: ['used-tank'],
   check: ({ values }) => {
     const use = values.vehicle?.use;
     if (values['fuel-system']?.pump?.placement !== 'external') return undefined;

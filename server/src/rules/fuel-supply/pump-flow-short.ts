@@ -12,6 +12,7 @@ export const rule: StageRule = {
   capacity: true,
   why: 'A pump gives less the harder it is pressed and the fewer volts reach it, so the flow on its box is not the flow in the car. When it falls short the rail pressure drops at full power and the mixture goes lean, where lean burns pistons; the reserve covers wear, a dirty filter and hot fuel.',
   source: 'pressure balance and the pump curve; the reserve of 20 % is common practice',
+  cautions: ['knock'],
   check: (situation) => {
     const { figure, limit, show, showValue } = situation;
     const miss = below(figure('pump-margin'), 0);

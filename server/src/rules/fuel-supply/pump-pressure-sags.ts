@@ -14,6 +14,7 @@ export const rule: StageRule = {
   capacity: true,
   why: 'The pump is large enough, but what the line and the filter lose comes on top of the set pressure, and there the pump gives less than the engine burns. The rail pressure then falls at full power and the mixture turns lean without any warning light.',
   source: 'pressure balance; Darcy-Weisbach with Colebrook; pump curve',
+  cautions: ['knock'],
   check: (situation) => {
     const { figure, show, showValue } = situation;
     const narrow = wayTooNarrow(situation);

@@ -21,6 +21,7 @@ export const rule: StageRule = {
   severity: 'warning',
   why: 'Every inch of suction line costs pressure at the inlet, picks up heat and holds vapor that the pump must swallow after a hot stop. A pump belongs beside the tank, with the long line on its pressure side.',
   source: 'common practice',
+  cautions: ['used-tank'],
   check: (situation) => {
     const { values, limit, show } = situation;
     const length = suctionLength({ values });

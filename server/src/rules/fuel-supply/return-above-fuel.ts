@@ -6,6 +6,7 @@ export const rule: StageRule = {
   severity: 'warning',
   why: 'Fuel that falls through air foams, drives off vapor and charges the tank with static electricity; the foam reaches the pickup and the vapor overloads the vent. Lead the return under the surface, away from the pickup.',
   source: 'common practice; SAE J1645 for static charge in fuel systems',
+  cautions: ['used-tank'],
   check: ({ values, figure, show }) => {
     if (values['fuel-system']?.tank?.['return-entry'] !== 'above-fuel') return undefined;
     const flow = figure('return-flow');

@@ -7,6 +7,7 @@ export const rule: StageRule = {
   severity: 'error',
   why: 'A bypass regulator holds the pressure by letting the surplus go back to the tank, through a line about as wide as the feed. With nowhere to go the pressure climbs to whatever the pump can make, the engine floods, and hoses and seals get pressure they were not made for.',
   source: 'common practice; continuity',
+  cautions: ['used-tank'],
   check: ({ values, show }) => {
     const system = values['fuel-system'];
     const style = system?.regulator?.style;

@@ -17,6 +17,7 @@ export const rule: StageRule = {
   severity: 'error',
   why: 'Hot fuel boils as soon as the pressure at the pump inlet falls to its vapor pressure; the pump then moves vapor, the rail pressure collapses and the engine stops until everything has cooled. Altitude, summer heat, winter-grade fuel, a thin line and a fine pre-filter all eat into the margin.',
   source: 'definition ANSI/HI 9.6.1; vapor pressure EPA AP-42, chapter 7.1; the limit is common practice',
+  cautions: ['used-tank'],
   check: (situation) => {
     const { values, figure } = situation;
     const miss = marginMiss(situation);

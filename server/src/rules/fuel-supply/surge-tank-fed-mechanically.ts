@@ -6,6 +6,7 @@ export const rule: StageRule = {
   severity: 'information',
   why: 'The old pump moves fuel only while the engine turns, so after a long stand the surge tank has to have kept its fuel for the start. It sucks from the far end of a hot car, so it vapor-locks first, and it was sized for a carburetor: compare its flow at full engine speed with what the engine takes.',
   source: 'common practice',
+  cautions: ['used-tank'],
   check: ({ values, figure, show }) => {
     const system = values['fuel-system'];
     if (system?.pump?.placement !== 'surge-tank') return undefined;

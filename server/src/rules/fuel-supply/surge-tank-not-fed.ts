@@ -6,6 +6,7 @@ export const rule: StageRule = {
   severity: 'error',
   why: 'A surge tank holds fuel for a minute or two of full power, and then only what is fed into it counts. Without a feed the high-pressure pump sucks air, the engine cuts out, and a pump that runs dry does not last.',
   source: 'common practice; continuity',
+  cautions: ['used-tank'],
   check: ({ values }) => {
     const system = values['fuel-system'];
     const pump = system?.pump;

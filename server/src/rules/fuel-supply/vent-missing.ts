@@ -6,6 +6,7 @@ export const rule: StageRule = {
   severity: 'error',
   why: 'A tank that cannot breathe is sucked empty until the pump starves, and on a hot day warm returned fuel puts it under pressure instead. Vent it with a roll-over valve, into a canister where emission rules ask for one; the local authority decides what is allowed.',
   source: 'common practice',
+  cautions: ['used-tank'],
   check: ({ values }) => {
     const tank = values['fuel-system']?.tank;
     const isWritten = tank?.['return-port'] !== undefined && tank['surge-control'] !== undefined;

@@ -14,6 +14,7 @@ export const rule: StageRule = {
   severity: 'error',
   why: 'What the distributor adds comes on top of what the computer commands, and the computer does not know of it. The sum is far too early at speed, and that knocks and breaks pistons.',
   source: 'common practice',
+  cautions: ['knock'],
   check: ({ values: { ignition } }) => {
     if (!isTimedByComputer(ignition) || ignition.trigger === 'inductive-distributor') return undefined;
     const { advance } = ignition;

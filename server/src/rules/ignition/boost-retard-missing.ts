@@ -8,6 +8,7 @@ export const rule: StageRule = {
   severity: 'warning',
   why: 'A denser charge burns faster and knocks sooner, and knock under boost breaks pistons in seconds. The figure is one to start from: let someone with experience set full load and boost, on a dynamometer where you can.',
   source: 'common practice, from memory',
+  cautions: ['knock'],
   check: ({ values: { ignition }, stage: { boost }, induction, show }) => {
     if (!ignition?.timing || !boost || boost.value <= 0 || ignition['retard-per-boost']?.value) return undefined;
     const unit = boost.unit === 'psi' ? 'deg/psi' : 'deg/bar';

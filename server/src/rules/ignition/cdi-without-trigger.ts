@@ -15,7 +15,7 @@ export const rule: StageRule = {
     if (trigger === 'inductive-distributor') {
       return {
         at: 'ignition.trigger',
-        message: 'The box waits for a pickup, and the self-contained distributor hides its own behind a module.',
+        message: 'The box needs the bare pickup, but the distributor hides its own behind its module.',
         related,
         repairs: [
           {

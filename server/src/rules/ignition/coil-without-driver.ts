@@ -15,7 +15,7 @@ export const rule: StageRule = {
     return {
       at: 'ignition.driver',
       message: isSelfContained
-        ? 'No driver is given, and a self-contained distributor has one of its own.'
+        ? 'No driver is given; a distributor with coil and module built in has one of its own.'
         : 'The trigger has no driver behind it that switches the coil.',
       related: [{ at: 'ignition.trigger', message: 'What triggers the spark.' }],
       repairs: isSelfContained

@@ -24,7 +24,7 @@ export const rule: StageRule = {
           remove: ballast,
         },
         {
-          title: 'Fit a self-contained inductive distributor',
+          title: 'Fit a distributor with coil and module built in',
           set: {
             'ignition.trigger': 'inductive-distributor',
             'ignition.driver': 'distributor-module',

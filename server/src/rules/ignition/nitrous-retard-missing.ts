@@ -6,6 +6,7 @@ export const rule: StageRule = {
   severity: 'warning',
   why: 'Nitrous speeds up the burn, so the same timing is suddenly far too early: that knocks and breaks pistons at once. About 2 degrees for 50 hp is a figure to start from; confirm it on a dynamometer.',
   source: 'common practice',
+  cautions: ['nitrous', 'knock'],
   check: ({ values: { ignition }, stage, figure, show }) => {
     const own = ignition?.['nitrous-retard'];
     const wanted = figure('nitrous-retard');

@@ -28,7 +28,7 @@ export const rule: StageRule = {
 function whyAbsent({ trigger, 'tach-signal': signal }: Ignition): string | undefined {
   if (trigger !== 'inductive-distributor') return undefined;
   if (signal === 'pickup')
-    return 'The speed signal is to come from the pickup, and a self-contained distributor does not bring it out.';
+    return 'The speed signal is to come from the pickup, but a distributor with coil and module built in does not bring it out.';
   if (signal === 'computer')
     return 'The computer is to make the speed signal itself, and it has no pickup to make it from.';
   return undefined;

@@ -6,7 +6,7 @@ export const rule: StageRule = {
   id: 'ignition/timing-without-pickup',
   title: 'Computer timing without a pickup',
   severity: 'error',
-  why: 'To time a spark the computer needs the bare signal of a pickup, and the coil in its own hands. A self-contained distributor fires by itself and only reports the engine speed.',
+  why: 'To time a spark the computer needs the bare signal of a pickup, and the coil in its own hands. A distributor with coil and module built in fires by itself and only reports the engine speed.',
   source: 'common practice',
   check: ({ values: { ignition } }) => {
     if (!isTimedByComputer(ignition) || ignition.trigger !== 'inductive-distributor') return undefined;
@@ -14,7 +14,7 @@ export const rule: StageRule = {
     return {
       at: 'ignition.trigger',
       message:
-        'The computer is to time the spark, and a self-contained inductive distributor keeps its pickup and its coil to itself.',
+        'The computer is to time the spark, but a distributor with coil and module built in keeps its pickup to itself.',
       related: [{ at: 'ignition.timing', message: 'Timing by the computer.' }],
       repairs: [
         {

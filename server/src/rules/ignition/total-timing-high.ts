@@ -11,6 +11,7 @@ export const rule: StageRule = {
   severity: 'warning',
   why: 'Timing that is too early makes the engine knock, and knock breaks it, often before it is heard. Start low, confirm the pointer with a timing light and add in small steps under load, on a dynamometer where you can.',
   source: 'common practice for pump fuel, from memory',
+  cautions: ['knock'],
   check: (situation) => {
     const { values, induction, show, showValue } = situation;
     const total = values.ignition?.['total-timing'];

@@ -7,6 +7,7 @@ export const rule: StageRule = {
   capacity: true,
   why: 'The computer must add fuel or take out timing the moment nitrous flows, and a plate under the body must not upset its idle. One that is not made for it goes lean with the most oxygen in the cylinder, and pistons melt.',
   source: 'common practice',
+  cautions: ['nitrous'],
   check: ({ values, stage, show }) => {
     if (!stage.nitrous || values['throttle-body']?.['nitrous-rated'] !== false) return undefined;
     const { power } = stage.nitrous;

@@ -13,6 +13,7 @@ export const rule: StageRule = {
   severity: 'information',
   why: 'Too near, the sensor overheats and sees badly mixed gas; too far, it answers late, cools down at idle and catches water. Both make the computer trim the fuel wrongly.',
   source: 'common practice, from memory',
+  cautions: ['welding'],
   check: ({ values, induction, show, showValue }) => {
     const { placement, distance } = values.sensors?.oxygen ?? {};
     if (!distance || (placement !== 'collector' && placement !== 'after-turbine')) return undefined;

@@ -6,6 +6,7 @@ export const rule: StageRule = {
   severity: 'warning',
   why: 'Between the pulses of the exhaust a loose joint draws air in. The sensor takes it for a lean mixture, and the computer adds fuel that the engine does not need.',
   source: 'common practice',
+  cautions: ['welding'],
   check: ({ values }) => {
     if (values.sensors?.oxygen?.['joints-upstream'] !== 'slip') return undefined;
     return {

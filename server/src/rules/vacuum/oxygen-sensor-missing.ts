@@ -6,6 +6,7 @@ export const rule: StageRule = {
   severity: 'warning',
   why: 'A computer that learns its fuel table needs the oxygen sensor to learn from. Without one nobody knows whether the mixture at full load is safe.',
   source: 'common practice',
+  cautions: ['welding'],
   check: ({ values, induction }) => {
     const { sensors } = values;
     if (!sensors?.['manifold-pressure'] || !sensors.coolant || sensors.oxygen) return undefined;

@@ -11,6 +11,7 @@ export const rule: StageRule = {
   severity: 'warning',
   why: 'The computer trims the fuel of all cylinders by this one sensor, so it must see the gas of all of them, at ordinary pressure and not cooled down. From a wrong place it trims toward a mixture the engine does not have.',
   source: 'common practice',
+  cautions: ['welding'],
   check: (situation) => {
     const message = whatIsWrong(situation);
     if (!message) return undefined;
