@@ -6,6 +6,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync
 import { dirname, join, relative } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { rules } from '../server/src/generated/rules.ts';
+import { cautionsOf } from '../server/src/rules/cautions.ts';
 import { checkText } from '../server/src/rules/checked.ts';
 import { verifiedRepairs } from '../server/src/rules/repair.ts';
 import { areas, type Rule } from '../server/src/rules/rule.ts';
@@ -18,7 +19,7 @@ import { FIXTURES, fixtures, readFixture, readMarked } from '../tests/rules/fixt
 
 const OUT = 'schemas/reference';
 const CAUTION =
-  'Fuel under pressure, batteries and spinning engines injure and kill. This page is a help to think, not an approval: follow local codes, the makers of the parts, and have the work done or checked by a licensed workshop where the law asks for it.';
+  'This page is a help to think, not an approval. Follow local codes and the makers of the parts, and have the work done or checked by a licensed workshop where the law asks for it.';
 
 /** Every page by its path under schemas/reference/. */
 export function referencePages(): Map<string, string> {
@@ -52,6 +53,10 @@ function rulePage(rule: Rule): string {
     '## If you accept it',
     `Write the reason into the sheet:\n\n\`\`\`yaml\nsilence:\n  - rule: ${rule.id}\n    reason: why it is accepted here\n\`\`\``,
     `Or change its severity for a whole folder in \`build-sheet.config.yaml\`:\n\n\`\`\`yaml\nrules:\n  ${rule.id}: { severity: hint, reason: why the house sees it so }\n\`\`\``,
+    '## Caution',
+    cautionsOf(rule)
+      .map((caution) => `- ${caution}`)
+      .join('\n'),
     CAUTION,
   );
 }
