@@ -19,7 +19,7 @@ connection.listen();
 await connection.sendRequest('initialize', {
   processId: process.pid,
   rootUri: pathToFileURL(folder).href,
-  capabilities: { textDocument: { diagnostic: {} } },
+  capabilities: { textDocument: { diagnostic: {}, codeAction: { codeActionLiteralSupport: {} } } },
 });
 await connection.sendNotification('initialized', {});
 
@@ -82,23 +82,11 @@ async function showAccepted(textDocument, lines) {
   if (line < 0) return;
   const hover = await connection.sendRequest('textDocument/hover', { textDocument, position: { line, character: 1 } });
   for (const accepted of hover?.contents.value.split('\n').filter((one) => one.startsWith('- accepted')) ?? [])
-    console.log(`\n     ${accepted.slice(2).replaceAll('`', '')}`);
+    console.log(`\n     ${accepted.slice(2)}`);
 }
 
-/** The table of figures of a hover, its columns aligned. */
-function table(markdown) {
-  const rows = markdown.split('\n').filter((row) => row.startsWith('|') && !row.startsWith('|--'));
-  const cells = rows.map((row) =>
-    row
-      .split('|')
-      .slice(1, -1)
-      .map((cell) => cell.trim()),
-  );
-  const widths = cells[0]?.map((_, column) => Math.max(...cells.map((row) => row[column]?.length ?? 0))) ?? [];
-  return cells
-    .map(
-      (row) =>
-        `  ${row.map((cell, column) => (column ? cell.padStart(widths[column]) : cell.padEnd(widths[column]))).join('  ')}`,
-    )
-    .join('\n');
+/** The table of figures of a hover. */
+function table(text) {
+  const paragraphs = text.split('\n\n');
+  return paragraphs.find((paragraph) => paragraph.startsWith('figure ')) ?? '';
 }

@@ -1,25 +1,30 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
-import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
-import { serve } from './server.ts';
+import { pathToFileURL } from 'node:url';
+import { filesOnDisk } from './disk.ts';
+import { listen } from './lsp/stdio.ts';
+
+/** After so many faults outside any request the process ends, so that its client starts it afresh. */
+const MOST_FAULTS = 20;
 
 const pages = join(__dirname, '..', 'schemas', 'reference', 'rules');
+const hasPages = existsSync(pages);
 
-function readFile(uri: string): string | undefined {
-  if (!uri.startsWith('file:')) return undefined;
-  try {
-    return readFileSync(fileURLToPath(uri), 'utf8');
-  } catch {
-    return undefined;
-  }
+const onFault = listen({
+  read: filesOnDisk(),
+  pageOf: (code) => (hasPages ? pathToFileURL(join(pages, `${code}.md`)).href : undefined),
+});
+
+let faults = 0;
+function fault(error: unknown): void {
+  if (++faults > MOST_FAULTS || isBrokenPipe(error)) process.exit(1);
+  onFault(error);
 }
 
-function pageOf(code: string): string | undefined {
-  const page = join(pages, `${code}.md`);
-  return existsSync(page) ? pathToFileURL(page).href : undefined;
+/** Whether the client is gone. */
+function isBrokenPipe(error: unknown): boolean {
+  return error instanceof Error && 'code' in error && ['EPIPE', 'ERR_STREAM_DESTROYED'].includes(String(error.code));
 }
 
-const connection = createConnection(ProposedFeatures.all);
-serve(connection, { readFile, pageOf });
-connection.listen();
+process.on('uncaughtException', fault);
+process.on('unhandledRejection', fault);

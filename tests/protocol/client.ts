@@ -30,10 +30,18 @@ export const SERVER = resolve('dist/server.cjs');
 export const pulls: ClientCapabilities = {
   textDocument: {
     diagnostic: {},
-    publishDiagnostics: { versionSupport: true, relatedInformation: true },
-    completion: { completionItem: { snippetSupport: true } },
+    publishDiagnostics: { versionSupport: true, relatedInformation: true, codeDescriptionSupport: true },
+    hover: { contentFormat: ['markdown', 'plaintext'] },
+    completion: { completionItem: { snippetSupport: true, documentationFormat: ['markdown'] } },
+    codeAction: {
+      codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix', 'source'] } },
+      dataSupport: true,
+      resolveSupport: { properties: ['edit'] },
+    },
+    documentSymbol: { hierarchicalDocumentSymbolSupport: true },
   },
   workspace: {
+    workspaceEdit: { documentChanges: true },
     workspaceFolders: true,
     diagnostics: { refreshSupport: true },
     didChangeWatchedFiles: { dynamicRegistration: true },
@@ -164,8 +172,10 @@ export class Client {
     });
   }
 
+  /** Applies an action, once its edit was made where it has none yet. */
   async apply(action: CodeAction | undefined): Promise<void> {
-    for (const change of (action?.edit?.documentChanges ?? []) as TextDocumentEdit[]) {
+    const made = action?.data && !action.edit ? await this.resolve(action) : action;
+    for (const change of (made?.edit?.documentChanges ?? []) as TextDocumentEdit[]) {
       const { uri, version } = change.textDocument;
       if (version !== this.document(uri).version) throw new Error(`an edit of version ${version}`);
       await this.change(uri, change.edits as { range: Range; newText: string }[]);
@@ -206,6 +216,10 @@ export class Client {
 
   actions(uri: string, range: Range, only?: string[]): Promise<CodeAction[]> {
     return this.request('textDocument/codeAction', { uri }, { range, context: { diagnostics: [], only } });
+  }
+
+  resolve(action: CodeAction): Promise<CodeAction> {
+    return this.connection.sendRequest('codeAction/resolve', action);
   }
 
   request<Result>(

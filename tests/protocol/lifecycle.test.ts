@@ -10,7 +10,7 @@ describe('the server', () => {
     expect(serverInfo?.name).toBe('build-sheet');
     expect(capabilities).toMatchObject({
       textDocumentSync: { openClose: true, change: 2 },
-      diagnosticProvider: { interFileDependencies: false, workspaceDiagnostics: false },
+      diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false },
       hoverProvider: true,
       completionProvider: { triggerCharacters: expect.arrayContaining([':', '{']) },
       codeActionProvider: { codeActionKinds: ['quickfix', 'source.fixAll.buildSheet'] },

@@ -1,72 +1,73 @@
-import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
-import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Checked } from '../rules/checked.ts';
 import type { Finding } from '../rules/finding.ts';
 import type { Severity } from '../rules/rule.ts';
 import type { Problem } from '../sheet/problem.ts';
-import { lspRange } from './document.ts';
+import { echo } from '../text/echo.ts';
+import { marked, type Place, type Range } from '../text/place.ts';
 
-/** Address of the page that explains a code. */
-export type PageOf = (code: string) => string | undefined;
-
-export const SOURCE = 'build-sheet';
-
-const severities: Record<Severity, DiagnosticSeverity> = {
-  error: DiagnosticSeverity.Error,
-  warning: DiagnosticSeverity.Warning,
-  information: DiagnosticSeverity.Information,
-  hint: DiagnosticSeverity.Hint,
+/** What is wrong at one place of a text. */
+export type Diagnosis = {
+  code: string;
+  /** The rule that found it, where the plan told it instead. */
+  found: string;
+  severity: Severity;
+  message: string;
+  /** On one line, and never empty but in an empty text. */
+  range: Range;
+  related: readonly { place: Place; message: string }[];
 };
 
-/** Most diagnostics of one sheet, so that a very long one does not stall the editor. */
-const MOST_DIAGNOSTICS = 500;
+/** Most diagnoses of one text, so that a very long one does not stall the editor. */
+const MOST_DIAGNOSES = 500;
+
+const LONGEST_MESSAGE = 1000;
+
+const order: readonly Severity[] = ['error', 'warning', 'information', 'hint'];
 
 /** Everything found in a sheet, once where an alias repeats it; where that is too much, the most severe. */
-export function sheetDiagnostics(document: TextDocument, { sheet, findings }: Checked, pageOf: PageOf): Diagnostic[] {
-  const room = MOST_DIAGNOSTICS - sheet.problems.length;
-  const different = [...new Map(findings.map((finding) => [placeAndMessage(finding), finding])).values()];
-  const shown =
-    different.length <= room
-      ? different
-      : different.toSorted((one, other) => severities[one.severity] - severities[other.severity]).slice(0, room);
-  return [
-    ...sheet.problems.map((problem) => problemDiagnostic(document, problem, pageOf)),
-    ...shown.map((finding) => findingDiagnostic(document, finding, pageOf)),
-  ];
+export function sheetDiagnoses(uri: string, { sheet, findings }: Checked): Diagnosis[] {
+  const problems = problemDiagnoses(sheet.text, sheet.problems);
+  const room = Math.max(0, MOST_DIAGNOSES - problems.length);
+  const told = findings.map((finding) => findingDiagnosis(uri, sheet.text, finding));
+  const different = [...new Map(told.map((diagnosis) => [placeAndMessage(diagnosis), diagnosis])).values()];
+  if (different.length <= room) return [...problems, ...different];
+  const worstFirst = different.toSorted((one, other) => order.indexOf(one.severity) - order.indexOf(other.severity));
+  return [...problems, ...worstFirst.slice(0, room)];
 }
 
-function placeAndMessage({ rule, range, message }: Finding): string {
-  return `${rule} ${range.start} ${range.end} ${message}`;
+function placeAndMessage({ code, range, message }: Diagnosis): string {
+  return `${code} ${range.start} ${range.end} ${message}`;
 }
 
-/** What is wrong with the text, as the editor shows it. */
-export function problemDiagnostic(document: TextDocument, problem: Problem, pageOf: PageOf): Diagnostic {
+/** What is wrong with the text itself, in sheets and house rules alike. */
+export function problemDiagnoses(text: string, problems: readonly Problem[]): Diagnosis[] {
+  return problems.slice(0, MOST_DIAGNOSES).map((problem) => problemDiagnosis(text, problem));
+}
+
+/** A problem of the text as an error. */
+export function problemDiagnosis(text: string, { code, message, range }: Problem): Diagnosis {
   return {
-    range: lspRange(document, problem.range),
-    severity: DiagnosticSeverity.Error,
-    source: SOURCE,
-    message: problem.message,
-    ...codeOf(problem.code, pageOf),
+    code,
+    found: code,
+    severity: 'error',
+    message: echo(message, LONGEST_MESSAGE),
+    range: marked(text, range),
+    related: [],
   };
 }
 
-/** A finding, as the editor shows it. */
-export function findingDiagnostic(document: TextDocument, finding: Finding, pageOf: PageOf): Diagnostic {
+/** A finding with the other places it involves. */
+export function findingDiagnosis(uri: string, text: string, finding: Finding): Diagnosis {
+  const { rule, found, severity, message, range, related } = finding;
   return {
-    range: lspRange(document, finding.range),
-    severity: severities[finding.severity],
-    source: SOURCE,
-    message: finding.message,
-    ...codeOf(finding.rule, pageOf),
-    relatedInformation: finding.related.map(({ range, message }) => ({
-      location: { uri: document.uri, range: lspRange(document, range) },
-      message,
+    code: rule,
+    found,
+    severity,
+    message: echo(message, LONGEST_MESSAGE),
+    range: marked(text, range),
+    related: related.map((other) => ({
+      place: { uri, range: marked(text, other.range) },
+      message: echo(other.message, LONGEST_MESSAGE),
     })),
-    data: { found: finding.found },
   };
-}
-
-function codeOf(code: string, pageOf: PageOf): Pick<Diagnostic, 'code' | 'codeDescription'> {
-  const href = pageOf(code);
-  return { code, ...(href && { codeDescription: { href } }) };
 }

@@ -3,15 +3,18 @@ import type { Figure } from '../analysis/figure.ts';
 import { capital, withSpread } from '../analysis/figure-words.ts';
 import { headlines } from '../analysis/headlines.ts';
 import { derivation } from '../report/figure-text.ts';
+import { type Block, type Page, paragraph, prose, type Span } from '../report/page.ts';
 import type { Accepted } from '../rules/finding.ts';
 import { type Entry, entryAt, pathText, type Range } from '../sheet/entry.ts';
 import type { FieldSchema, Path } from '../sheet/schema.ts';
+import { echo } from '../text/echo.ts';
 import { conversions, formatIn, formatValue } from '../units/format.ts';
 import { parseQuantity } from '../units/parse.ts';
 import { isQuantity, type Quantity } from '../units/quantity.ts';
 import type { Dimension, System } from '../units/units.ts';
 
-export type HoverText = { range: Range; markdown: string };
+/** What there is to read of a field, and the text it is about. */
+export type Explanation = { range: Range; page: Page };
 
 /** What to know of the field at an offset: its meaning, its value in other units, and the figures it decides. */
 export function hoverAt(
@@ -20,11 +23,16 @@ export function hoverAt(
   plan: readonly StageAnalysis[],
   system: System,
   accepted: readonly Accepted[] = [],
-): HoverText | undefined {
+): Explanation | undefined {
   const entry = describedEntry(root, offset);
   if (!entry?.schema) return undefined;
-  const parts = [heading(entry), ...valueLines(entry), acceptedLines(entry, accepted), figuresOf(entry, plan, system)];
-  return { range: entry.key ?? entry.value, markdown: parts.filter(Boolean).join('\n\n') };
+  const page = [
+    ...heading(entry),
+    ...valueLines(entry),
+    ...acceptedLines(entry, accepted),
+    ...figuresOf(entry, plan, system),
+  ];
+  return { range: entry.key ?? entry.value, page };
 }
 
 /** The entry at the offset; the name of a stage stands for the stage. */
@@ -37,56 +45,66 @@ function describedEntry(root: Entry, offset: number): Entry | undefined {
   return stage && { ...stage, key: entry.value };
 }
 
-function heading({ path, schema }: Entry): string {
-  return `**${schema?.title ?? path.at(-1)}** \`${pathText(path)}\`\n\n${schema?.description ?? ''}`;
+function heading({ path, schema }: Entry): Block[] {
+  const title = paragraph({ strong: schema?.title ?? String(path.at(-1)) }, ' ', { code: echo(pathText(path), 120) });
+  return schema?.description ? [title, paragraph(...prose(schema.description))] : [title];
 }
 
-function valueLines({ schema, scalar, kind }: Entry): string[] {
+function valueLines({ schema, scalar, kind }: Entry): Block[] {
   if (!schema || kind !== 'scalar') return [];
   if (schema.dimension) return quantityLines(schema, parseQuantity(String(scalar), schema.dimension));
   const index = schema.enum?.indexOf(String(scalar)) ?? -1;
   const meaning = schema.enumDescriptions?.[index];
-  return meaning ? [`\`${scalar}\`: ${meaning}`] : [];
+  return meaning ? [paragraph({ code: String(scalar) }, ': ', ...prose(meaning))] : [];
 }
 
-function quantityLines(schema: FieldSchema, read: ReturnType<typeof parseQuantity>): string[] {
+function quantityLines(schema: FieldSchema, read: ReturnType<typeof parseQuantity>): Block[] {
   if (!isQuantity(read)) return [];
   const others = conversions(read);
   const equal = others.length ? `${formatIn(read.value, read.dimension, read.unit)} = ${others.join(' = ')}` : '';
   const range = schema.allowed ? `Possible: ${schema.allowed.from} to ${schema.allowed.to}.` : '';
-  return [equal, toleranceLine(read), range].filter(Boolean);
+  return [equal, toleranceLine(read), range].filter(Boolean).map((line) => paragraph(line));
 }
 
 function toleranceLine({ low, high, dimension, unit }: Quantity): string {
   return low === high ? '' : `From ${formatIn(low, dimension, unit)} to ${formatIn(high, dimension, unit)}.`;
 }
 
+const MOST_ACCEPTED = 50;
+
 /** On a silencer, or on all of them: what is accepted and why. */
-function acceptedLines({ path }: Entry, accepted: readonly Accepted[]): string {
-  if (path[0] !== 'silence') return '';
-  const here = accepted.filter(({ silencer }) => path.length === 1 || path[1] === silencer);
-  return here
-    .map(({ finding, reason }) => `- accepted \`${finding.rule}\`: ${finding.message} Reason: ${reason}`)
-    .join('\n');
+function acceptedLines({ path }: Entry, accepted: readonly Accepted[]): Block[] {
+  if (path[0] !== 'silence') return [];
+  const all = accepted.filter(({ silencer }) => path.length === 1 || path[1] === silencer);
+  const here = all.slice(0, MOST_ACCEPTED);
+  if (here.length === 0) return [];
+  const items = here.map(({ finding, reason }): Span[] => [
+    'accepted ',
+    { code: finding.rule },
+    ': ',
+    ...prose(finding.message),
+    ` Reason: ${echo(reason, 300)}`,
+  ]);
+  const more = all.length - here.length;
+  return [{ kind: 'list', items }, ...(more ? [paragraph(`And ${more} more.`)] : [])];
 }
 
-function figuresOf(entry: Entry, plan: readonly StageAnalysis[], system: System): string {
+function figuresOf(entry: Entry, plan: readonly StageAnalysis[], system: System): Block[] {
   const stages = stagesFor(entry.path, plan);
   const ids = figureIds(entry, stages);
-  const rows = ids.map((id) => row(id, stages, system)).filter(Boolean);
+  const rows = ids.map((id) => row(id, stages, system)).filter((cells) => cells !== undefined);
   const missing = missingOf(entry, stages);
   if (rows.length === 0) return missing;
-  const head = `| figure | ${stages.map(({ name }) => cell(name)).join(' | ')} |\n|---|${'---:|'.repeat(stages.length)}`;
   const hungriest = stages.toSorted((one, other) => demand(other) - demand(one))[0];
   const isStage = entry.path[0] === 'stages' && entry.path.length === 2;
   const explained = isStage ? new Set([...ids, ...(hungriest?.figures.keys() ?? [])]) : ids;
   const byHunger = hungriest ? [hungriest, ...stages] : [];
   const work = [...explained]
     .flatMap((id) => byHunger.find(({ figures }) => figures.has(id))?.figures.get(id) ?? [])
-    .map((figure) => derivation(figure, system).join('\n'))
-    .join('\n\n');
-  const where = stages.length > 1 ? `, stage "${hungriest?.name}"` : '';
-  return [`${head}\n${rows.join('\n')}`, missing, `---\n\nThe work${where}:`, work].filter(Boolean).join('\n\n');
+    .flatMap((figure) => derivation(figure, system));
+  const where = stages.length > 1 ? `, stage "${echo(hungriest?.name ?? '')}"` : '';
+  const head = ['figure', ...stages.map(({ name }) => echo(name))];
+  return [{ kind: 'table', head, rows }, ...missing, { kind: 'divider' }, paragraph(`The work${where}:`), ...work];
 }
 
 function demand({ figures }: StageAnalysis): number {
@@ -122,27 +140,23 @@ function homePath(path: Path): string {
   return (inChanges ? steps.slice(2) : steps).join('.');
 }
 
-function row(id: string, stages: readonly StageAnalysis[], system: System): string {
+function row(id: string, stages: readonly StageAnalysis[], system: System): string[] | undefined {
   const figures = stages.map((stage) => stage.figures.get(id));
   const named = figures.find((figure) => figure !== undefined);
-  if (!named) return '';
   const show = (value: number, dimension: Dimension) => formatValue(value, dimension, system);
-  return `| ${capital(named.name)} | ${figures.map((figure) => (figure ? withSpread(figure, show) : '-')).join(' | ')} |`;
+  return named && [capital(named.name), ...figures.map((figure) => (figure ? withSpread(figure, show) : '-'))];
 }
 
-function missingOf(entry: Entry, stages: readonly StageAnalysis[]): string {
+function missingOf(entry: Entry, stages: readonly StageAnalysis[]): Block[] {
   const home = homePath(entry.path);
-  const lines = new Set<string>();
+  const lines = new Map<string, Span[]>();
   for (const { absent } of stages) {
     for (const { name, needs, impossible, home: homes } of absent.values()) {
-      if (!homes.includes(home)) continue;
-      if (impossible) lines.add(`- ${capital(name)}: ${impossible}`);
-      else if (needs.length) lines.add(`- ${capital(name)} needs ${needs.map((need) => `\`${need}\``).join(', ')}`);
+      if (!homes.includes(home) || (!impossible && needs.length === 0)) continue;
+      const fields = needs.flatMap((need, index): Span[] => [index ? ', ' : '', { code: need }]);
+      const line: Span[] = impossible ? [`${capital(name)}: ${impossible}`] : [`${capital(name)} needs `, ...fields];
+      lines.set(JSON.stringify(line), line);
     }
   }
-  return lines.size ? `Not computed:\n${[...lines].join('\n')}` : '';
-}
-
-function cell(text: string): string {
-  return text.replaceAll('|', '\\|').replaceAll(/\s+/g, ' ');
+  return lines.size ? [paragraph('Not computed:'), { kind: 'list', items: [...lines.values()] }] : [];
 }

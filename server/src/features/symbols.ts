@@ -1,51 +1,64 @@
-import { type DocumentSymbol, SymbolKind } from 'vscode-languageserver';
-import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { type Entry, wholeRange } from '../sheet/entry.ts';
-import { lspRange } from './document.ts';
+import { echo } from '../text/echo.ts';
+import type { Range } from '../text/place.ts';
 
-/** Most symbols of one sheet, so that an outline of a very long sheet does not stall the editor. */
-const MOST_SYMBOLS = 2000;
+/** A section, field or item of the outline; `selection` is inside `range`, and what is below it as well. */
+export type OutlineItem = {
+  name: string;
+  detail: string | undefined;
+  kind: 'stage' | 'section' | 'fields' | 'list' | 'choice' | 'truth' | 'value';
+  range: Range;
+  selection: Range;
+  children: OutlineItem[];
+};
+
+/** Most items of one outline, so that a very long sheet does not stall the editor. */
+const MOST_ITEMS = 2000;
 
 /** The outline of a sheet: sections, parts and named items. */
-export function symbolsOf(document: TextDocument, root: Entry): DocumentSymbol[] {
-  const text = document.getText();
-  let left = MOST_SYMBOLS;
+export function outlineOf(text: string, root: Entry): OutlineItem[] {
+  let left = MOST_ITEMS;
 
-  function symbols(entries: readonly Entry[]): DocumentSymbol[] {
-    const found: DocumentSymbol[] = [];
+  function items(entries: readonly Entry[], around: Range): OutlineItem[] {
+    const found: OutlineItem[] = [];
     for (const entry of entries) {
       if (left <= 0) break;
-      if (entry.inherited || (!entry.key && entry.kind !== 'map')) continue;
+      const range = shownRange(text, entry);
+      const isElsewhere = range.start < around.start || range.end > around.end;
+      if (entry.inherited || isElsewhere || (!entry.key && entry.kind !== 'map')) continue;
       left--;
-      const { start, end } = wholeRange(entry);
-      const range = lspRange(document, { start, end: start + text.slice(start, end).trimEnd().length });
-      const detail = entry.kind === 'scalar' ? String(entry.scalar) : undefined;
       found.push({
-        name: nameOf(entry),
-        ...(detail !== undefined && { detail }),
+        name: echo(nameOf(entry)),
+        detail: entry.kind === 'scalar' ? echo(String(entry.scalar)) : undefined,
         kind: kindOf(entry),
         range,
-        selectionRange: entry.key ? lspRange(document, entry.key) : range,
-        children: symbols(entry.children),
+        selection: entry.key ?? range,
+        children: items(entry.children, range),
       });
     }
     return found;
   }
 
-  return symbols(root.children);
+  return items(root.children, { start: 0, end: text.length });
+}
+
+/** Key and value without the space after them. */
+function shownRange(text: string, entry: Entry): Range {
+  const { start, end } = wholeRange(entry);
+  return { start, end: Math.max(entry.key?.end ?? start, start + text.slice(start, end).trimEnd().length) };
 }
 
 function nameOf({ path, children, schema }: Entry): string {
   const step = path.at(-1);
-  if (typeof step !== 'number') return String(step) || '(empty)';
+  if (typeof step !== 'number') return String(step).trim() || '(empty)';
   const name = children.find((child) => ['name', 'rule', 'note'].includes(String(child.path.at(-1))))?.scalar;
-  return String(name ?? `${schema?.title ?? 'item'} ${step + 1}`) || `item ${step + 1}`;
+  return String(name ?? `${schema?.title ?? 'item'} ${step + 1}`).trim() || `item ${step + 1}`;
 }
 
-function kindOf({ kind, schema, path }: Entry): SymbolKind {
-  if (path[0] === 'stages' && path.length === 2) return SymbolKind.Event;
-  if (kind === 'list') return SymbolKind.Array;
-  if (kind === 'map') return path.length === 1 ? SymbolKind.Module : SymbolKind.Object;
-  if (schema?.enum) return SymbolKind.EnumMember;
-  return schema?.type === 'boolean' ? SymbolKind.Boolean : SymbolKind.Property;
+function kindOf({ kind, schema, path }: Entry): OutlineItem['kind'] {
+  if (path[0] === 'stages' && path.length === 2) return 'stage';
+  if (kind === 'list') return 'list';
+  if (kind === 'map') return path.length === 1 ? 'section' : 'fields';
+  if (schema?.enum) return 'choice';
+  return schema?.type === 'boolean' ? 'truth' : 'value';
 }

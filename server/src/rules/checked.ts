@@ -11,7 +11,11 @@ export type Checked = Verdict & { sheet: Sheet; plan: StageAnalysis[]; house: Ho
 
 /** Reads, computes and checks a text by the rules of a house. */
 export function checkText(text: string, house: House): Checked {
-  const sheet = readText<BuildSheet>(text, root, validateSheet);
+  return checkSheet(readText<BuildSheet>(text, root, validateSheet), house);
+}
+
+/** Computes and checks a sheet by the rules of a house. */
+export function checkSheet(sheet: Sheet, house: House): Checked {
   const plan = analyze(sheet, house);
   return { sheet, plan, ...check(sheet, plan, house), house };
 }

@@ -1,7 +1,7 @@
+import type { Range } from '../text/place.ts';
 import type { FieldSchema, Path } from './schema.ts';
 
-/** A stretch of text, as UTF-16 offsets. */
-export type Range = { start: number; end: number };
+export type { Range } from '../text/place.ts';
 
 /** One field or item of a sheet as it stands in the text. */
 export type Entry = {

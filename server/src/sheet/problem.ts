@@ -63,6 +63,11 @@ export const problemCodes = {
     why: 'The `format` field names the version of the format, so that a later tool can still read an older sheet and never misreads a newer one.',
     example: 'format: 7\n',
   },
+  'house/unreadable': {
+    title: 'House rules cannot be read',
+    why: 'A `build-sheet.config.yaml` that should hold for this sheet is not a regular file, is larger than house rules ever are, or is not valid YAML. What it says does not count until it is mended, so limits and severities may differ from what you expect.',
+    example: undefined,
+  },
   'house/unknown-rule': {
     title: 'House rules name a rule that does not exist',
     why: 'A misspelled rule id would silently change nothing. Completion lists the rules.',

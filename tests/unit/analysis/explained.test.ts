@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { hoverAt } from '../../../server/src/features/hover.ts';
+import { plainText } from '../../../server/src/report/plain-text.ts';
 import { checkText } from '../../../server/src/rules/checked.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
 import { entryOf } from '../../../server/src/sheet/read.ts';
@@ -12,13 +13,13 @@ describe.each(samples)('%s', (file) => {
     const { sheet, plan } = checkText(readFileSync(`samples/${file}`, 'utf8'), noHouse);
     for (const { index, figures } of plan) {
       const name = entryOf(sheet, ['stages', index, 'name']);
-      const text = hoverAt(sheet.root, name?.value.start ?? 0, plan, 'us')?.markdown ?? '';
+      const text = plainText(hoverAt(sheet.root, name?.value.start ?? 0, plan, 'us')?.page ?? []);
       for (const figure of figures.values()) {
-        expect(text, figure.id).toContain(`\`${figure.symbol} = ${figure.formula}\``);
+        expect(text, figure.id).toContain(`${figure.symbol} = ${figure.formula}`);
         expect(text, figure.id).toContain(`- source: ${figure.source}`);
         for (const note of figure.notes) expect(text, figure.id).toContain(`- note: ${note}`);
         for (const input of figure.inputs) {
-          expect(text, figure.id).toContain(`- \`${input.symbol}\` ${input.name}: `);
+          expect(text, figure.id).toContain(`- ${input.symbol} ${input.name}: `);
           if (input.assumed) expect(text, figure.id).toContain(`(assumed: ${input.assumed})`);
         }
       }

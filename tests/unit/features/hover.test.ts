@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { type HoverText, hoverAt } from '../../../server/src/features/hover.ts';
+import { type Explanation, hoverAt } from '../../../server/src/features/hover.ts';
+import { markdown } from '../../../server/src/report/markdown.ts';
 import { checkText } from '../../../server/src/rules/checked.ts';
 import type { House } from '../../../server/src/sheet/house.ts';
 import type { System } from '../../../server/src/units/units.ts';
 import { atCursor } from './cursor.ts';
 
-function hover(marked: string, system: System = 'us', house: House = {}): HoverText | undefined {
+function hover(marked: string, system: System = 'us', house: House = {}): Explanation | undefined {
   const { text, offset } = atCursor(marked);
   const { sheet, plan, accepted } = checkText(text, house);
   return hoverAt(sheet.root, offset, plan, system, accepted);
@@ -15,7 +16,7 @@ function hover(marked: string, system: System = 'us', house: House = {}): HoverT
 function told(marked: string, system: System = 'us'): string {
   const found = hover(marked, system);
   if (!found) throw new Error('no hover');
-  return found.markdown;
+  return markdown(found.page);
 }
 
 const stages = `format: 1

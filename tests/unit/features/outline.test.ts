@@ -1,34 +1,37 @@
 import { describe, expect, it } from 'vitest';
-import { type DocumentSymbol, SymbolKind } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { foldingRanges } from '../../../server/src/features/folding.ts';
-import { symbolsOf } from '../../../server/src/features/symbols.ts';
+import { foldsOf } from '../../../server/src/features/folding.ts';
+import { type OutlineItem, outlineOf } from '../../../server/src/features/symbols.ts';
+import type { Range } from '../../../server/src/text/place.ts';
 import { read } from '../sheet/marked.ts';
-
-function document(text: string): TextDocument {
-  return TextDocument.create('file:///a.build.yaml', 'build-sheet', 1, text);
-}
 
 /** The outline as lines: name, detail, and the text that is selected. */
 function outline(text: string): string[] {
-  const source = document(text);
   const lines: string[] = [];
-  const walk = (symbols: readonly DocumentSymbol[], indent: string) => {
-    for (const { name, detail, selectionRange, range, children } of symbols) {
-      lines.push(`${indent}${name}${detail === undefined ? '' : ` (${detail})`} at ${source.getText(selectionRange)}`);
-      expect(source.offsetAt(range.start)).toBeLessThanOrEqual(source.offsetAt(selectionRange.start));
-      expect(source.offsetAt(range.end)).toBeGreaterThanOrEqual(source.offsetAt(selectionRange.end));
-      walk(children ?? [], `${indent}  `);
+  const walk = (items: readonly OutlineItem[], around: Range, indent: string) => {
+    for (const { name, detail, selection, range, children } of items) {
+      const selected = text.slice(selection.start, selection.end);
+      lines.push(`${indent}${name}${detail === undefined ? '' : ` (${detail})`} at ${selected}`);
+      expect(isInside(range, around), name).toBe(true);
+      expect(isInside(selection, range), name).toBe(true);
+      walk(children, range, `${indent}  `);
     }
   };
-  walk(symbolsOf(source, read(text).root), '');
+  walk(outlineOf(text, read(text).root), { start: 0, end: text.length }, '');
   return lines;
 }
 
-/** Folding ranges as `first-last`, one-based. */
+function isInside(inner: Range, outer: Range): boolean {
+  return outer.start <= inner.start && inner.end <= outer.end;
+}
+
+/** Folds as `first-last`, by lines from one. */
 function folds(text: string): string[] {
-  const ranges = foldingRanges(document(text), read(text).root);
-  return ranges.map(({ startLine, endLine, kind }) => `${startLine + 1}-${endLine + 1}${kind ? ` ${kind}` : ''}`);
+  const lines = TextDocument.create('', '', 0, text);
+  const line = (offset: number) => lines.positionAt(offset).line + 1;
+  return foldsOf(text, read(text).root).map(
+    ({ start, end, comment }) => `${line(start)}-${line(end)}${comment ? ' comment' : ''}`,
+  );
 }
 
 describe('the outline', () => {
@@ -67,8 +70,8 @@ describe('the outline', () => {
 
   it('knows a stage from a section', () => {
     const text = 'stages:\n  - { name: now }\n';
-    const [stages] = symbolsOf(document(text), read(text).root);
-    expect([stages?.kind, stages?.children?.[0]?.kind]).toEqual([SymbolKind.Array, SymbolKind.Event]);
+    const [stages] = outlineOf(text, read(text).root);
+    expect([stages?.kind, stages?.children[0]?.kind]).toEqual(['list', 'stage']);
   });
 
   it('leaves out what is only taken over, and points of a table', () => {

@@ -1,31 +1,30 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, it } from 'vitest';
-import { TextDocument } from 'vscode-languageserver-textdocument';
-import { quickFixes } from '../../../server/src/features/code-actions.ts';
 import { completionsAt } from '../../../server/src/features/completion.ts';
-import { sheetDiagnostics } from '../../../server/src/features/diagnostics.ts';
-import { foldingRanges } from '../../../server/src/features/folding.ts';
+import { sheetDiagnoses } from '../../../server/src/features/diagnostics.ts';
+import { foldsOf } from '../../../server/src/features/folding.ts';
 import { hoverAt } from '../../../server/src/features/hover.ts';
 import { linksOf } from '../../../server/src/features/links.ts';
-import { symbolsOf } from '../../../server/src/features/symbols.ts';
-import { readHouse } from '../../../server/src/houses.ts';
+import { repairsAt } from '../../../server/src/features/repairs.ts';
+import { outlineOf } from '../../../server/src/features/symbols.ts';
 import { type Checked, checkText } from '../../../server/src/rules/checked.ts';
 import type { Entry, Range } from '../../../server/src/sheet/entry.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
 import { root } from '../../../server/src/sheet/schema.ts';
+import { inOneGo } from '../../../server/src/text/steps.ts';
+import { readHouse } from '../../../server/src/workspace/house-file.ts';
 
 const SAMPLES = 'samples';
 const samples = readdirSync(SAMPLES)
   .filter((name) => name.endsWith('.build.yaml'))
   .map((name) => readFileSync(`${SAMPLES}/${name}`, 'utf8'));
 
-const noPage = () => undefined;
+const URI = 'file:///a.build.yaml';
 
 /** Asks everything an editor would ask of a text, with the cursor at an offset. */
 function ask(text: string, offset: number): Checked {
   const checked = checkText(text, noHouse);
-  const document = TextDocument.create('file:///a.build.yaml', 'build-sheet', 1, text);
   const { sheet, plan } = checked;
   const hover = hoverAt(sheet.root, offset, plan, 'us');
   if (hover) inside(text, hover.range);
@@ -33,10 +32,15 @@ function ask(text: string, offset: number): Checked {
     inside(text, replace);
     must(replace.start <= offset && offset <= replace.end, 'a completion away from the cursor');
   }
-  symbolsOf(document, sheet.root);
-  foldingRanges(document, sheet.root);
-  linksOf(document, sheet.root, noPage);
-  sheetDiagnostics(document, checked, noPage);
+  outlineOf(text, sheet.root);
+  foldsOf(text, sheet.root);
+  linksOf(sheet.root);
+  for (const { range, related } of sheetDiagnoses(URI, checked)) {
+    for (const one of [range, ...related.map(({ place }) => place.range)]) {
+      inside(text, one);
+      must(one.start < one.end || text === '', 'an empty range');
+    }
+  }
   for (const { range, fixes } of sheet.problems) {
     inside(text, range);
     must(!text.slice(range.start, range.end).includes('\n'), 'a problem over several lines');
@@ -130,7 +134,7 @@ describe('any text', () => {
     fc.assert(
       fc.property(fc.array(fc.oneof(words, piece), { maxLength: 16 }), (pieces) => {
         const text = pieces.join('');
-        const { problems, values, root: entry } = readHouse(text);
+        const { problems, values, root: entry } = readHouse(text, new Set());
         for (const { range } of problems) inside(text, range);
         entries(text, entry);
         checkText(samples[0] ?? '', values);
@@ -152,9 +156,10 @@ describe('any text', () => {
     fc.assert(
       fc.property(mutated, place, (text, at) => {
         const checked = checkText(text, noHouse);
-        const document = TextDocument.create('file:///a.build.yaml', 'build-sheet', 1, text);
         const offset = Math.floor(at * text.length);
-        quickFixes({ document, pageOf: noPage }, checked, { start: offset, end: Math.min(text.length, offset + 40) });
+        const range = { start: offset, end: Math.min(text.length, offset + 40) };
+        for (const { edits = [] } of inOneGo(repairsAt(URI, checked, range)))
+          for (const edit of edits) inside(text, edit);
       }),
       { numRuns: 20 },
     );

@@ -1,6 +1,6 @@
 import type { Range as LspRange } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Range } from '../sheet/entry.ts';
+import type { Range } from '../text/place.ts';
 
 /** A stretch of text as lines and characters. */
 export function lspRange(document: TextDocument, { start, end }: Range): LspRange {
@@ -10,9 +10,4 @@ export function lspRange(document: TextDocument, { start, end }: Range): LspRang
 /** A stretch of text as offsets. */
 export function offsetRange(document: TextDocument, { start, end }: LspRange): Range {
   return { start: document.offsetAt(start), end: document.offsetAt(end) };
-}
-
-/** Whether two stretches touch. */
-export function touches(one: Range, other: Range): boolean {
-  return one.start <= other.end && other.start <= one.end;
 }

@@ -1,0 +1,98 @@
+import { constants, type Stats } from 'node:fs';
+import { type FileHandle, open, stat } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import type { File } from './workspace/workspace.ts';
+
+/** How long a file system may take for one file, in ms. */
+const PATIENCE = 3000;
+
+const absent: File = { kind: 'absent' };
+
+type Known = { stamp: string; file: File };
+
+/**
+ * Reads files by their address, as the server wants them from its host: regular files up to a size, wherever links lead,
+ * and each only once while it does not change. Devices, pipes and folders are never opened.
+ */
+export function filesOnDisk(): (uri: string, mostBytes: number) => Promise<File> {
+  const known = new Map<string, Known>();
+
+  async function look(uri: string, mostBytes: number): Promise<File> {
+    const path = pathOf(uri);
+    if (path === undefined) return absent;
+    const before = known.get(uri);
+    const now = await read(path, mostBytes, before).catch(unreadable);
+    if (now.file.kind === 'absent') known.delete(uri);
+    else known.set(uri, now);
+    return now.file;
+  }
+
+  return (uri, mostBytes) => inTime(look(uri, mostBytes));
+}
+
+async function read(path: string, mostBytes: number, before: Known | undefined): Promise<Known> {
+  const found = await stat(path);
+  const stamp = stampOf(found);
+  if (before?.stamp === stamp) return before;
+  const refusal = refusalOf(found, mostBytes);
+  if (refusal) return { stamp, file: refused(refusal) };
+  // Not to wait for a writer, should a pipe stand here since it was looked at.
+  const handle = await open(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+  try {
+    const opened = await handle.stat();
+    const late = refusalOf(opened, mostBytes);
+    if (late) return { stamp, file: refused(late) };
+    return { stamp: stampOf(opened), file: { kind: 'text', text: await textOf(handle, opened.size) } };
+  } finally {
+    await handle.close();
+  }
+}
+
+async function textOf(handle: FileHandle, size: number): Promise<string> {
+  const buffer = Buffer.alloc(size);
+  let length = 0;
+  while (length < size) {
+    const { bytesRead } = await handle.read(buffer, length, size - length, length);
+    if (bytesRead === 0) break;
+    length += bytesRead;
+  }
+  return buffer.toString('utf8', 0, length);
+}
+
+function refusalOf(found: Stats, mostBytes: number): string | undefined {
+  if (!found.isFile()) return 'it is not a regular file.';
+  if (found.size <= mostBytes) return undefined;
+  return `it is larger than ${mostBytes / 1000} kB, more than house rules ever are.`;
+}
+
+function stampOf({ mtimeMs, ctimeMs, size, ino }: Stats): string {
+  return `${mtimeMs} ${ctimeMs} ${size} ${ino}`;
+}
+
+function unreadable(error: NodeJS.ErrnoException): Known {
+  const { code = 'unknown' } = error;
+  if (code === 'ENOENT' || code === 'ENOTDIR') return { stamp: '', file: absent };
+  return { stamp: '', file: refused(`it cannot be read (${code}).`) };
+}
+
+function refused(reason: string): File {
+  return { kind: 'refused', reason };
+}
+
+function pathOf(uri: string): string | undefined {
+  if (!uri.startsWith('file:')) return undefined;
+  try {
+    return fileURLToPath(uri);
+  } catch {
+    return undefined;
+  }
+}
+
+/** The file, or a refusal where the file system does not answer. */
+async function inTime(file: Promise<File>): Promise<File> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<File>((refuse) => {
+    timer = setTimeout(() => refuse(refused('its file system does not answer.')), PATIENCE);
+  });
+  return Promise.race([file, late]).finally(() => clearTimeout(timer));
+}

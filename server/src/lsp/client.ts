@@ -1,0 +1,31 @@
+import { type InitializeParams, MarkupKind } from 'vscode-languageserver';
+
+/** What a client has told it can do; what it does not tell it cannot. */
+export type Client = ReturnType<typeof clientOf>;
+
+export function clientOf({ capabilities: { textDocument, workspace } }: InitializeParams) {
+  const { codeAction, publishDiagnostics, completion, documentSymbol, foldingRange } = textDocument ?? {};
+  const resolved = codeAction?.resolveSupport?.properties ?? [];
+  return {
+    pullsDiagnostics: textDocument?.diagnostic !== undefined,
+    refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
+    takesVersions: publishDiagnostics?.versionSupport === true,
+    takesRelated: publishDiagnostics?.relatedInformation === true,
+    takesPages: publishDiagnostics?.codeDescriptionSupport === true,
+    watches: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
+    changesFolders: workspace?.workspaceFolders === true,
+    takesActions: codeAction?.codeActionLiteralSupport !== undefined,
+    resolvesActions: codeAction?.dataSupport === true && resolved.includes('edit'),
+    takesVersionedEdits: workspace?.workspaceEdit?.documentChanges === true,
+    takesSnippets: completion?.completionItem?.snippetSupport === true,
+    hoverIn: kindIn(textDocument?.hover?.contentFormat),
+    documentationIn: kindIn(completion?.completionItem?.documentationFormat),
+    takesTrees: documentSymbol?.hierarchicalDocumentSymbolSupport === true,
+    mostFolds: foldingRange?.rangeLimit ?? Number.POSITIVE_INFINITY,
+  };
+}
+
+/** Markdown only for those who say they show it. */
+function kindIn(formats: readonly MarkupKind[] = []): MarkupKind {
+  return formats.includes(MarkupKind.Markdown) ? MarkupKind.Markdown : MarkupKind.PlainText;
+}

@@ -1,0 +1,37 @@
+import type { TextDocumentContentChangeEvent } from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { type Kind, kindOf } from '../workspace/kind.ts';
+import type { Workspace } from '../workspace/workspace.ts';
+
+/** The documents that are open and ours, as the client counts lines and characters in them. */
+export class Documents {
+  private readonly open = new Map<string, TextDocument>();
+
+  constructor(private readonly workspace: Workspace) {}
+
+  /** Takes over a document; its kind, or nothing where it is not ours. */
+  put(document: TextDocument): Kind | undefined {
+    const { uri, languageId, version } = document;
+    const kind = kindOf(uri, languageId);
+    if (!kind) return undefined;
+    this.open.set(uri, document);
+    this.workspace.put({ uri, kind, version, text: document.getText() });
+    return kind;
+  }
+
+  change(uri: string, changes: TextDocumentContentChangeEvent[], version: number): Kind | undefined {
+    const document = this.open.get(uri);
+    return document && this.put(TextDocument.update(document, changes, version));
+  }
+
+  close(uri: string): Kind | undefined {
+    const kind = this.workspace.get(uri)?.kind;
+    this.open.delete(uri);
+    this.workspace.close(uri);
+    return kind;
+  }
+
+  get(uri: string): TextDocument | undefined {
+    return this.open.get(uri);
+  }
+}

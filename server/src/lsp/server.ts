@@ -1,0 +1,232 @@
+import {
+  type CancellationToken,
+  type CodeAction,
+  CodeActionKind,
+  type Connection,
+  DidChangeWatchedFilesNotification,
+  DocumentDiagnosticReportKind,
+  type InitializeParams,
+  LSPErrorCodes,
+  ResponseError,
+  type ServerCapabilities,
+  TextDocumentSyncKind,
+} from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Offer } from '../features/repairs.ts';
+import { Service } from '../service.ts';
+import { HOUSE_FILES, type Kind } from '../workspace/kind.ts';
+import { type Client, clientOf } from './client.ts';
+import { actionOf, type Chosen, FIX_ALL, wants, workspaceEdit } from './code-actions.ts';
+import { completionItems } from './completion.ts';
+import { foldingRanges } from './folding.ts';
+import { guarded } from './guard.ts';
+import { hoverOf } from './hover.ts';
+import { documentLinks } from './links.ts';
+import { offsetRange } from './positions.ts';
+import { type Host, Session } from './session.ts';
+import { symbolsOf } from './symbols.ts';
+import { done } from './work.ts';
+
+/** How long the listing of repairs may take, and the making of one that was chosen, in ms. */
+const LISTING = 150;
+const MAKING = 5000;
+
+/** Answers a client on a connection; takes faults from outside any request. */
+export function serve(connection: Connection, host: Host, service = new Service()): (error: unknown) => void {
+  const session = new Session(connection, host, service);
+  begin(session);
+  synchronize(session);
+  answerReading(session);
+  answerRepairs(session);
+  return (error) => session.faults.note('the server', error);
+}
+
+function begin(session: Session): void {
+  const { connection, service } = session;
+  connection.onInitialize((params) => {
+    session.client = clientOf(params);
+    service.workspace.roots = rootsOf(params);
+    return { serverInfo: { name: 'build-sheet' }, capabilities: capabilitiesFor(session.client) };
+  });
+  connection.onInitialized(
+    session.noticing('the start', async () => {
+      if (session.client.changesFolders) followFolders(session);
+      if (!session.client.watches) return;
+      const watchers = HOUSE_FILES.map((name) => ({ globPattern: `**/${name}` }));
+      await connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
+    }),
+  );
+}
+
+function capabilitiesFor(client: Client): ServerCapabilities {
+  return {
+    textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: !client.watches },
+    ...(client.pullsDiagnostics && {
+      diagnosticProvider: { identifier: 'build-sheet', interFileDependencies: true, workspaceDiagnostics: false },
+    }),
+    hoverProvider: true,
+    completionProvider: { triggerCharacters: [':', ' ', '{', '[', '-'] },
+    ...(client.takesActions && {
+      codeActionProvider: {
+        codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL],
+        resolveProvider: client.resolvesActions,
+      },
+    }),
+    documentSymbolProvider: true,
+    foldingRangeProvider: true,
+    documentLinkProvider: {},
+    workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+  };
+}
+
+function rootsOf({ workspaceFolders, rootUri }: InitializeParams): string[] {
+  if (workspaceFolders) return workspaceFolders.map(({ uri }) => uri);
+  return rootUri ? [rootUri] : [];
+}
+
+function followFolders(session: Session): void {
+  const { workspace } = session.service;
+  session.connection.workspace.onDidChangeWorkspaceFolders(
+    session.noticing('the change of folders', ({ added, removed }) => {
+      const gone = new Set(removed.map(({ uri }) => uri));
+      workspace.roots = [...workspace.roots.filter((uri) => !gone.has(uri)), ...added.map(({ uri }) => uri)];
+      session.recheck();
+    }),
+  );
+}
+
+function synchronize(session: Session): void {
+  const { connection, documents } = session;
+  const changed = (uri: string, kind: Kind | undefined) => {
+    if (kind === 'house') session.recheck();
+    else if (kind && !session.client.pullsDiagnostics) session.recheck([uri]);
+  };
+
+  connection.onDidOpenTextDocument(
+    session.noticing('the opening of a text', async ({ textDocument: { uri, languageId, version, text } }) => {
+      changed(uri, documents.put(TextDocument.create(uri, languageId, version, text)));
+      if (!session.client.watches) await session.lookAgain();
+    }),
+  );
+  connection.onDidChangeTextDocument(
+    session.noticing('a change of a text', ({ textDocument: { uri, version }, contentChanges }) => {
+      changed(uri, documents.change(uri, contentChanges, version));
+    }),
+  );
+  connection.onDidSaveTextDocument(session.noticing('the saving of a text', () => session.lookAgain()));
+  connection.onDidCloseTextDocument(
+    session.noticing('the closing of a text', async ({ textDocument: { uri } }) => {
+      const kind = documents.close(uri);
+      session.faults.forget(uri);
+      if (kind && !session.client.pullsDiagnostics) await session.publish(uri, []);
+      if (kind === 'house') session.recheck();
+    }),
+  );
+  connection.onDidChangeWatchedFiles(session.noticing('the change of files', () => session.lookAgain()));
+}
+
+function answerReading(session: Session): void {
+  const { connection, service, host } = session;
+  connection.languages.diagnostics.on(async ({ textDocument: { uri } }, token) => {
+    session.goingOn(undefined, token)();
+    return { kind: DocumentDiagnosticReportKind.Full, items: (await session.diagnose(uri)).items };
+  });
+  connection.onHover(
+    session.answering('hover', null, (document, { position }) => {
+      const explanation = service.explain(document.uri, document.offsetAt(position));
+      return explanation ? hoverOf(document, explanation, session.client) : null;
+    }),
+  );
+  connection.onCompletion(
+    session.answering(
+      'completion',
+      [],
+      (document, { position }) =>
+        completionItems(document, service.complete(document.uri, document.offsetAt(position)), session.client),
+      { needsHouse: false },
+    ),
+  );
+  connection.onDocumentSymbol(
+    session.answering(
+      'the outline',
+      [],
+      (document) => symbolsOf(document, service.outline(document.uri), session.client),
+      { needsHouse: false },
+    ),
+  );
+  connection.onFoldingRanges(
+    session.answering(
+      'folding',
+      [],
+      (document) => foldingRanges(document, service.folds(document.uri), session.client),
+      { needsHouse: false },
+    ),
+  );
+  connection.onDocumentLinks(
+    session.answering('links', [], (document) => documentLinks(document, service.links(document.uri), host.pageOf), {
+      needsHouse: false,
+    }),
+  );
+}
+
+function answerRepairs(session: Session): void {
+  const { connection, service } = session;
+  connection.onCodeAction(
+    session.answering('repairs', [], async (document, { range, context: { only } }, mayGoOn) => {
+      const { uri } = document;
+      const end = performance.now() + LISTING;
+      const actions: CodeAction[] = [];
+      const list = async (kind: string, offers: readonly Offer[]) => {
+        for (const offer of offers) actions.push(...(await actionsFor(session, document, kind, offer, end, mayGoOn)));
+      };
+      if (wants(only, CodeActionKind.QuickFix)) {
+        const offers = await done(service.repairs(uri, offsetRange(document, range)), LISTING, mayGoOn);
+        await list(CodeActionKind.QuickFix, offers);
+      }
+      if (only && wants(only, FIX_ALL)) await list(FIX_ALL, service.repairsOfAll(uri));
+      return actions;
+    }),
+  );
+  connection.onCodeActionResolve(
+    guarded(
+      (action: CodeAction, token: CancellationToken) => resolve(session, action, token),
+      (error, action) => {
+        session.faults.note('the making of a repair', error);
+        return action;
+      },
+    ),
+  );
+}
+
+/** An offer as an action: with its edits where they are known, or where the client cannot ask for them later. */
+async function actionsFor(
+  session: Session,
+  document: TextDocument,
+  kind: string,
+  offer: Offer,
+  end: number,
+  mayGoOn: () => void,
+): Promise<CodeAction[]> {
+  const { client, service } = session;
+  const action = actionOf(document, kind, offer, session.shown(document, offer.mends));
+  if (!offer.edits && client.resolvesActions) return [action];
+  const left = end - performance.now();
+  const made = offer.choice && left > 0 ? await done(service.resolve(document.uri, offer.choice), left, mayGoOn) : [];
+  const edits = offer.edits ?? made;
+  return edits.length > 0 ? [{ ...action, edit: workspaceEdit(document, edits, client) }] : [];
+}
+
+/** An action with its edit, made and checked now that it is chosen. */
+async function resolve(session: Session, action: CodeAction, token: CancellationToken): Promise<CodeAction> {
+  const { connection, documents, service } = session;
+  const { uri, version, choice } = action.data as Chosen;
+  const document = documents.get(uri);
+  if (document?.version !== version) throw new ResponseError(LSPErrorCodes.ContentModified, 'the text has changed');
+  const mayGoOn = session.goingOn(document, token);
+  await session.supplied();
+  mayGoOn();
+  const edits = await done(service.resolve(uri, choice), MAKING, mayGoOn);
+  if (edits.length > 0) return { ...action, edit: workspaceEdit(document, edits, session.client) };
+  connection.window.showWarningMessage(`"${action.title}" would not hold in this sheet, so nothing was changed.`);
+  return action;
+}

@@ -1,0 +1,140 @@
+import type { HouseConfig } from '../generated/house-config.ts';
+import type { House } from '../sheet/house.ts';
+import type { Sheet } from '../sheet/read.ts';
+import type { Place } from '../text/place.ts';
+import { Dependencies } from './dependencies.ts';
+import { readHouse } from './house-file.ts';
+import { housesAbove, nearOverFar } from './house-folders.ts';
+import type { Kind } from './kind.ts';
+
+/** One version of a text that is open in an editor. */
+export type OpenText = { uri: string; kind: Kind; version: number; text: string };
+
+/** A file as the host found it: its text, nothing there, or refused for a reason. */
+export type File = { kind: 'text'; text: string } | { kind: 'absent' } | { kind: 'refused'; reason: string };
+
+/** House rules that do not hold, or not all of them, and why. */
+export type HouseFault = { at: Place; reason: string };
+
+type HouseFile = { sheet: Sheet<HouseConfig> } | { refused: string };
+
+/**
+ * All texts by their address, open or on disk. Nothing is read here: what is wanted from disk is told by `wanted`, and the
+ * host gives it.
+ */
+export class Workspace {
+  private readonly open = new Map<string, OpenText>();
+  private readonly files = new Map<string, File>();
+  private readonly houses = new WeakMap<OpenText | File, HouseFile>();
+  private readonly unsure = new Set<string>();
+  private readonly needs = new Dependencies();
+  private folders: readonly string[] = [];
+  /** Grows whenever house rules may have changed. */
+  revision = 0;
+  /** How many times files were doubted; what was asked for before the last time does not settle it. */
+  doubts = 0;
+
+  constructor(private readonly knownRules: ReadonlySet<string>) {}
+
+  /** Takes over a version of an open text. */
+  put(text: OpenText): void {
+    const before = this.open.get(text.uri);
+    this.open.set(text.uri, text);
+    if (text.kind === 'house') this.revision++;
+    else if (!before) this.needs.set(text.uri, housesAbove(text.uri, this.folders).flat());
+  }
+
+  /** Forgets an open text; what its file holds counts again. */
+  close(uri: string): void {
+    if (this.open.get(uri)?.kind === 'house') {
+      this.revision++;
+      if (this.files.has(uri)) this.unsure.add(uri);
+    }
+    this.open.delete(uri);
+    this.needs.forget(uri);
+    const needed = this.needs.all();
+    for (const file of this.files.keys()) if (!needed.has(file)) this.files.delete(file);
+    for (const file of this.unsure) if (!needed.has(file)) this.unsure.delete(file);
+  }
+
+  get(uri: string): OpenText | undefined {
+    return this.open.get(uri);
+  }
+
+  all(): OpenText[] {
+    return [...this.open.values()];
+  }
+
+  get roots(): readonly string[] {
+    return this.folders;
+  }
+
+  set roots(folders: readonly string[]) {
+    this.folders = folders;
+    this.revision++;
+    for (const { uri, kind } of this.all()) if (kind === 'sheet') this.needs.set(uri, housesAbove(uri, folders).flat());
+  }
+
+  /** Addresses of the files that are not known, or perhaps no longer as they were. */
+  wanted(): string[] {
+    const unknown = [...this.needs.all()].filter((uri) => !this.files.has(uri) || this.unsure.has(uri));
+    return unknown.filter((uri) => !this.open.has(uri));
+  }
+
+  /** Every file may have changed since it was given. */
+  doubt(): void {
+    this.doubts++;
+    for (const uri of this.files.keys()) this.unsure.add(uri);
+  }
+
+  /** Takes over what the host found at an address, asked after so many doubts; whether that is not as before. */
+  give(uri: string, file: File, doubts: number): boolean {
+    const isNew = this.files.get(uri) !== file;
+    if (doubts === this.doubts) this.unsure.delete(uri);
+    this.files.set(uri, file);
+    if (isNew) this.revision++;
+    return isNew;
+  }
+
+  /** The open sheets that the house rules at an address hold for. */
+  dependents(uri: string): string[] {
+    return this.needs.dependents(uri);
+  }
+
+  /** The house rules that hold for a text, and those that should but do not. */
+  houseFor(uri: string): { house: House; faults: HouseFault[] } {
+    const files = housesAbove(uri, this.folders).flatMap((candidates) => {
+      const found = candidates.find((candidate) => this.houseAt(candidate));
+      const file = found === undefined ? undefined : this.houseAt(found);
+      return found !== undefined && file ? [{ uri: found, file }] : [];
+    });
+    return {
+      house: nearOverFar(files.flatMap(({ file }) => ('sheet' in file ? [file.sheet.values] : []))),
+      faults: files.flatMap(({ uri: at, file }) => faultOf(at, file)),
+    };
+  }
+
+  /** The text at an address as it stands in an open editor, else on disk. */
+  textAt(uri: string): string | undefined {
+    const source = this.open.get(uri) ?? this.files.get(uri);
+    return source && 'text' in source ? source.text : undefined;
+  }
+
+  /** House rules as they stand in an open editor, else on disk. */
+  houseAt(uri: string): HouseFile | undefined {
+    const source = this.open.get(uri) ?? this.files.get(uri);
+    if (!source || source.kind === 'absent' || source.kind === 'sheet') return undefined;
+    const known = this.houses.get(source);
+    if (known) return known;
+    const read =
+      source.kind === 'refused' ? { refused: source.reason } : { sheet: readHouse(source.text, this.knownRules) };
+    this.houses.set(source, read);
+    return read;
+  }
+}
+
+function faultOf(uri: string, file: HouseFile): HouseFault[] {
+  if ('refused' in file) return [{ at: { uri, range: { start: 0, end: 0 } }, reason: file.refused }];
+  const [first] = file.sheet.broken ? file.sheet.problems : [];
+  return first ? [{ at: { uri, range: first.range }, reason: first.message }] : [];
+}
