@@ -43,16 +43,21 @@ export function referencePages(): Map<string, string> {
 
 function rulePage(rule: Rule): string {
   const fixture = fixtures().find((one) => one.rule === rule.id);
-  const examples = fixture?.bad.map((file) => example(rule, fixture.folder, file)) ?? [];
+  const bad = fixture?.bad ?? [];
+  const examples = bad.map((file, index) =>
+    example(rule, fixture?.folder ?? '', file, bad.length > 1 ? `Example ${index + 1}` : 'Example'),
+  );
   return lines(
     `# ${rule.title}`,
     `\`${rule.id}\` - ${rule.severity}${'capacity' in rule ? ', asked of every stage of the plan' : ''}`,
-    rule.why,
-    `Source: ${rule.source}.`,
+    `## Why\n\n${rule.why}`,
+    `## What to look at\n\n${rule.inspect}`,
+    `## How it is repaired\n\n${rule.remedy}`,
     ...examples,
     '## If you accept it',
     `Write the reason into the sheet:\n\n\`\`\`yaml\nsilence:\n  - rule: ${rule.id}\n    reason: why it is accepted here\n\`\`\``,
     `Or change its severity for a whole folder in \`build-sheet.config.yaml\`:\n\n\`\`\`yaml\nrules:\n  ${rule.id}: { severity: hint, reason: why the house sees it so }\n\`\`\``,
+    `## Source\n\n${capital(rule.source)}.`,
     '## Caution',
     cautionsOf(rule)
       .map((caution) => `- ${caution}`)
@@ -61,20 +66,26 @@ function rulePage(rule: Rule): string {
   );
 }
 
-function example(rule: Rule, folder: string, file: string): string {
+/** A bad sheet before, what is found in it, and what each repair makes of it, under titles that differ. */
+function example(rule: Rule, folder: string, file: string, name: string): string {
   const { text } = readMarked(readFixture(folder, file));
   const checked = checkText(text, noHouse);
   const finding = checked.findings.find((one) => one.rule === rule.id || one.found === rule.id);
   if (!finding) throw new Error(`${folder}/${file} does not show ${rule.id}`);
   const repairs = verifiedRepairs(checked, finding).map(
-    ({ title, edits }) => `${title}:\n\n\`\`\`diff\n${hunk(text, applyEdits(text, edits))}\n\`\`\``,
+    ({ title, edits }, index) =>
+      `### ${name}, repair ${index + 1}: ${title}\n\n\`\`\`diff\n${hunk(text, applyEdits(text, edits))}\n\`\`\``,
   );
   return lines(
-    '## Example',
+    `## ${name}, as found`,
     `\`\`\`yaml\n${text.trimEnd()}\n\`\`\``,
     `At \`${text.slice(finding.range.start, finding.range.end)}\`: ${finding.message}`,
-    ...(repairs.length ? ['### Repairs', ...repairs] : []),
+    ...repairs,
   ).trimEnd();
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** The lines that change, with one line around them. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { outdatedPages } from '../../scripts/reference-pages.ts';
+import { outdatedPages, referencePages } from '../../scripts/reference-pages.ts';
 import { checkText } from '../../server/src/rules/checked.ts';
 import { noHouse } from '../../server/src/sheet/house.ts';
 import { problemCodes } from '../../server/src/sheet/problem.ts';
@@ -7,6 +7,13 @@ import { problemCodes } from '../../server/src/sheet/problem.ts';
 describe('the reference', () => {
   it('is what the rules, fixtures and schemas say now (npm run references writes it)', () => {
     expect(outdatedPages()).toEqual([]);
+  });
+
+  it('has no two titles of one name on a page', () => {
+    for (const [path, text] of referencePages()) {
+      const titles = text.replaceAll(/```[\s\S]*?```/g, '').match(/^#+ .*$/gm) ?? [];
+      expect(new Set(titles).size, path).toBe(titles.length);
+    }
   });
 
   it.each(Object.entries(problemCodes).filter(([, { example }]) => example))(

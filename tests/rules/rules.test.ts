@@ -15,9 +15,11 @@ describe('every rule', () => {
     expect(all.map(({ rule }) => rule).toSorted()).toEqual(rules.map(({ id }) => id).toSorted());
   });
 
-  it('has a file named as its id, a title, a reason and a source', () => {
+  it('has a file named as its id, a title, a reason, what to look at, how it is repaired, and a source', () => {
     for (const rule of rules) {
       expect(rule.why.length, rule.id).toBeGreaterThan(60);
+      expect(rule.inspect, rule.id).toMatch(/^[A-Z].{15,}[.?]$/);
+      expect(rule.remedy, rule.id).toMatch(/^[A-Z].{10,}\.$/);
       expect(rule.source, rule.id).not.toBe('');
       expect(rule.title, rule.id).not.toMatch(/\.$/);
     }

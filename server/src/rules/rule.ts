@@ -75,7 +75,11 @@ type About = {
   severity: Severity;
   /** What happens if nothing is done, and the reason. */
   why: string;
-  /** Published source, or `common practice`. */
+  /** What to look at or measure on the car before anything is changed. */
+  inspect: string;
+  /** How it is repaired. */
+  remedy: string;
+  /** Published source with its edition, `common practice`, or `from memory`. */
   source: string;
   /** What can hurt someone during this work, besides what holds for the whole area. */
   cautions?: readonly Caution[];

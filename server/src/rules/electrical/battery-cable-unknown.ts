@@ -5,6 +5,10 @@ export const rule: StageRule = {
   title: 'Battery in the trunk without a cable on the sheet',
   severity: 'hint',
   why: 'The cable from the trunk decides the voltage the computer sees while cranking, and it is the largest unfused wire of the car. Write down its size and length, and the sheet checks it; a fuse or cut-off close to the battery belongs to it, as local rules say.',
+  inspect:
+    'Read the gauge printed on the cable, measure the run from the battery to the starter, and see what protects it at the battery end.',
+  remedy:
+    'Write size and length into the sheet. A battery in the trunk also wants a fuse or cut-off close to it, a box that is fastened and vented, and a ground as thick as the cable; local codes and racing rules say which.',
   source: 'common practice',
   check: ({ values }) => {
     const battery = values.electrical?.battery;

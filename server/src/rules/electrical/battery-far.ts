@@ -8,8 +8,12 @@ export const rule: StageRule = {
   id: 'electrical/battery-far',
   title: 'Battery cable loses too much while cranking',
   severity: 'warning',
-  why: 'The computer has to stay alive on what is left while the starter pulls; below about 9 volts it restarts and the engine never catches. A long cable from the trunk also needs a fuse or cut-off close to the battery and a vented box, as local rules say.',
-  source: "Ohm's law; limit common practice, from memory: 0.5 V",
+  why: 'The computer has to live on what is left while the starter pulls. Below about 9 volts it restarts, and the engine never catches.',
+  inspect:
+    'Disable the ignition and crank. One meter lead on the positive post, the other on the starter stud: more than half a volt is lost in the cable. Then measure from the engine block to the negative post; the way back carries the same current.',
+  remedy:
+    'Run a thicker cable with crimped lugs, and renew the ground straps from engine to body to battery. A long cable from the trunk also needs a fuse or cut-off close to the battery and a vented box, as local codes say.',
+  source: "Ohm's law; the limit of 0.5 V is common practice, from memory",
   check: ({ values, figure, show, showValue }) => {
     const drop = figure('cranking-drop');
     const battery = values.electrical?.battery;

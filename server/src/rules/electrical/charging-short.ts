@@ -12,8 +12,12 @@ export const rule: StageRule = {
   title: 'Charging system too small for the loads',
   severity: 'warning',
   capacity: true,
-  why: 'What the alternator cannot give comes from the battery: the voltage sinks, the pump slows, injectors open later, and in the end the computer stops. Conversions add a pump, injectors and a computer to what the car was built for.',
-  source: 'current balance; loads not given are common practice',
+  why: 'What the alternator cannot give comes out of the battery: the voltage sinks, the pump slows, the injectors open later, and in the end the computer quits. A conversion adds a pump, injectors and a computer to what the car was built for.',
+  inspect:
+    'Clamp meter on the alternator wire, warm idle, lights, fan and pump on. If the battery voltage keeps falling meanwhile, the battery is feeding the car.',
+  remedy:
+    'Fit an alternator that gives the current at idle and not only at speed, with a charge wire and a fuse to match. Or take loads off: a fan on a thermostat, lamps that draw less.',
+  source: 'current balance; loads that are not given are common practice',
   check: ({ values, figure, show, showValue }) => {
     const reserve = figure('charging-reserve');
     const output = values.electrical?.['charging-current'];

@@ -9,7 +9,10 @@ export const rule: StageRule = {
   id: 'electrical/charging-voltage',
   title: 'Charging voltage out of its usual range',
   severity: 'warning',
-  why: 'Below it the battery never fills, the pump slows and injectors open later than the table says; above it the battery boils off explosive gas and electronics fail. Fix the charging system before the conversion hides the cause.',
+  why: 'Below its range the battery never fills, the pump slows and the injectors open later than the computer believes. Above it the battery boils off explosive gas and electronics fail. Mend the charging system before the conversion hides the cause.',
+  inspect:
+    'Warm engine at a fast idle, meter on the battery posts, lights off and then on. Then from the alternator stud to the positive post: more than about 0.3 V there is a bad charge wire.',
+  remedy: 'Belt, terminals, charge wire and ground first; then the regulator or the alternator.',
   source: 'common practice, from memory: 13.2 to 15.0 V at the battery, warm',
   check: ({ values, show, showValue }) => {
     const voltage = values.electrical?.['charging-voltage'];

@@ -8,6 +8,9 @@ export const rule: StageRule = {
   title: 'Pump wire much shorter than the fuel line beside it',
   severity: 'hint',
   why: 'With the battery under the hood the wire runs as far as the fuel line: from the battery over relay and fuse to the pump. A length counted from the relay alone makes drop and wire look better than they are.',
+  inspect: 'Follow the wire: battery, fuse, relay, pump. The length counts from the battery post, one way.',
+  remedy:
+    'Measure the whole run and write it down; with the battery under the hood it is seldom shorter than the fuel line.',
   source: 'common practice',
   check: ({ values, show }) => {
     const electrical = values.electrical;

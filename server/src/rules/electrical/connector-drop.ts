@@ -7,6 +7,9 @@ export const rule: StageRule = {
   title: 'Relay contacts and connectors lose voltage',
   severity: 'warning',
   why: 'A contact that loses voltage turns the current into heat at one small spot, where the plug melts and may catch fire. The pump behind it slows down as the contact ages.',
+  inspect:
+    'Pump running. One meter lead on either side of the relay, of each plug, of the fuse holder: a good contact loses a few hundredths of a volt. A plug that has turned brown or soft is the bad one.',
+  remedy: 'Replace the relay and the terminals, crimped with the proper tool, and bolt the ground to clean metal.',
   source: 'common practice, from memory: 0.1 V a connection, 0.3 V in all',
   check: ({ values, figure, show, showValue }) => {
     const connectors = values.electrical?.['pump-circuit']?.connectors;

@@ -6,7 +6,9 @@ export const rule: StageRule = {
   title: 'No blade fuse of this rating',
   severity: 'hint',
   why: 'Whoever replaces this fuse on the road finds none of its rating and takes the next larger one. A rating that every shop stocks is replaced by the same.',
-  source: 'ISO 8820-3, blade fuse-links of types C, E and F (sizes from memory)',
+  inspect: 'Look at the number on the fuse and at its holder; some holders take only one style of blade.',
+  remedy: 'Fit the nearest stocked rating that carries the pump and still protects the wire.',
+  source: 'ISO 8820-3, blade fuse-links of types C, E and F; sizes from memory',
   check: ({ values, figure, show, showValue }) => {
     const fuse = values.electrical?.['pump-circuit']?.fuse;
     const largest = bladeFuses.at(-1) as number;

@@ -5,7 +5,10 @@ export const rule: StageRule = {
   id: 'electrical/fuse-too-large',
   title: 'Fuse too large for the pump wire',
   severity: 'error',
-  why: 'The fuse protects the wire, not the pump: with too large a fuse the wire burns before the fuse opens, next to fuel. The figures are on the safe side; local rules and the licensed trade decide what a wire may carry.',
+  why: 'The fuse protects the wire, not the pump. With too large a fuse the wire burns before the fuse opens, next to fuel. The figures are on the safe side; local codes and the licensed trade decide what a wire may carry.',
+  inspect:
+    'Read the fuse, and read the gauge on the wire where it is thinnest: after the relay, at the tank, in the pigtail of the pump.',
+  remedy: 'Fit the smaller fuse if it carries the pump, or run thicker wire all the way.',
   source: 'vehicle-wire practice: 0.8 of the current of ABYC E-11, engine spaces, partly from memory',
   check: (situation) => {
     const { values, figure, show, showValue } = situation;

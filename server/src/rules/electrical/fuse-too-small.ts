@@ -6,8 +6,12 @@ export const rule: StageRule = {
   title: 'Fuse too small for the pump',
   severity: 'warning',
   capacity: true,
-  why: 'A fuse that runs near its rating ages and opens one day without a fault: the engine dies under load. The reserve also covers the pump starting and a clogging filter, which raise its current.',
-  source: 'common practice: 80 % of the rating; sizes ISO 8820-3 (from memory)',
+  why: 'A fuse that runs near its rating ages and opens one day without a fault, and the engine dies under load. The reserve also covers the pump starting and a filter that clogs, which both raise its current.',
+  inspect:
+    'Clamp meter on the pump wire at working pressure, fuel warm. The current should stay under four fifths of the fuse.',
+  remedy:
+    'Fit the next larger fuse that the wire allows. If the pump draws more than its flow sheet says, look for a clogged filter or a worn pump first.',
+  source: 'common practice: 80 % of the rating; sizes ISO 8820-3, from memory',
   check: (situation) => {
     const { values, figure, limit, show, showValue } = situation;
     const fuse = values.electrical?.['pump-circuit']?.fuse;

@@ -9,6 +9,10 @@ export const rule: StageRule = {
   title: 'A strong pump grounded through the chassis',
   severity: 'information',
   why: 'Seams, bolts, paint and rust carry the way back, and nobody sees them age; fiberglass and rubber-mounted bodies carry nothing at all. Measure the drop under load from the pump to the negative post, or run a wire.',
+  inspect:
+    'Pump running at working pressure: meter from the case or the negative terminal of the pump to the negative post of the battery. More than a tenth or two of a volt is worth a wire.',
+  remedy:
+    'Run a ground wire of the same size to the battery. On fiberglass and rubber-mounted bodies there is no other way.',
   source: 'common practice',
   check: ({ values, figure, show, showValue }) => {
     const circuit = values.electrical?.['pump-circuit'];

@@ -3,9 +3,13 @@ import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
   id: 'electrical/impact-cutoff-missing',
-  title: 'No impact switch in the pump circuit',
+  title: 'No inertia switch in the pump circuit',
   severity: 'warning',
-  why: 'In a crash an electric pump goes on pumping through a torn line, and that fuel is what burns. An impact switch costs little; some local rules and most racing rules ask for one.',
+  why: 'In a crash an electric pump goes on pumping through a torn line, and that fuel is what burns. An inertia switch costs little; some local codes and most racing rules ask for one.',
+  inspect:
+    'Look for a switch with a reset button in the feed of the pump relay. Many production cars carry one in the trunk or the kick panel.',
+  remedy:
+    'Wire an inertia switch into the coil side of the pump relay, bolted to the body the way its maker says, where it can be reached to reset it.',
   source: 'common practice',
   check: (situation) => {
     const cutoff = situation.values.electrical?.cutoff;

@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: "Pump's current is not on the sheet",
   severity: 'hint',
   why: 'Wire, fuse and the voltage that arrives cannot be checked without it, and the flow of the pump is then computed with an assumed voltage. Take it from the flow sheet, at working pressure.',
+  inspect: "Look in the pump's flow sheet for current at your pressure, or put a clamp meter on its wire.",
+  remedy: 'Write the current at working pressure into the sheet; it decides wire, fuse and the volts that arrive.',
   source: 'common practice',
   check: ({ values }) => {
     const circuit = values.electrical?.['pump-circuit'];

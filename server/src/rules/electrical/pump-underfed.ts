@@ -9,6 +9,10 @@ export const rule: StageRule = {
   title: 'Pump curve was measured at a voltage it never gets',
   severity: 'information',
   why: "Flow sheets are often made at a high voltage. Far below it the pump's flow is only estimated here, and it may fall faster than the voltage does: ask for a curve at the voltage of the car.",
+  inspect:
+    'Meter at the terminals of the pump, running at working pressure, engine at warm idle with lights and fan on.',
+  remedy:
+    'Ask the maker for the curve at the voltage of the car and write it under `low-voltage`. If the volts are missing in the wire, mend that first.',
   source: 'common practice',
   check: ({ values, figure, limit, show }) => {
     const pump = values['fuel-system']?.pump;

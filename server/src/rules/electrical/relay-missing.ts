@@ -6,6 +6,10 @@ export const rule: StageRule = {
   title: 'Pump without a relay',
   severity: 'warning',
   why: "Neither the computer's pump output nor an old ignition switch is made for the pump's current: the output fails, or the switch burns and takes away the pump's voltage. A relay is also what impact and stall cut-off switch.",
+  inspect:
+    'See what the thick pump wire runs through: a toggle switch, the key, or the small output wire of the computer are all wrong.',
+  remedy:
+    "Let the computer's pump output drive the coil of a relay, and let the relay carry the pump, fed from the battery through the fuse.",
   source: 'common practice',
   check: (situation) => {
     const circuit = situation.values.electrical?.['pump-circuit'];

@@ -6,6 +6,9 @@ export const rule: StageRule = {
   title: 'Pump runs on when the engine stops',
   severity: 'warning',
   why: 'With the key on and the engine stopped, a leak or a stuck injector goes on being fed: the engine floods, or a crashed car burns. The pump has to stop when the engine signal is lost; most computers do it through their pump output.',
+  inspect:
+    'Key on, engine off: a good system runs the pump for a few seconds and stops. Pull the speed signal at idle: the pump must stop with the engine.',
+  remedy: "Drive the pump relay from the computer's pump output and from nothing else.",
   source: 'common practice',
   check: (situation) => {
     const cutoff = situation.values.electrical?.cutoff;

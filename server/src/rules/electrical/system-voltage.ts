@@ -6,6 +6,9 @@ export const rule: StageRule = {
   title: 'Not a 12-volt vehicle',
   severity: 'error',
   why: 'Throttle-body computers, injectors and pumps are made for 12 volts: on 6 volts they do not work, and 24 volts burn them. Lamps, gauges and the starter have to go along when a vehicle is changed over, which is licensed work in many places.',
+  inspect: 'Meter on the battery posts, and the number of cells: three are 6 volts, six are 12.',
+  remedy:
+    'Change the vehicle over to 12 volts with lamps, gauges, coil and starter, or feed the conversion from a 12-volt supply of its own. In many places that is licensed work.',
   source: 'common practice',
   check: ({ values, show }) => {
     const voltage = values.electrical?.['charging-voltage'];

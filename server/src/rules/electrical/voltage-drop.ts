@@ -7,8 +7,12 @@ export const rule: StageRule = {
   title: 'Pump circuit loses too much voltage',
   severity: 'warning',
   capacity: true,
-  why: 'A pump turns slower on less voltage: its flow falls at full load, when the engine needs it most, and the mixture turns lean. What is lost in the wire heats it, which counts next to a fuel tank.',
-  source: "Ohm's law; IEC 60028; limit common practice",
+  why: 'A pump turns slower on less voltage. Its flow falls at full load, when the engine needs it most, and the mixture turns lean. What is lost in the wire heats it, next to a fuel tank.',
+  inspect:
+    'Pump running at working pressure: meter at the pump terminals and at the battery posts, at the same time. Subtract.',
+  remedy:
+    'Run thicker wire both ways from the battery by a relay close to the pump, or give each pump a circuit of its own.',
+  source: "Ohm's law; wire by vehicle standards; the limit is common practice",
   check: (situation) => {
     const { values, figure, limit, show, showValue } = situation;
     const share = figure('pump-circuit-drop-share');

@@ -6,7 +6,10 @@ export const rule: StageRule = {
   title: 'Pump wire too thin for its current',
   severity: 'error',
   capacity: true,
-  why: 'A fuse that lets the pump run no longer protects the wire: a chafed wire then glows along its whole length, next to fuel. Local rules and the licensed trade decide what a wire may carry; the figures here are on the safe side.',
+  why: 'A fuse that lets the pump run no longer protects this wire: where it chafes it glows along its whole length, next to fuel. The figures are on the safe side; local codes and the licensed trade decide what a wire may carry.',
+  inspect:
+    'Read the gauge on the wire where it is thinnest, and look for insulation that has turned hard, shiny or brown.',
+  remedy: 'Run thicker wire with its own fuse, away from edges and exhaust, in loom, with a grommet at each hole.',
   source:
     'vehicle-wire practice: 0.8 of the current of ABYC E-11, engine spaces, partly from memory; fuse sizes ISO 8820-3',
   check: (situation) => {

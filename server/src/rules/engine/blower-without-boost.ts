@@ -6,9 +6,12 @@ const NAMES = { roots: 'a roots blower', centrifugal: 'a centrifugal blower', tu
 
 export const rule: StageRule = {
   id: 'engine/blower-without-boost',
-  title: 'Blower without boost',
+  title: 'Blower or turbo without boost',
   severity: 'warning',
-  why: 'Without the boost the range of the pressure sensor, the pressure across the injectors, the charge temperature and the knock caution cannot be worked out. The boost decides most of the parts a blown engine needs.',
+  why: 'The boost decides the range of the pressure sensor, the pressure across the injectors, the charge temperature and the fuel the engine stands. Without it none of them can be worked out.',
+  inspect: 'Boost gauge at full load, or what the pulleys and the wastegate spring are for.',
+  remedy:
+    'Write down the boost that is planned. For a first setting stay low and let whoever tunes the engine raise it.',
   source: 'common practice',
   check: ({ stage, show, induction }) => {
     if (induction === 'natural' || !stage.power || stage.boost?.value) return undefined;

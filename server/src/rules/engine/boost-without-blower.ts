@@ -9,9 +9,11 @@ const BLOWERS = {
 
 export const rule: StageRule = {
   id: 'engine/boost-without-blower',
-  title: 'Boost without a blower',
+  title: 'Boost without a blower or turbo',
   severity: 'error',
-  why: 'Boost counts only where a blower makes it: sensor range, pressure across the injectors, pump and knock are all checked as if this engine were naturally aspirated. On the road that means lean under boost.',
+  why: 'Boost counts only where a compressor makes it. As written, sensor range, pressure across the injectors, pump and knock are all checked as if this engine were naturally aspirated; on the road that means lean under boost.',
+  inspect: 'Look what sits on the engine in this stage: a roots case, a belt-driven compressor, a turbo, or nothing.',
+  remedy: 'Name the kind of compressor, or take the boost out of this stage.',
   source: 'definition',
   check: (situation) => {
     const { stage, show } = situation;

@@ -11,7 +11,9 @@ export const rule: StageRule = {
   id: 'engine/boosted-power-claim',
   title: 'Boosted power does not follow from the natural power',
   severity: 'information',
-  why: 'Power grows with the density of the charge, less what the blower takes to drive. A claim far from that means another boost, another engine or a wrong natural figure, and the parts are sized by the claim.',
+  why: 'Power grows with the density of the charge, less what a belt-driven compressor takes to drive. A claim far from that means another boost, another engine or a wrong figure for the natural stage, and the parts are sized by the claim.',
+  inspect: 'Compare the claim with a dynamometer sheet of a like engine at a like boost.',
+  remedy: 'Claim what the boost can make, or write down the boost and the changes that make the rest.',
   source: 'common practice: power follows charge density; drive power: first law, Heywood eq. 6.43',
   check: (situation) => {
     const { figure, stage, values, plan, index, show } = situation;

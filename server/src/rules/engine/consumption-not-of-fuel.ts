@@ -12,7 +12,9 @@ export const rule: StageRule = {
   id: 'engine/consumption-not-of-fuel',
   title: 'Fuel consumption does not suit the fuel',
   severity: 'warning',
-  why: 'Injectors and pump are sized by power times specific consumption. A figure for gasoline on an alcohol fuel leaves both a third too small, and the engine lean at full power.',
+  why: 'Injectors and pump are sized by power times specific consumption. A figure for gasoline on an alcohol fuel leaves them too small, by about a third on E85 and by more than half on methanol, and the engine lean at full power.',
+  inspect: 'See where the figure came from and for which fuel; a dynamometer sheet names it.',
+  remedy: 'Scale it to the fuel, or leave it out and let the usual figure stand.',
   source: 'common practice: specific consumption by induction, scaled to the fuel by stoichiometric ratio',
   check: ({ stage, values, induction, show }) => {
     const given = stage['specific-consumption'];

@@ -6,7 +6,9 @@ export const rule: StageRule = {
   title: 'Lean mixture at full load',
   severity: 'warning',
   why: 'At full load the surplus of fuel cools the charge, the valves and the pistons; a lean target burns them and brings on knock. Start rich and let whoever tunes the engine lean it out with care.',
-  source: 'common practice: lambda at full load by induction',
+  inspect: 'Wide-range oxygen sensor at full load, not only at cruise.',
+  remedy: 'Start rich and let whoever tunes the engine lean it out with care.',
+  source: 'common practice, from memory: lambda at full load by induction',
   check: ({ stage, induction, show }) => {
     const { lambda } = inductionDefaults[induction];
     if (!stage.lambda || stage.lambda.value <= lambda.high) return undefined;

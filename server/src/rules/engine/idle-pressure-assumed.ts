@@ -13,6 +13,9 @@ export const rule: StageRule = {
   title: 'Idle pressure only assumed with a long cam',
   severity: 'information',
   why: 'The pulse at idle follows from the manifold pressure there, and a long cam idles far above the usual 40 kPa. A reading of the vacuum gauge at warm idle settles it: site pressure less the reading.',
+  inspect:
+    'Vacuum gauge on a manifold port, warm engine at its idle. Absolute pressure is the pressure of the air less the reading.',
+  remedy: 'Write the measured pressure down. Until then take the figure that goes with the cam.',
   source: 'common practice, from memory',
   check: ({ values, figure, show, showValue }) => {
     const duration = values.engine?.['cam-duration'];

@@ -17,6 +17,9 @@ export const rule: StageRule = {
   title: 'Idle too low for the cam',
   severity: 'warning',
   why: 'A long cam leaves much exhaust in the cylinder at low speed: below its idle the engine hunts and stalls, and the computer chases a mixture that changes from stroke to stroke. It is cured by speed, not by fuel.',
+  inspect:
+    'Watch vacuum gauge and tachometer at warm idle: a needle that swings wide says that the engine wants more speed.',
+  remedy: 'Raise the idle until vacuum and speed stand still, before anything is done to the fuel.',
   source: 'common practice, from memory: idle speed by cam duration at 0.050 in',
   check: ({ values, show }) => {
     const { idle, 'cam-duration': duration } = values.engine ?? {};

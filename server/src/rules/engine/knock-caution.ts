@@ -26,6 +26,10 @@ export const rule: StageRule = {
   title: 'Compression high for the fuel',
   severity: 'warning',
   why: 'Knock breaks pistons and head gaskets, often before it is heard. The effective ratio counts pressure and forgets heat, chamber and cam: take it as a reason for a second look by an engine builder, less timing and a careful start of tuning, never as proof that the engine is safe below it.',
+  inspect:
+    'Measure compression ratio from chamber, deck, gasket and piston, not from the box. Read the octane on the pump you will use on the road. After a pull look at the plugs: specks on the porcelain are aluminum.',
+  remedy:
+    'Less boost or compression, more octane, cooler charge, less timing; an engine builder says which this engine stands.',
   source: 'common practice: effective compression ratio, 12 on gasoline of 91 octane',
   check: (situation) => {
     const { values, stage, figure, limit } = situation;

@@ -10,6 +10,9 @@ export const rule: StageRule = {
   title: 'Much nitrous for this engine',
   severity: 'warning',
   why: 'Nitrous adds its power at once and at low speed too, where cylinder pressure is highest: cast pistons and head gaskets give way first. An engine builder should say what this one stands, and the first shot should be small.',
+  inspect:
+    'Ask what the pistons, rods and head gaskets are, and look at the jet that is in the plate, not at the name of the kit.',
+  remedy: 'Jet it down, or have the engine built for it. Start with the smallest shot.',
   source: 'common practice, from memory',
   cautions: ['nitrous'],
   check: ({ stage, show }) => {

@@ -8,9 +8,13 @@ export const rule: StageRule = {
   id: 'engine/power-out-of-reach',
   title: 'Power claim out of reach',
   severity: 'warning',
-  why: 'Injectors, pump and throttle body are sized by the claimed power: a claim the engine cannot make buys parts too large, and injectors too large idle badly. Power, displacement, speed or induction is written wrong, or hoped for.',
+  why: 'Injectors, pump and throttle body are sized by the claimed power. A claim the engine cannot make buys parts too large, and injectors too large idle badly. Power, displacement, speed or induction is written wrong, or hoped for.',
+  inspect:
+    'Check displacement and peak-power speed first; then ask where the power was read, at the crank or at the wheels.',
+  remedy:
+    'Claim what an engine of this size can make at this speed, or write down the speed or the induction that makes it.',
   source:
-    'brake mean effective pressure: Heywood, section 2.7, from memory; volumetric efficiency and outer bounds common practice',
+    'brake mean effective pressure: Heywood (1988), section 2.7, from memory; volumetric efficiency and outer bounds common practice',
   check: (situation) => {
     const { stage, values, induction, show, showValue } = situation;
     const beyond = outOfReach(situation);

@@ -9,6 +9,10 @@ export const rule: StageRule = {
   title: 'Aluminum line carries alcohol fuel',
   severity: 'error',
   why: 'Alcohol in quantity takes the oxide off bare aluminum and eats on until the wall is through; cars in service have leaked and burned from it. The aluminum that dissolves comes out again as gel in filters and injectors.',
+  inspect:
+    'Gray, soft tube that a file bites into is aluminum. Look for white bloom at the flares and for gel in the filter.',
+  remedy:
+    'Run the line in PTFE-lined hose or stainless tube, and flush tank, filter and injectors. Hard-anodized fittings last longer than bare ones, not forever.',
   source:
     'Kameoka, Nagai, Sugiyama and Seko, SAE 2005-01-3708 (2005): aluminum corroded by fuels with much alcohol; limit as gasoline of 10 % ethanol',
   cautions: ['alcohol'],

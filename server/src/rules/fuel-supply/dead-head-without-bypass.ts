@@ -6,6 +6,10 @@ export const rule: StageRule = {
   title: 'A dead-head regulator cannot let pressure go',
   severity: 'warning',
   why: 'A regulator that only throttles cannot take pressure off the rail: hot fuel standing in it after a stop creeps far over the setting, and the pump churns and heats fuel that goes nowhere. A bypass regulator holds the rail steady and keeps cool fuel moving past it.',
+  inspect:
+    'A regulator with one way in, one way out and no third port throttles only. Shut a warm engine off and watch the rail gauge: it climbs.',
+  remedy:
+    'Fit a bypass regulator behind the injectors with a return line to the tank, or a tank module that bypasses inside the tank.',
   source: 'common practice',
   check: (situation) => {
     const { values, show } = situation;

@@ -8,7 +8,9 @@ export const rule: StageRule = {
   title: 'The feed line is too thin for the flow',
   severity: 'warning',
   capacity: true,
-  why: 'Pressure loss rises with about the square of the speed, so a thin line makes the pump work harder, hotter and louder for nothing. Fast fuel also hammers when injectors close, and the rail pressure pulses with it.',
+  why: 'The pressure drop rises with about the square of the speed, so a thin line makes the pump work harder, hotter and louder for nothing. Fast fuel also hammers when the injectors close, and the rail pressure pulses with it.',
+  inspect: 'Measure the bore of hose, fittings and hard line; the narrowest counts, often a fitting.',
+  remedy: 'Run one size wider the whole way, fittings included.',
   source: 'common practice: about 3 m/s',
   check: (situation) => {
     const { values, figure, limit, show, showValue } = situation;

@@ -12,8 +12,10 @@ export const rule: StageRule = {
   title: 'The fine filter takes much pressure even when clean',
   severity: 'warning',
   capacity: true,
-  why: 'The loss of a filter doubles long before anyone changes it, and the pump has to work against all of it. A filter with more paper costs little and keeps the pump cooler and the rail steady.',
-  source: "common practice; Darcy's law for the filter's loss",
+  why: 'The pressure drop of a filter doubles long before anyone changes it, and the pump has to work against all of it. A filter with more paper costs little and keeps the pump cooler and the rail steady.',
+  inspect: 'Gauge before and behind the filter at idle, when the whole delivery passes it.',
+  remedy: 'Fit a larger filter of the same fineness, with ports as wide as the line.',
+  source: "common practice, from memory: a tenth of the set pressure; Darcy's law for the pressure drop",
   check: (situation) => {
     const { values, figure, show, showValue } = situation;
     const filter = values['fuel-system']?.filter;

@@ -12,7 +12,9 @@ export const rule: StageRule = {
   title: 'The filter before the injectors is too coarse',
   severity: 'warning',
   why: 'A filter made for a carburetor lets through what an injector cannot: grains as large as its seat gap wear the tip, hold it open or clog its basket. The mixture of single cylinders then wanders, and no setting of the computer cures it.',
-  source: 'common practice: about 10 um',
+  inspect: 'Read the fineness in the data of the filter; a clear plastic filter for a carburetor is a strainer.',
+  remedy: 'Fit an injection filter of about 10 um, rated for the pressure, behind the pump.',
+  source: 'common practice, from memory: about 10 um, 10 to 20 um in production cars',
   check: ({ values, show }) => {
     const system = values['fuel-system'];
     const rating = system?.filter?.rating;

@@ -9,8 +9,12 @@ export const rule: StageRule = {
   title: 'A fuel line is not made for the alcohol in the fuel',
   severity: 'error',
   why: 'Alcohol draws the softeners out of common rubber and rusts bare steel: the hose hardens, cracks and leaks, and what it loses clogs filters and injectors. A fuel leak in the engine bay is a fire, so use line whose maker names the fuel.',
+  inspect:
+    'Read the print on every hose, the short ones at tank and pump too, and squeeze them: hard or cracked means too late already.',
+  remedy:
+    'Run line whose maker names the fuel, with seals and filter to match. The hose classes in the reference show what each stands.',
   source:
-    'SAE J30, J2260; alcohol limits from memory, see the hose classes; DOE/GO-102016-4854, Handbook for Handling E85',
+    'SAE J30 and J2260, limits from memory, see the hose classes; DOE/GO-102016-4854, Handbook for Handling, Storing, and Dispensing E85 (2016)',
   cautions: ['alcohol'],
   check: (situation) => {
     const { ethanol, methanol } = alcoholOf(situation);

@@ -13,8 +13,12 @@ export const rule: StageRule = {
   title: 'A fuel line is not made for the pressure in it',
   severity: 'error',
   capacity: true,
-  why: 'Carburetor hose swells, creeps off its barb or bursts at injection pressure, and then sprays fuel over a hot engine: that is how cars burn. Use line of a pressure class above the highest pressure, with its own clamps or ends, and have it leak-tested by someone allowed to do so where you are.',
-  source: 'SAE J30, J2260; working pressures partly from memory and on the safe side, see the hose classes',
+  why: 'Carburetor hose swells, creeps off its barb or bursts at injection pressure, and sprays fuel over a hot engine: that is how cars burn. Line, ends and clamps must all be of a class above the highest pressure.',
+  inspect:
+    'Read the print on every hose, the short pieces at tank, filter and rail too. Worm-drive clamps and barbs made for a carburetor belong to low pressure.',
+  remedy:
+    'Replace it with line of a higher class and its own ends or clamps, and leak-test at working pressure with the engine off, by someone allowed to do so where you are.',
+  source: 'SAE J30 and J2260, working pressures partly from memory and on the safe side, see the hose classes',
   check: (situation) =>
     linesOf(situation.values).flatMap(({ name, line }): Draft[] => {
       const { figure, limit, show, showValue } = situation;

@@ -5,7 +5,9 @@ export const rule: StageRule = {
   id: 'fuel-supply/hose-rating-unwritten',
   title: 'Not every hose of this kind stands the pressure',
   severity: 'warning',
-  why: 'Hose of one standard is sold for quite different pressures, and only the print on it tells which. Read the working pressure off the hose that is on the car, write it down, and replace a hose that does not show it.',
+  why: 'Hose of one class is sold for quite different pressures, and only its print tells which.',
+  inspect: 'Wipe the hose clean and read the working pressure off its print.',
+  remedy: 'Write the printed pressure into the sheet, and replace a hose that shows none.',
   source: 'SAE J30 R14; printed working pressures of 50 to 100 psi, from memory',
   check: (situation) => {
     const { values, show, showValue } = situation;

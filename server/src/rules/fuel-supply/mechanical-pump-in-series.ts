@@ -6,6 +6,10 @@ export const rule: StageRule = {
   title: 'The mechanical pump is still in the line',
   severity: 'error',
   why: 'A diaphragm pump is made for a few psi: behind the electric pump its diaphragm bursts and fills the crankcase with fuel, and ahead of it the valves choke the inlet. Take it out, blank its hole and its lines, and leave a leak test to whoever is allowed to work on fuel where you are.',
+  inspect:
+    'Look at the side of the block or the timing cover: two lines on it and an arm inside mean that it still pumps.',
+  remedy:
+    'Take it out, blank the hole with a plate and gasket, and run the line past it. Leak-test at working pressure.',
   source: 'common practice',
   check: ({ values, show }) => {
     const system = values['fuel-system'];

@@ -9,6 +9,9 @@ export const rule: StageRule = {
   title: 'Nothing filters the fuel before the injectors',
   severity: 'warning',
   why: 'What passes the strainer and what the pump itself wears off ends in the injectors, whose baskets hold a pinch of dirt and cannot be cleaned in place. An injector that clogs or sticks open runs its cylinders lean or floods them.',
+  inspect: 'Follow the feed from pump to rail.',
+  remedy:
+    'Fit an injection filter of about 10 um after the pump, arrow with the flow, bracket on the frame, away from the exhaust.',
   source: 'common practice: about 10 um',
   check: ({ values }) => {
     const system = describedSystem(values);

@@ -9,6 +9,9 @@ export const rule: StageRule = {
   title: 'Nothing strains the fuel before the pump',
   severity: 'warning',
   why: 'An injection pump has clearances of a few hundredths of a millimeter, and an old tank has rust and scale. One grain stops the pump or scores it, so a coarse strainer or sock belongs at its inlet.',
+  inspect:
+    'Pull the pickup or the pump: there must be a sock or a strainer on its inlet. Look into the tank with a lamp that is safe in vapor; rust flakes need cleaning first.',
+  remedy: 'Fit a coarse strainer or a sock of about 100 um at the inlet, large enough not to hold the fuel up.',
   source: 'common practice: about 100 um',
   check: ({ values }) => {
     const system = describedSystem(values);

@@ -6,6 +6,10 @@ export const rule: StageRule = {
   title: 'Nothing keeps fuel at the pickup on slopes and in corners',
   severity: 'warning',
   why: 'A carburetor rides out a gulp of air with its float bowl; an injected engine has no bowl and cuts out at once, lean, in the middle of the corner or the climb. Baffles, a well around the pump or a surge tank hold enough for those seconds.',
+  inspect:
+    'Drive with a third of a tank in steady corners and on a grade, rail gauge in sight: a needle that dips shows the pickup bare.',
+  remedy:
+    'A well around the pump or a drop-in module first; baffles and foam help; a surge tank with its own feed where corners are long.',
   source: 'common practice',
   cautions: ['used-tank'],
   check: ({ values }) => {

@@ -6,6 +6,8 @@ export const rule: StageRule = {
   title: 'The mechanical pump feeds a surge tank that is not there',
   severity: 'warning',
   why: 'The sheet sends the mechanical pump into a surge tank, but the injection pump does not sit in one. Either the surge tank was forgotten, or the mechanical pump is still plumbed in where nobody wants it.',
+  inspect: 'Follow the outlet of the mechanical pump to where it ends.',
+  remedy: 'Take the mechanical pump off and blank it, or fit the surge tank it was meant to fill.',
   source: 'common practice',
   cautions: ['used-tank'],
   check: ({ values }) => {

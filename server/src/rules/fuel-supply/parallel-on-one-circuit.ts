@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'Several pumps hang on one circuit',
   severity: 'warning',
   why: 'One fuse, one relay and one wire carry the current of all pumps: the voltage drops for each of them, and one blown fuse stops them all at once under load. Give each pump its own fuse, relay and wire, sized for it.',
+  inspect: 'Count relays and fuses: one for each pump.',
+  remedy: 'Give each pump its own fuse, relay and wire from the battery, and a ground of the same size.',
   source: 'common practice',
   check: ({ values, figure, show }) => {
     const pump = values['fuel-system']?.pump;

@@ -7,6 +7,8 @@ export const rule: StageRule = {
   title: 'Fields of another pump placement',
   severity: 'information',
   why: 'Height, distance and suction line count only for a pump outside the tank, and a feed only for a surge tank. Left over from another plan they mislead whoever builds from the sheet.',
+  inspect: 'Look where the pump sits now.',
+  remedy: 'Take out what belongs to the other place.',
   source: 'common practice',
   check: ({ values, plan }) => {
     const pump = values['fuel-system']?.pump;

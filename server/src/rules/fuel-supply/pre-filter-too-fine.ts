@@ -10,6 +10,9 @@ export const rule: StageRule = {
   title: 'The pre-filter is too fine',
   severity: 'warning',
   why: 'Before the pump only a little pressure is there to push fuel through a filter. A fine one holds it up, more so with every mile of dirt, until the fuel boils at the inlet and the pump cavitates; fine filtering belongs on the pressure side.',
+  inspect:
+    'Read the fineness of both filters. A gauge at the pump inlet that shows vacuum means that the filter holds the fuel up.',
+  remedy: 'A coarse one before the pump, the fine one behind it. Swap them if they were mixed up.',
   source: 'common practice: about 100 um before the pump, not under 40 um',
   check: ({ values, show }) => {
     const system = values['fuel-system'];

@@ -10,7 +10,10 @@ export const rule: StageRule = {
   title: 'An external pump sits above the tank outlet',
   severity: 'error',
   why: 'An electric fuel pump pushes well and lifts badly: above the outlet it has to pull fuel up, which takes away the little pressure that keeps hot fuel from boiling at its inlet. It then loses prime, runs dry and fails, usually on the hottest day.',
-  source: 'common practice; physics: suction head, ANSI/HI 9.6.1',
+  inspect:
+    'Car level, string level from the tank outlet to the pump. With the line off, fuel should run to the pump by itself; catch it.',
+  remedy: 'Into the tank or a module. Where it must stay outside, below the outlet and beside the tank.',
+  source: 'common practice; net positive suction head by the definition of ISO 17769-1:2012',
   cautions: ['used-tank'],
   check: (situation) => {
     const { values, limit, show } = situation;

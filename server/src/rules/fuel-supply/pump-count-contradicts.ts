@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'Number and arrangement of the pumps contradict each other',
   severity: 'warning',
   why: 'Flow, current and fuse all follow from how many pumps run at once. With a number and an arrangement that do not fit together, the figures are those of a fuel system that is not in the car.',
+  inspect: 'Count the pumps, and see what switches each.',
+  remedy: 'Write down what is there and how it runs.',
   source: 'common practice',
   check: ({ values }) => {
     const pump = values['fuel-system']?.pump;

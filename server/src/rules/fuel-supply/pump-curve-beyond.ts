@@ -8,6 +8,8 @@ export const rule: StageRule = {
   title: 'The pump works outside the points of its curve',
   severity: 'information',
   why: 'Between its points a curve can be read; beyond them the flow is a guess, here one on the safe side. Ask the pump maker for the missing point, or have the pump measured there.',
+  inspect: "Look in the pump's flow sheet for a point at the pressure the pump works at.",
+  remedy: 'Write the missing point into the curve, from the maker or from a measurement.',
   source: 'interpolation: Fritsch and Carlson, SIAM J. Numer. Anal. 17 (1980) 238; outside the points common practice',
   check: ({ values, figure, limit, show }) => {
     const curve = values['fuel-system']?.pump?.['flow-at'] as Curve | undefined;

@@ -10,6 +10,8 @@ export const rule: StageRule = {
   title: 'The pump curve does not fall',
   severity: 'error',
   why: 'A pump gives less the higher the pressure, so its points run from low to high pressure with falling flow. Points out of order are usually swapped or mistyped: compare them with the flow sheet of the pump, since no figure of the fuel system can be computed until they are right.',
+  inspect: "Compare the points with the pump's flow sheet: pressure first, then flow.",
+  remedy: 'Put the points in order, low pressure first, and correct the mistyped one.',
   source: 'common practice; a positive-displacement or turbine pump leaks more at a higher pressure',
   check: ({ values, show }) => {
     const pump = values['fuel-system']?.pump;

@@ -6,6 +6,9 @@ export const rule: StageRule = {
   title: 'An external pump is heard in the car',
   severity: 'hint',
   why: 'A high-pressure pump bolted to the frame hums through the whole body, and owners come back for it. In the tank the fuel swallows the noise and cools the pump; where it must stay outside, rubber mounts and a hose at either end help.',
+  inspect: 'Key on, engine off, doors shut: what you hear now you hear on every drive.',
+  remedy:
+    'In the tank the fuel swallows the noise and cools the pump. Where it must stay outside, rubber mounts and a hose at either end help.',
   source: 'common practice',
   cautions: ['used-tank'],
   check: ({ values }) => {

@@ -11,6 +11,10 @@ export const rule: StageRule = {
   severity: 'error',
   capacity: true,
   why: 'A pump gives less the harder it is pressed and the fewer volts reach it, so the flow on its box is not the flow in the car. When it falls short the rail pressure drops at full power and the mixture goes lean, where lean burns pistons; the reserve covers wear, a dirty filter and hot fuel.',
+  inspect:
+    'Rail gauge in sight of the driver, full load in a high gear: the pressure must stand. Then the flow: engine cold and off, outdoors, the return led into a safety can for a minute at working pressure and charging voltage.',
+  remedy:
+    'Volts first, then the filter and the strainer, then a larger pump or a second one on its own circuit. Do not run full load until it stands.',
   source: 'pressure balance and the pump curve; the reserve of 20 % is common practice',
   cautions: ['knock'],
   check: (situation) => {

@@ -19,7 +19,10 @@ export const rule: StageRule = {
   id: 'fuel-supply/pump-too-far',
   title: 'An external pump is too far from the tank',
   severity: 'warning',
-  why: 'Every inch of suction line costs pressure at the inlet, picks up heat and holds vapor that the pump must swallow after a hot stop. A pump belongs beside the tank, with the long line on its pressure side.',
+  why: 'Every inch of suction line costs pressure at the inlet, picks up heat and holds vapor that the pump must clear after a hot stop. A pump belongs beside the tank, with the long line on its pressure side.',
+  inspect:
+    'Measure the line from tank outlet to pump inlet along its run, and see whether it climbs or passes the exhaust.',
+  remedy: 'Move the pump to the tank, or into it.',
   source: 'common practice',
   cautions: ['used-tank'],
   check: (situation) => {

@@ -8,6 +8,9 @@ export const rule: StageRule = {
   title: 'Boost at the injectors, and the regulator does not follow it',
   severity: 'error',
   why: 'Blown through, the injectors spray against boost: every pound of it is lost to the pressure across them while the engine needs more fuel. A regulator referenced to the manifold raises the rail one to one with boost; without it the mixture leans out exactly where the engine knocks.',
+  inspect:
+    'Hose on the nipple of the regulator, its other end on the manifold below compressor and throttle plates. With air pump and gauge on that hose the rail must rise pound for pound; engine off.',
+  remedy: 'Run a hose of its own from manifold to regulator, clamped at both ends; under boost it must not come off.',
   source: 'pressure balance at the injector; common practice',
   check: (situation) => {
     const { values, stage, path, figure, show } = situation;

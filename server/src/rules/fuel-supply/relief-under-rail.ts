@@ -13,6 +13,10 @@ export const rule: StageRule = {
   severity: 'error',
   capacity: true,
   why: 'Once the relief valve opens, the fuel runs round inside the pump and not to the engine: the rail never reaches the set pressure, however large the pump is. With boost on top of the setting this shows only at full power, as a lean engine.',
+  inspect:
+    'Relief pressure in the flow sheet of the pump. On the car, a rail that stops rising below its setting while the return line stays dry is an open relief valve.',
+  remedy:
+    'Fit a pump made for this pressure. Setting the regulator down helps only where the injectors still spray as they should.',
   source: 'pressure balance; common practice',
   check: ({ values, figure, show }) => {
     const relief = values['fuel-system']?.pump?.['relief-pressure'];

@@ -5,7 +5,10 @@ export const rule: StageRule = {
   title: 'The return line ends above the fuel',
   severity: 'warning',
   why: 'Fuel that falls through air foams, drives off vapor and charges the tank with static electricity; the foam reaches the pickup and the vapor overloads the vent. Lead the return under the surface, away from the pickup.',
-  source: 'common practice; SAE J1645 for static charge in fuel systems',
+  inspect: 'See where the return ends in the tank: at the filler neck and at the top plate it falls into the fuel.',
+  remedy:
+    'Lead it down a tube below the surface, away from the pickup, with a small hole at the top of the tube so that it cannot siphon.',
+  source: 'common practice; SAE J1645 for static charge in fuel systems, from memory',
   cautions: ['used-tank'],
   check: ({ values, figure, show }) => {
     if (values['fuel-system']?.tank?.['return-entry'] !== 'above-fuel') return undefined;

@@ -6,6 +6,9 @@ export const rule: StageRule = {
   title: 'A bypass regulator has no way back to the tank',
   severity: 'error',
   why: 'A bypass regulator holds the pressure by letting the surplus go back to the tank, through a line about as wide as the feed. With nowhere to go the pressure climbs to whatever the pump can make, the engine floods, and hoses and seals get pressure they were not made for.',
+  inspect: 'Follow the bypass port of the regulator to the tank.',
+  remedy:
+    'Run a return line about as wide as the feed into the tank below the surface, away from the pickup. A tank module with a regulator in it needs none.',
   source: 'common practice; continuity',
   cautions: ['used-tank'],
   check: ({ values, show }) => {

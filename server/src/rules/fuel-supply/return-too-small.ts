@@ -9,7 +9,10 @@ export const rule: StageRule = {
   title: 'The return line is too small',
   severity: 'error',
   capacity: true,
-  why: 'At idle nearly the whole delivery has to go back, and what the return line holds up adds to the rail pressure: the regulator can no longer bring it down. The engine then idles rich, and the computer is tuned around a fault.',
+  why: 'At idle nearly the whole delivery has to go back. As long as what the return line holds up stays under the set pressure the regulator copes; from there on it can no longer bring the rail down, the engine idles rich, and the computer is tuned around a fault.',
+  inspect:
+    'Rail gauge with the pump running and the engine off: what it shows over the setting the return line holds up.',
+  remedy: 'A wider return line, with fittings and tank nipple as wide; old vapor and vent tubes are too thin.',
   source: 'Darcy-Weisbach with Colebrook; the limit is common practice',
   check: ({ values, figure, limit, show, showValue }) => {
     const bore = values['fuel-system']?.return?.['inside-diameter'];

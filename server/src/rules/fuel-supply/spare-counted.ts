@@ -9,6 +9,8 @@ export const rule: StageRule = {
   severity: 'error',
   capacity: true,
   why: 'A spare runs only in place of the first pump, so two pumps with a switch deliver as much as one. If one pump is too small for full power the engine goes lean there, whichever of the two is switched on.',
+  inspect: 'Look how the pumps are switched: a changeover switch runs one at a time.',
+  remedy: 'Let them run together on circuits of their own, with check valves, or fit one pump that does it alone.',
   source: 'common practice; continuity',
   check: (situation) => {
     const { values, figure, show } = situation;

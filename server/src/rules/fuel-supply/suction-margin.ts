@@ -16,7 +16,12 @@ export const rule: StageRule = {
   title: 'Hot fuel leaves an external pump too little suction margin',
   severity: 'error',
   why: 'Hot fuel boils as soon as the pressure at the pump inlet falls to its vapor pressure; the pump then moves vapor, the rail pressure collapses and the engine stops until everything has cooled. Altitude, summer heat, winter-grade fuel, a thin line and a fine pre-filter all eat into the margin.',
-  source: 'definition ANSI/HI 9.6.1; vapor pressure EPA AP-42, chapter 7.1; the limit is common practice',
+  inspect:
+    'After a hot stop, or on a slow climb in summer: a pump that starts to whine and a rail gauge that shakes show vapor at the inlet. Measure how hot the fuel in the tank gets.',
+  remedy:
+    'Into the tank or a module cures it. Outside: lower, nearer, wider, a coarser strainer, away from the exhaust.',
+  source:
+    'net positive suction head by the definition of ISO 17769-1:2012; vapor pressure EPA AP-42, 5th ed., chapter 7.1; the limit is common practice',
   cautions: ['used-tank'],
   check: (situation) => {
     const { values, figure } = situation;

@@ -9,6 +9,9 @@ export const rule: StageRule = {
   severity: 'warning',
   capacity: true,
   why: 'Ahead of the pump there is only the air pressure to move the fuel: a fast stream through a thin line lowers the pressure at the inlet, and warm fuel turns to vapor there. The pump whines, wears and loses flow.',
+  inspect:
+    'Measure the bore of the suction line and of the tank outlet; the outlet of a carburetor tank is often the narrowest.',
+  remedy: 'Run the suction line one or two sizes wider than the feed, tank outlet included.',
   source: 'common practice: about 1 m/s',
   check: (situation) => {
     const { values, figure, limit, show, showValue } = situation;

@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'Nothing keeps the surge tank full',
   severity: 'error',
   why: 'A surge tank holds fuel for a minute or two of full power, and then only what is fed into it counts. Without a feed the high-pressure pump sucks air, the engine cuts out, and a pump that runs dry does not last.',
+  inspect: 'Follow the inlet of the surge tank, and see what pumps into it.',
+  remedy: 'Feed it with a low-pressure lift pump from the main tank, and lead its overflow back there.',
   source: 'common practice; continuity',
   cautions: ['used-tank'],
   check: ({ values }) => {

@@ -8,6 +8,8 @@ export const rule: StageRule = {
   title: 'The tank lasts only minutes at full power',
   severity: 'hint',
   why: 'Alcohol fuels and boost can double what an engine burns, and a tank that was ample before is empty within a session: fit a larger one or plan the stops. A nearly empty tank also surges sooner and warms faster from the fuel that returns.',
+  inspect: 'Fuel gauge after one session at full load.',
+  remedy: 'Plan the stops, or fit a larger tank.',
   source: 'mass balance; the time is common practice, from memory',
   check: ({ values, figure, show }) => {
     const use = values.vehicle?.use;

@@ -4,7 +4,11 @@ export const rule: StageRule = {
   id: 'fuel-supply/vent-missing',
   title: 'The tank has no vent',
   severity: 'error',
-  why: 'A tank that cannot breathe is sucked empty until the pump starves, and on a hot day warm returned fuel puts it under pressure instead. Vent it with a roll-over valve, into a canister where emission rules ask for one; the local authority decides what is allowed.',
+  why: 'A tank that cannot breathe collapses, and the pump starves before it does; on a hot day returned fuel puts it under pressure instead. A roll-over valve keeps the fuel in when the car lies on its side. The local authority decides where a vapor canister is asked for.',
+  inspect:
+    'Open the filler cap after a drive: a hiss is a vent that does not work. See whether the cap itself is vented.',
+  remedy:
+    'Vent the tank from its highest point through a roll-over valve to the outside or to a canister, never into the trunk.',
   source: 'common practice',
   cautions: ['used-tank'],
   check: ({ values }) => {

@@ -13,6 +13,9 @@ export const rule: StageRule = {
   title: 'Computer timing with a distributor that still advances',
   severity: 'error',
   why: 'What the distributor adds comes on top of what the computer commands, and the computer does not know of it. The sum is far too early at speed, and that knocks and breaks pistons.',
+  inspect:
+    'Timing light on the damper, computer holding its timing fixed: rev the engine. A mark that moves is the distributor still advancing.',
+  remedy: 'Lock the weights and the vacuum plate, set the rotor to its phase, and confirm with the light.',
   source: 'common practice',
   cautions: ['knock'],
   check: ({ values: { ignition } }) => {

@@ -2,9 +2,13 @@ import type { Situation, StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
   id: 'ignition/ballast',
-  title: 'Ballast in the coil feed',
-  severity: 'error',
-  why: 'A ballast was made to spare contact points; an electronic driver needs full battery voltage to charge the coil in time. Behind it the spark is weak at high speed, and anything fed from the same wire, such as the computer, browns out.',
+  title: 'Ballast in the feed of an electronic ignition',
+  severity: 'warning',
+  why: 'A ballast was made to spare contact points. Most electronic drivers want full battery voltage to charge the coil in time, and behind a ballast the spark is weak at high speed. Some old modules were made to work with one: ask the maker of the module before you take it out. Whatever else hangs on that wire, such as the computer, browns out.',
+  inspect:
+    'Look for a ceramic block on the firewall or a resistance wire in the harness. Meter on the coil feed, key in run: less than the battery has is a ballast.',
+  remedy:
+    'Where the module does not ask for it, feed the coil from the key by a wire of its own, and let the computer never share it.',
   source: "common practice; Ohm's law",
   check: (situation) => {
     const { ignition } = situation.values;

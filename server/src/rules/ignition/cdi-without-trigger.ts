@@ -7,6 +7,8 @@ export const rule: StageRule = {
   title: 'Capacitive-discharge box without a trigger that fits',
   severity: 'error',
   why: 'A box fires once for each pulse it gets. From a module that switches a coil, or from every tooth of a crank wheel, it gets the wrong pulses, and fires at the wrong time or not at all.',
+  inspect: 'See what is on the trigger input of the box: a bare pickup, a points wire, or the output of a module.',
+  remedy: 'Give the box the pickup or the output of the computer that its maker names, one pulse for each spark.',
   source: 'common practice',
   check: ({ values: { ignition } }) => {
     if (ignition?.driver !== 'capacitive-discharge' || isTimedByComputer(ignition)) return undefined;

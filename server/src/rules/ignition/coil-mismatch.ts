@@ -26,6 +26,8 @@ export const rule: StageRule = {
   title: 'Coil does not suit its driver',
   severity: 'warning',
   why: 'Too low a resistance draws more current than an inductive driver or the coil survives; too high a one never charges in time. A coil for a capacitive-discharge box stores too little to be charged, and one made to be charged burns only a short, weak spark on a box.',
+  inspect: 'Ohmmeter across the primary, wires off, coil cold. The label or the maker tells which driver it is for.',
+  remedy: 'Fit the coil that the maker of the driver names.',
   source: 'common practice, from memory',
   check: (situation) => {
     const { ignition } = situation.values;

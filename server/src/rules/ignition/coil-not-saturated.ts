@@ -11,6 +11,9 @@ export const rule: StageRule = {
   severity: 'warning',
   capacity: true,
   why: 'The energy of the spark grows with the square of the current the coil has reached when the spark comes. A coil that has no time to charge misfires at high speed and full load, and the unburned mixture also misleads the oxygen sensor.',
+  inspect: 'Current clamp and scope on the coil wire at high speed: the ramp must reach its top before the spark.',
+  remedy:
+    'A coil of less inductance, a capacitive-discharge box, one coil for each pair of cylinders, or a lower redline.',
   source: 'series RL circuit; spark duration common practice, from memory',
   check: (situation) => {
     const { figure, show, values } = situation;

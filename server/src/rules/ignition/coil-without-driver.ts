@@ -7,6 +7,8 @@ export const rule: StageRule = {
   title: 'Nothing switches the coil',
   severity: 'error',
   why: 'A pickup gives a small signal and cannot carry the current of a coil. Without a driver there is no spark.',
+  inspect: 'Follow the negative wire of the coil to what switches it.',
+  remedy: 'Fit a driver module with a heat sink, or a box, that the trigger can work.',
   source: 'common practice',
   check: ({ values: { ignition } }) => {
     if (ignition?.driver !== 'none' || isTimedByComputer(ignition)) return undefined;

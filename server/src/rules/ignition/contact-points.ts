@@ -6,7 +6,10 @@ export const rule: StageRule = {
   id: 'ignition/contact-points',
   title: 'Contact points trigger the ignition',
   severity: 'error',
-  why: 'Points bounce and burn, and their signal is full of noise: the computer loses count of the sparks, and the engine stalls. They also need a ballast, which takes away the coil voltage the computer counts on.',
+  why: 'Points bounce and burn, and their signal is full of noise: the computer loses count of the sparks, and the engine stalls. With the distributor keeping the timing and a filtered signal some computers live with them; with the computer timing the spark none does.',
+  inspect: 'Cap off: points and condenser, or a module and a pickup.',
+  remedy:
+    'A distributor or a kit with a magnetic or hall pickup and a module, and full voltage to the coil. Points that stay want a good condenser, a clean gap and the signal filter of the computer switched on.',
   source: 'common practice',
   check: ({ values: { ignition } }) => {
     if (ignition?.trigger !== 'contact-points') return undefined;

@@ -5,7 +5,9 @@ export const rule: StageRule = {
   title: 'Too little retard for nitrous',
   severity: 'warning',
   why: 'Nitrous speeds up the burn, so the same timing is suddenly far too early: that knocks and breaks pistons at once. About 2 degrees for 50 hp is a figure to start from; confirm it on a dynamometer.',
-  source: 'common practice',
+  inspect: 'Timing light with nitrous armed but the bottle shut: the retard must come in with the switch.',
+  remedy: 'Take the timing out in the computer or with a retard box on the same switch, before the first shot.',
+  source: 'common practice, from memory: about 2 deg for 50 hp',
   cautions: ['nitrous', 'knock'],
   check: ({ values: { ignition }, stage, figure, show }) => {
     const own = ignition?.['nitrous-retard'];

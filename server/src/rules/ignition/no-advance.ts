@@ -4,7 +4,9 @@ export const rule: StageRule = {
   id: 'ignition/no-advance',
   title: 'Distributor timing with the advance locked',
   severity: 'error',
-  why: 'An engine needs more advance the faster it turns; with the timing fixed it either kicks back at the starter or burns too late at speed. Late burning costs power and overheats the exhaust.',
+  why: 'An engine wants more advance the faster it turns. With the timing fixed it kicks back at the starter or burns too late at speed, which costs power and overheats the exhaust. At the drag strip a locked distributor is common; on the road it is not.',
+  inspect: 'Timing light, rev the engine: the mark must move.',
+  remedy: 'Free the weights and the vacuum canister, or let the computer time the spark.',
   source: 'common practice',
   check: ({ values: { ignition } }) => {
     if (ignition?.timing !== 'distributor' || ignition.advance !== 'locked') return undefined;

@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'No tach adapter behind a capacitive-discharge box',
   severity: 'information',
   why: 'A gauge made for coil negative reads wrong or not at all behind a capacitive-discharge box, and its high voltage can damage it. The gauge takes the tach output of the box, or an adapter.',
+  inspect: 'See whether the gauge hangs on coil negative or on the tach output of the box.',
+  remedy: 'Take the tach output, or fit the adapter the gauge asks for.',
   source: 'common practice',
   check: ({ values: { ignition } }) => {
     if (ignition?.driver !== 'capacitive-discharge' || ignition['tach-adapter'] !== false) return undefined;

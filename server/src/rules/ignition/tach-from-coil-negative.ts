@@ -6,6 +6,8 @@ export const rule: StageRule = {
   title: 'Tach signal from the coil behind a capacitive-discharge box',
   severity: 'error',
   why: 'The box fires hundreds of volts into the primary, several times a spark at low speed. That destroys the input of the computer, or makes it count sparks that are not there.',
+  inspect: 'Follow the speed wire of the computer to its end.',
+  remedy: 'Move it to the tach output of the box or to the pickup before the key is turned.',
   source: 'common practice',
   check: ({ values: { ignition } }) => {
     if (ignition?.driver !== 'capacitive-discharge' || ignition['tach-signal'] !== 'coil-negative') return undefined;

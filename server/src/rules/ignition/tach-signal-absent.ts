@@ -6,6 +6,8 @@ export const rule: StageRule = {
   title: 'Tach signal from where there is none',
   severity: 'error',
   why: 'Without a speed signal the computer thinks the engine stands still, gives no fuel and stops the pump. The wire must go to something that gives one pulse per spark.',
+  inspect: 'Crank and watch the speed in the computer: zero means no signal.',
+  remedy: 'Take the signal from something that gives one pulse for each spark.',
   source: 'common practice',
   check: ({ values: { ignition } }) => {
     const why = ignition && whyAbsent(ignition);

@@ -7,6 +7,8 @@ export const rule: StageRule = {
   title: 'Computer timing without a coil driver',
   severity: 'error',
   why: 'The timing output of the computer is a small signal; something has to switch the coil by it. The module of a distributor switches by its own pickup and takes no orders.',
+  inspect: 'Follow the timing output of the computer: it must end at something that switches the coil.',
+  remedy: 'Fit a driver module or a box that takes the signal of the computer.',
   source: 'common practice',
   check: ({ values: { ignition } }) => {
     if (!isTimedByComputer(ignition) || ignition.trigger === 'inductive-distributor') return undefined;

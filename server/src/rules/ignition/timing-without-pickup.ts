@@ -7,6 +7,8 @@ export const rule: StageRule = {
   title: 'Computer timing without a pickup',
   severity: 'error',
   why: 'To time a spark the computer needs the bare signal of a pickup, and the coil in its own hands. A distributor with coil and module built in fires by itself and only reports the engine speed.',
+  inspect: 'Cap off: a module inside the distributor and a coil in or on the cap keep the pickup to themselves.',
+  remedy: 'Fit a distributor with a bare pickup, or a toothed wheel on the crank.',
   source: 'common practice',
   check: ({ values: { ignition } }) => {
     if (!isTimedByComputer(ignition) || ignition.trigger !== 'inductive-distributor') return undefined;

@@ -6,6 +6,8 @@ export const rule: PlanRule = {
   title: 'Sections are missing',
   severity: 'information',
   why: 'What is not on the sheet is neither computed nor checked, so silence about it is no good news. A sheet may be short while the build takes shape; before parts are ordered it should be whole.',
+  inspect: 'Go through the sheet from tank to tailpipe with the car in front of you.',
+  remedy: 'Add the section and leave a field empty where its value is not known yet.',
   source: 'common practice',
   checkPlan: (plan) => {
     const sections = missingSections(plan);

@@ -5,6 +5,9 @@ export const rule: PlanRule = {
   title: 'No fire extinguisher at hand',
   severity: 'warning',
   why: 'The first start is when a forgotten fitting shows, with fuel under pressure beside a hot exhaust. A fire is small only for the first seconds. Keep one in reach that is rated for liquid fuel, class B, and may be used on live wires.',
+  inspect: 'Pressure gauge and date on the extinguisher, and where it hangs: reachable from outside the car.',
+  remedy:
+    'Get one rated for liquid fuel that may be used on live wires, and keep it in reach for the first start and in the vehicle.',
   source: 'common practice; fire classes by NFPA 10 and EN 2',
   checkPlan: (plan) => {
     const handover = plan[0]?.values.handover;

@@ -4,7 +4,11 @@ export const rule: PlanRule = {
   id: 'paper/no-pressure-test',
   title: 'No leak test at working pressure',
   severity: 'warning',
-  why: 'A joint that is dry at carburetor pressure can spray at injection pressure, over a hot engine. Run the pump with the engine cold and off, eyes covered, an extinguisher in reach and the battery easy to disconnect. Look along every joint with a lamp and hold dry paper near it; never feel for a leak with a hand, because fuel under pressure goes through skin. Start only when all of it is dry.',
+  why: 'A joint that is dry at carburetor pressure can spray at injection pressure, over a hot engine.',
+  inspect:
+    'Engine cold and off, eyes covered, extinguisher in reach, battery easy to disconnect: run the pump and look along every joint with a lamp, dry paper held near it. Never feel for a leak with a hand; fuel under pressure goes through skin.',
+  remedy:
+    'Switch off and let the pressure go before anything is tightened. Start only when all of it is dry, look again after the first warm-up, and write the test down with its date.',
   source: 'common practice',
   checkPlan: (plan) => {
     const handover = plan[0]?.values.handover;

@@ -5,6 +5,8 @@ export const rule: PlanRule = {
   title: 'Owner not told about the rules for road use',
   severity: 'warning',
   why: "Changing the fuel system of a road vehicle can need approval, and what is allowed in emissions and noise is the local authority's to decide. The owner has to ask there before the vehicle goes on the road; this sheet cannot answer it.",
+  inspect: 'Ask the local authority what a changed fuel system needs before the vehicle goes on the road.',
+  remedy: 'Tell the owner in writing, then write it down.',
   source: 'common practice; local law decides',
   checkPlan: (plan) => {
     const { vehicle, handover } = plan[0]?.values ?? {};

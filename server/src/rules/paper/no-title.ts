@@ -6,6 +6,8 @@ export const rule: PlanRule = {
   title: 'The sheet has no title',
   severity: 'information',
   why: 'Reports, comparisons and lists of sheets show the title. Without one, two builds in the shop are told apart by file name only.',
+  inspect: 'Look how the shop names its jobs.',
+  remedy: 'Write a title.',
   source: 'common practice',
   checkPlan: (plan) => {
     const isComplete = missingSections(plan).length === 0;

@@ -5,6 +5,8 @@ export const rule: PlanRule = {
   title: 'Altitude or hottest day not known where they matter',
   severity: 'information',
   why: 'Thin air and hot fuel take away the suction head of an external pump, and a hot day brings a boosted engine nearer to knock. Figures for sea level and an ordinary summer day may be kinder than the place: write down the altitude and the hottest day the vehicle has to stand.',
+  inspect: 'Highest pass of the usual roads, and the hottest afternoon of a summer there.',
+  remedy: 'Write down altitude and hottest day.',
   source: 'ISO 2533:1975; common practice',
   checkPlan: (plan) => {
     const values = plan[0]?.values;

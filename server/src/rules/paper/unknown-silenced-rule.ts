@@ -6,5 +6,7 @@ export const rule: ToldRule = {
   severity: 'information',
   told: true,
   why: 'The finding that was looked at and accepted still shows, and its reason is missing from the report. Rule ids have the form `area/what-is-wrong` and stand beside each finding.',
+  inspect: 'Compare the id with the one beside the finding.',
+  remedy: 'Correct it, or take the entry out.',
   source: 'common practice',
 };

@@ -6,5 +6,7 @@ export const rule: ToldRule = {
   severity: 'information',
   told: true,
   why: 'A `silence` entry for one stage holds only where the stage is named as in `stages`. After a stage was renamed, what was accepted shows again.',
+  inspect: 'Compare the name with those under `stages`.',
+  remedy: 'Correct it, or take the entry out.',
   source: 'common practice',
 };

@@ -6,5 +6,7 @@ export const rule: ToldRule = {
   severity: 'information',
   told: true,
   why: 'An entry that is no longer needed would hide the next finding of its rule. Remove it.',
+  inspect: 'See what was changed since the entry was written.',
+  remedy: 'Take the entry out.',
   source: 'common practice',
 };

@@ -6,6 +6,8 @@ export const rule: PlanRule = {
   title: 'Change that changes nothing',
   severity: 'information',
   why: 'A stage that sets a field to what it already was hides what is really done in that step, and its cost is counted for nothing. Perhaps another value was meant.',
+  inspect: 'Compare the change with the stage before.',
+  remedy: 'Take it out, or write the value that was meant.',
   source: 'definition',
   checkPlan: (plan) =>
     plan.slice(1).flatMap(({ stage, index, name }): Draft[] => {

@@ -5,6 +5,8 @@ export const rule: PlanRule = {
   title: 'Power falls from one stage to the next',
   severity: 'information',
   why: 'Stages build on one another, and each is meant to make more power unless fuel, engine, boost or nitrous say why not. Perhaps the stages stand in the wrong order, or a power is mistyped.',
+  inspect: 'Read the stages in order.',
+  remedy: 'Correct the power or the order, or write down what costs the power.',
   source: 'common practice',
   checkPlan: (plan) =>
     plan.slice(1).flatMap((situation) => {

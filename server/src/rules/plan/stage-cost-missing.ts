@@ -5,6 +5,8 @@ export const rule: PlanRule = {
   title: 'Stage with changes and no cost',
   severity: 'hint',
   why: 'The other steps say what they cost, so without this one a sum over the plan comes out too low. Give the step a `cost`: ways out of a finding are compared by it.',
+  inspect: 'Add up the plan: one step is missing in the sum.',
+  remedy: 'Write the cost of the step, or of its parts.',
   source: 'common practice',
   checkPlan: (plan) => {
     if (!plan.some(({ stage }) => stage.cost !== undefined)) return [];

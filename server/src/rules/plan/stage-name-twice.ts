@@ -5,6 +5,8 @@ export const rule: PlanRule = {
   title: 'Two stages of the same name',
   severity: 'warning',
   why: 'Findings, tables and `silence` entries speak of a stage by its name: with two of one name nobody knows which is meant, and a `silence` entry for one silences both.',
+  inspect: 'Read the names of the stages.',
+  remedy: 'Give each stage a name of its own.',
   source: 'definition',
   checkPlan: (plan) => {
     const names = plan.map(({ stage }) => stage.name);

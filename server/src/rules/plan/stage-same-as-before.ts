@@ -5,6 +5,8 @@ export const rule: PlanRule = {
   title: 'Stage in which nothing changes',
   severity: 'information',
   why: 'A stage says what the engine makes and what is changed to get there. One that repeats the stage before it adds nothing to the plan; what was meant may have been left out.',
+  inspect: 'Compare the stage with the one before.',
+  remedy: 'Write what changes, or take the stage out.',
   source: 'definition',
   checkPlan: (plan) =>
     plan.slice(1).flatMap((situation) => {

@@ -5,6 +5,8 @@ export const rule: PlanRule = {
   title: 'Stage without a name',
   severity: 'hint',
   why: 'Findings, tables and `silence` entries speak of a stage by its name. Without one the reader has to count.',
+  inspect: 'Read the names of the stages.',
+  remedy: 'Name the stage by what is done in it.',
   source: 'common practice',
   checkPlan: (plan) => {
     if (plan.length < 2) return [];

@@ -5,6 +5,8 @@ export const rule: PlanRule = {
   title: 'Stage without a power',
   severity: 'information',
   why: 'Injectors, pump and throttle body are sized by the power of each stage. A stage without one is not checked, and a part too small for it is not seen: write down what the stage is meant to make.',
+  inspect: 'Ask what the engine is meant to make in this stage.',
+  remedy: 'Write the power at the crank, without nitrous.',
   source: 'definition',
   checkPlan: (plan) => {
     if (!plan.some(({ stage }) => stage.power)) return [];

@@ -5,6 +5,8 @@ export const rule: PlanRule = {
   title: 'Entry that no stage uses',
   severity: 'information',
   why: 'An aftercooler, a blower setting or a retard that nothing in the plan makes use of changes no figure: the part is bought in vain, or the stage that should use it is written wrong.',
+  inspect: 'Look which stage was meant to use it.',
+  remedy: 'Write it into that stage, or take it out.',
   source: 'definition',
   checkPlan: (plan) => {
     const isDescribed = plan.some(({ stage }) => stage.power || stage.induction);

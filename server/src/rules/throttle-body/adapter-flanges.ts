@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'Adapter does not fit what it joins',
   severity: 'error',
   why: 'An adapter has the flange of the manifold below and that of the throttle body above; with another it neither bolts up nor seals. It is a small part that stops the whole job on the day of mounting.',
+  inspect: 'Lay the gasket of each side on the plate: bolt holes and openings must match all around.',
+  remedy: 'Use the adapter that is made for this pair of flanges.',
   source: 'common practice',
   check: ({ values }) => {
     const adapter = values.stack?.adapter;

@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'Adapter between flanges that match',
   severity: 'hint',
   why: 'A plate between two equal flanges costs height under the hood and adds a gasket that can leak. If it is there to raise the throttle body, it is a spacer.',
+  inspect: 'Hold the gasket of the throttle body to the manifold.',
+  remedy: 'Leave the plate out; to gain height, name it a spacer.',
   source: 'common practice',
   check: ({ values, show }) => {
     const adapter = values.stack?.adapter;

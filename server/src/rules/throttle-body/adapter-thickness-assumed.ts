@@ -6,6 +6,8 @@ export const rule: StageRule = {
   title: 'Adapter in the stack without a thickness',
   severity: 'hint',
   why: 'The adapter raises everything above it, and plates from 3/16 in to 2 in are sold. The gap under the hood is only as good as the height that was added up.',
+  inspect: 'Calipers on the plate, gaskets with it.',
+  remedy: 'Write the thickness down.',
   source: 'common practice',
   check: ({ values, figure, show, showValue }) => {
     const gap = figure('hood-gap');

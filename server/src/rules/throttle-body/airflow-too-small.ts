@@ -11,7 +11,9 @@ export const rule: StageRule = {
   severity: 'warning',
   capacity: true,
   why: 'What the bores hold back at full throttle is missing in the cylinders: the claimed power is not reached, and under a blower the boost falls too. The limit is the depression at which four-bore bodies are rated.',
-  source: 'NACA Report 1135; Heywood, eqs. C.8 and C.9; the limit of 1.5 inHg is common practice',
+  inspect: 'Vacuum gauge on the manifold at full throttle and full speed: what it shows is what the bores hold back.',
+  remedy: 'Larger bores, or two bodies as one set where the manifold has the pads.',
+  source: 'NACA Report 1135; Heywood (1988), eqs. C.8 and C.9; the limit of 1.5 inHg is common practice',
   check: (situation) => {
     const { figure, limit, plan, index, values, show, showValue } = situation;
     const depression = figure('depression');

@@ -8,6 +8,8 @@ export const rule: StageRule = {
   title: 'Injectors below the plates on a fixed regulator',
   severity: 'information',
   why: 'Below the plates manifold vacuum pulls on the injectors: with the rail pressure fixed they flow more at idle than at full load, so the idle pulse is shorter still and the computer must know of it. A regulator referenced to the manifold keeps the pressure across them constant.',
+  inspect: 'See where the fuel comes out, and whether the regulator has a hose to the manifold.',
+  remedy: 'Run a hose from the manifold to the regulator, or tell the computer that the flow changes with vacuum.',
   source: 'pressure balance; orifice equation (Bernoulli)',
   check: ({ stage, path, figure, show }) => {
     const seesBoost = path === 'blow-through' && (stage.boost?.value ?? 0) > 0;

@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'Number of bores does not suit the flange',
   severity: 'warning',
   why: 'A two-bore flange carries two bores, the others four. One of the two entries is wrong, and airflow and fit are judged by them.',
+  inspect: 'Count the bores and look at the bolt pattern.',
+  remedy: 'Correct the entry that is wrong.',
   source: 'definition of the flanges',
   check: ({ values }) => {
     const { flange, bores } = values['throttle-body'] ?? {};

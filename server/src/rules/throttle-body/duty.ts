@@ -11,7 +11,10 @@ export const rule: StageRule = {
   title: 'Injector duty cycle over the limit',
   severity: 'error',
   capacity: true,
-  why: 'Near full duty the injector no longer closes in time and the mixture turns lean at full power, where lean burns pistons. The rest of the duty is also the only reserve for a cold day or a richer fuel.',
+  why: 'Near full duty the injector no longer closes in time and the mixture turns lean at full power, where lean burns pistons. What is left of the duty is also the reserve for a cold day or a richer fuel.',
+  inspect: 'Log the duty cycle at full load up to redline, and the rail pressure with it.',
+  remedy:
+    'Larger injectors, more pressure while pump, hoses and injectors stand it, or fewer pulses for each cycle where the computer can.',
   source: 'common practice: 85 %; kinematics of the four-stroke cycle',
   check: ({ figure, limit, show, showValue, values }) => {
     const own = values['throttle-body']?.injectors?.['largest-duty'];

@@ -6,6 +6,10 @@ export const rule: StageRule = {
   title: 'Throttle body does not fit the manifold',
   severity: 'error',
   why: 'Air that leaks in under the plates is never metered: the idle races or hunts, and the mixture is lean where the leak is. An adapter must seal on both sides, and its thickness belongs to the height under the hood.',
+  inspect:
+    'Hold the gasket of the throttle body to the manifold: bolt holes first, then whether every opening is sealed all around.',
+  remedy:
+    'An adapter made for the pair, flat and sealed on both sides, or a throttle body or manifold with the other flange. Check for leaks at idle afterwards.',
   source: 'common practice',
   check: ({ values }) => {
     const body = values['throttle-body']?.flange;

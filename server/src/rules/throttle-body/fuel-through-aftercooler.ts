@@ -3,9 +3,11 @@ import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
   id: 'throttle-body/fuel-through-aftercooler',
-  title: 'Fuel passes through the aftercooler',
+  title: 'Fuel passes through the intercooler',
   severity: 'warning',
-  why: 'Ahead of the blower the throttle body sends its fuel through blower and aftercooler: it settles in the cold core, leaves the engine lean and then rich, and a backfire finds a core full of mixture. An aftercooler belongs ahead of the fuel.',
+  why: 'Ahead of the compressor the throttle body sends its fuel through compressor and intercooler. It settles in the cold core and leaves the engine lean and then rich, and a backfire finds a core full of mixture. An intercooler belongs ahead of the fuel.',
+  inspect: 'Follow the air: filter, throttle body, compressor, core, engine. Fuel must come after the core.',
+  remedy: 'Put the throttle body behind the core, rated for boost, or leave the core out.',
   source: 'common practice',
   check: ({ values, stage, path, show, induction }) => {
     const cooler = stage['aftercooler-effectiveness'];

@@ -10,6 +10,10 @@ export const rule: StageRule = {
   title: 'Stack too tall for the hood',
   severity: 'warning',
   why: 'The engine rocks on its mounts and the hood bends in: a stack without a gap strikes the hood or does not let it close, and a hood that springs open blocks the view. Measure with clay before cutting anything.',
+  inspect:
+    'Lumps of clay on the air cleaner, hood down gently, then measure them. Do it again with the engine rocked on its mounts.',
+  remedy:
+    'Lower air cleaner or thinner spacer first; a scoop or a raised hood after that. A hood that strikes springs open on the road.',
   source: 'common practice',
   check: (situation) => {
     const { figure, limit, show, showValue, values } = situation;

@@ -11,7 +11,9 @@ export const rule: StageRule = {
   title: 'Injectors too big to idle',
   severity: 'error',
   why: 'Below its shortest repeatable pulse an injector gives now more, now less fuel: the engine hunts, loads up and fouls plugs at idle, and no tuning cures it. Power range has two ends, and this is the lower one.',
-  source: 'kinematics of the four-stroke cycle; air at idle: Heywood eq. 2.27, with figures of common practice',
+  inspect: 'Log the pulse at warm idle: below the shortest repeatable one the mixture wanders whatever the table says.',
+  remedy: 'Smaller injectors where the later stages allow it, fewer and longer pulses, or less pressure.',
+  source: 'kinematics of the four-stroke cycle; air at idle: Heywood (1988), eq. 2.27, with figures of common practice',
   check: (situation) => {
     const { figure, values, stage, show } = situation;
     const shortest = values['throttle-body']?.injectors?.['shortest-pulse'];

@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'Manifold without a shared plenum',
   severity: 'warning',
   why: 'Each runner breathes for itself: its vacuum beats with one cylinder and gives no steady signal for a computer that works from manifold pressure, and fuel put into one bore reaches one cylinder only. Throttle-body injection counts on a shared plenum.',
+  inspect: 'Look into the manifold: runners that never meet under the bores share no plenum.',
+  remedy: 'A manifold with a plenum, or an injection made for single runners.',
   source: 'common practice',
   check: ({ values }) => {
     const engine = values.engine;

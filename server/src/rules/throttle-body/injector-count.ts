@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'Number of injectors does not add up',
   severity: 'error',
   why: 'The computer counts its injectors and meters the fuel by their number: one too many or too few and every pulse is wrong. An uneven number feeds some bores, and so some cylinders, more than others.',
+  inspect: 'Count the injectors and the injector plugs of the harness.',
+  remedy: 'Make both agree: the injectors that are mounted and those the computer drives.',
   source: 'common practice; mass balance',
   check: (situation) => againstComputer(situation) ?? alternatingOdd(situation) ?? unevenBores(situation),
 };

@@ -6,6 +6,8 @@ export const rule: StageRule = {
   severity: 'error',
   capacity: true,
   why: 'The computer must add fuel or take out timing the moment nitrous flows, and a plate under the body must not upset its idle. One that is not made for it goes lean with the most oxygen in the cylinder, and pistons melt.',
+  inspect: 'Ask the maker whether the computer has an input that adds fuel or takes out timing while nitrous flows.',
+  remedy: 'Fit a throttle body and computer made for it before the plate goes on.',
   source: 'common practice',
   cautions: ['nitrous'],
   check: ({ values, stage, show }) => {

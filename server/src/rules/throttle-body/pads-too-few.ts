@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'More throttle bodies than mounting pads',
   severity: 'error',
   why: 'Each throttle body needs a pad of its own on the manifold. Without one it cannot be mounted, and the set cannot work with a body missing.',
+  inspect: 'Count the pads on the manifold.',
+  remedy: 'A manifold with the pads, or fewer bodies sold as one set.',
   source: 'definition',
   check: ({ values }) => {
     const pads = values.engine?.intake?.pads;

@@ -12,6 +12,8 @@ export const rule: StageRule = {
   title: 'Power below the range of the injectors',
   severity: 'information',
   why: 'A set of injectors covers a range of power, and an engine below it idles on pulses too short to repeat. Dead time and shortest repeatable pulse from the maker would settle it.',
+  inspect: 'Ask the maker for dead time and shortest repeatable pulse; with them the idle can be worked out.',
+  remedy: 'Write the two times down, or fit smaller injectors.',
   source: 'common practice, from memory: a range of about five to one',
   check: (situation) => {
     const { values, stage, limit, show, showValue, plan, index } = situation;

@@ -11,6 +11,8 @@ export const rule: StageRule = {
   severity: 'warning',
   capacity: true,
   why: "The maker's rating counts injectors, bores and driver together: beyond it one of them is at its end, and the mixture turns lean at full power. On alcohol fuels the same injectors feed less power.",
+  inspect: 'Read what the maker rates the throttle body for, and on which fuel.',
+  remedy: 'A body with a higher rating, or two as one set; the duty cycle shows how close the injectors are.',
   source: "the maker's rating on gasoline; other fuels in proportion to the stoichiometric ratio, common practice",
   check: ({ values, stage, figure, limit, showValue }) => {
     const rating = values['throttle-body']?.['power-rating'];

@@ -11,6 +11,8 @@ export const rule: StageRule = {
   title: 'Injector pressure far from the rated pressure',
   severity: 'warning',
   why: 'Far above its rated pressure an injector opens late or not at all, and its seals may leak fuel; far below it dribbles instead of spraying. The flow by the orifice equation holds only near the rating.',
+  inspect: 'Gauge on the rail at idle and at full load, less the pressure where the injectors spray.',
+  remedy: 'Set the regulator near the rated pressure, or fit injectors rated for the pressure you need.',
   source: 'common practice, from memory; orifice equation (Bernoulli)',
   check: ({ values, stage, path, figure, show }) => {
     const rated = values['throttle-body']?.injectors?.['rated-pressure'];

@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'Not said whether the throttle body stands boost or nitrous',
   severity: 'information',
   why: 'Not every throttle body is made for boost in its bores or for a nitrous plate under it, and finding out after the purchase is expensive. The maker says so; ask before the first stage is bought.',
+  inspect: 'Data sheet of the throttle body, or a question to its maker.',
+  remedy: 'Write down what the maker says before anything is bought.',
   source: 'common practice',
   check: ({ values, stage, path }) => {
     const body = values['throttle-body'];

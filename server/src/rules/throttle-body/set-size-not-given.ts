@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'Several throttle bodies, not said to be one set',
   severity: 'information',
   why: 'Two throttle bodies sold singly have two computers that correct against each other; a pair is one set with one computer. Ask before buying the second.',
+  inspect: 'One computer and one harness for all bodies, or a computer in each?',
+  remedy: 'Buy the bodies of one engine as one set, and write down how many belong to it.',
   source: 'common practice',
   check: ({ values }) => {
     const { quantity = 1, 'set-size': size, 'computer-injectors': driven } = values['throttle-body'] ?? {};

@@ -5,6 +5,9 @@ export const rule: StageRule = {
   title: 'Adapter does not seal the spread-bore lip',
   severity: 'warning',
   why: 'The large rear openings of a spread-bore manifold reach past many adapter plates, and air leaks in there under the plates: a racing idle and a lean rear half. It is the most common vacuum leak of such a conversion.',
+  inspect:
+    'Lay the plate on the manifold: no edge of the large rear openings may show. At idle, a little water misted around the base changes the speed where it leaks.',
+  remedy: 'A plate that covers the whole lip, flat, with the thick gasket its maker names.',
   source: 'common practice',
   check: ({ values }) => {
     const adapter = values.stack?.adapter;

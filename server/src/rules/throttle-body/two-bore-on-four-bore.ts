@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'Two-bore throttle body on a four-bore manifold',
   severity: 'information',
   why: 'Two bores over four openings leave the air to turn under the adapter, and the fuel does not follow it evenly: on a dual-plane manifold one bore feeds each half of the engine, and front and rear cylinders differ. The airflow is that of the two bores.',
+  inspect: 'Look down the adapter: where does each bore feed?',
+  remedy: 'A four-bore body on this manifold, or a manifold made for two bores.',
   source: 'common practice',
   check: ({ values }) => {
     const intake = values.engine?.intake;

@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'Set of throttle bodies not used as a set',
   severity: 'error',
   why: 'The computer of a set meters for all of its throttle bodies together: with one missing the engine gets part of its fuel, with one too many several computers correct against each other. The bodies of an engine are bought and wired as one set.',
+  inspect: 'Count computers and harnesses: a set has one.',
+  remedy: 'Mount all bodies of the set, or use a set made for as many as are mounted.',
   source: 'common practice',
   check: ({ values }) => {
     const { quantity, 'set-size': size } = values['throttle-body'] ?? {};

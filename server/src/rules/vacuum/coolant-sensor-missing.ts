@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'No coolant sensor',
   severity: 'error',
   why: 'A cold engine needs much more fuel than a warm one, and the computer knows only from this sensor which it has. Without it the engine starts badly cold or floods warm, and never goes over to closed loop.',
+  inspect: 'Look for a two-wire sensor in the intake or the head, apart from the sender of the gauge.',
+  remedy: 'Fit the sensor that the computer names, where coolant moves.',
   source: 'common practice',
   check: ({ values }) => {
     const { sensors } = values;

@@ -6,6 +6,9 @@ export const rule: StageRule = {
   title: 'Idle pressure above the pressure of the air',
   severity: 'error',
   why: 'An idling engine pulls its manifold below the pressure of the air at the site. A figure above it was read at another altitude or is not absolute, and idle fuel would be computed from it: enter the pressure of the air at the site less the reading of the vacuum gauge at warm idle.',
+  inspect:
+    'Vacuum gauge on a manifold port, warm idle; barometer or weather report for the pressure of the air, not the one reduced to sea level.',
+  remedy: 'Write down the pressure of the air at the site less the reading of the gauge.',
   source: 'definition of absolute pressure; ISO 2533:1975',
   check: ({ values, figure, show }) => {
     const idle = values.engine?.['idle-manifold-pressure'];

@@ -3,9 +3,11 @@ import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
   id: 'vacuum/no-reference-below-blower',
-  title: 'Reference not said to be below the blower',
+  title: 'Manifold-pressure hose not said to be below the blower',
   severity: 'warning',
   why: 'With the throttle body ahead of the blower, a port below the throttle plates can still be above the blower, where boost never shows. The computer must read what the engine gets, or it runs lean under boost and knocks.',
+  inspect: 'Follow the hose of the pressure sensor to its port. Between throttle plates and blower is the wrong side.',
+  remedy: 'Take it from the manifold below the blower.',
   source: 'common practice',
   check: (situation) => {
     const { values, path, induction } = situation;

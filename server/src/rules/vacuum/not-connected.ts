@@ -2,9 +2,13 @@ import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
   id: 'vacuum/not-connected',
-  title: 'No vacuum reference',
+  title: 'Manifold-pressure hose not connected',
   severity: 'error',
   why: 'A speed-density computer meters fuel by manifold pressure. Left open, its sensor shows full load at idle, and the engine floods and fouls its plugs.',
+  inspect:
+    'Look for an open nipple on the sensor or on the throttle body. At idle the computer should show well under the pressure of the air.',
+  remedy:
+    'Run a short hose of its own to a manifold port below the throttle plates, below the blower too where there is one.',
   source: 'common practice',
   check: ({ values, plan }) => {
     if (values['vacuum-reference']?.port !== 'none') return undefined;

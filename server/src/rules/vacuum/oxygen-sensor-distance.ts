@@ -12,6 +12,8 @@ export const rule: StageRule = {
   title: 'Oxygen sensor too near or too far',
   severity: 'information',
   why: 'Too near, the sensor overheats and sees badly mixed gas; too far, it answers late, cools down at idle and catches water. Both make the computer trim the fuel wrongly.',
+  inspect: 'Measure along the pipe from the collector or the turbine outlet to the bung.',
+  remedy: 'Weld a bung in the usual range, in the upper half of the pipe, so that water runs away from the sensor.',
   source: 'common practice, from memory',
   cautions: ['welding'],
   check: ({ values, induction, show, showValue }) => {

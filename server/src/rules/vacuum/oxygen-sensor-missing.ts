@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'No oxygen sensor',
   severity: 'warning',
   why: 'A computer that learns its fuel table needs the oxygen sensor to learn from. Without one nobody knows whether the mixture at full load is safe.',
+  inspect: 'Look for a bung at or behind the collector.',
+  remedy: 'Fit a wide-range sensor at the collector, behind the turbine where there is one.',
   source: 'common practice',
   cautions: ['welding'],
   check: ({ values, induction }) => {

@@ -10,6 +10,8 @@ export const rule: StageRule = {
   title: 'Oxygen sensor in the wrong place',
   severity: 'warning',
   why: 'The computer trims the fuel of all cylinders by this one sensor, so it must see the gas of all of them, at ordinary pressure and not cooled down. From a wrong place it trims toward a mixture the engine does not have.',
+  inspect: 'See what the sensor sees: one cylinder, all of one bank, or the whole exhaust, and how hot it runs there.',
+  remedy: 'Mount it at the collector, with a turbo in the downpipe, upper half of the pipe.',
   source: 'common practice',
   cautions: ['welding'],
   check: (situation) => {

@@ -2,9 +2,11 @@ import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
   id: 'vacuum/ported-source',
-  title: 'Vacuum reference from a ported source',
+  title: 'Manifold-pressure hose on a ported source',
   severity: 'error',
   why: 'A ported source is covered at idle and shows the pressure of the air, which the computer takes for full load: it floods the engine at idle. Only the manifold shows the load at every throttle opening.',
+  inspect: 'Pull the hose at warm idle and hold a gauge to the port: no vacuum there is a ported source.',
+  remedy: 'Move the hose to a port below the throttle plates. The distributor may keep the ported one.',
   source: 'common practice',
   check: ({ values, plan }) => {
     if (values['vacuum-reference']?.port !== 'ported') return undefined;

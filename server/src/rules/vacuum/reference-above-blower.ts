@@ -2,9 +2,12 @@ import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
   id: 'vacuum/reference-above-blower',
-  title: 'Vacuum reference above the blower',
+  title: 'Manifold-pressure hose above the blower',
   severity: 'error',
   why: 'Above the blower there is never more than the pressure of the air, so the computer gives fuel and timing for an engine without boost. A lean mixture with full advance under boost knocks, and knock breaks pistons.',
+  inspect:
+    'Follow the hose. Under load with boost on the gauge the computer must show more than the pressure of the air.',
+  remedy: 'Take it from the manifold below the blower.',
   source: 'common practice',
   check: ({ values, induction, figure, show }) => {
     if (values['vacuum-reference']?.port !== 'above-blower' || induction === 'natural') return undefined;

@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'Fuel-pressure regulator on the port of the sensor',
   severity: 'information',
   why: 'A torn diaphragm of the regulator sends fuel down the hose, into the sensor and into the engine. With hoses of their own a leak shows at the regulator, and neither slows the signal of the other.',
+  inspect: 'Follow both hoses: a tee between them is the fault.',
+  remedy: 'Give the sensor a hose of its own from its own port.',
   source: 'common practice',
   check: ({ values }) => {
     const shared = values['vacuum-reference']?.['shared-with'] ?? [];

@@ -5,6 +5,8 @@ export const rule: StageRule = {
   title: 'Range of the manifold-pressure sensor not written down',
   severity: 'information',
   why: 'Many throttle bodies carry a sensor that reads to the pressure of the air and no further. Under boost such a sensor makes the engine run lean, so its range must be known before the blower is fitted: the maker of the throttle body or the print on the sensor tells.',
+  inspect: 'Read the print on the sensor, or ask the maker of the throttle body what it reads to.',
+  remedy: 'Write the top of its range down before the compressor is bought.',
   source: 'common practice',
   check: ({ values, stage, figure, show }) => {
     const { sensors } = values;

@@ -14,6 +14,8 @@ export const rule: StageRule = {
   severity: 'error',
   capacity: true,
   why: 'Over the top of its range the sensor stays where it is, and the computer gives no more fuel while the engine gets more air. The mixture turns lean just where boost is highest, and the engine knocks.',
+  inspect: 'Read the print on the sensor. In a log at full boost a line that goes flat is the top of its range.',
+  remedy: 'Fit a sensor of the next range up, and give the computer its calibration.',
   source: 'definition of absolute pressure; reserve common practice',
   check: ({ values, stage, figure, limit, show, showValue }) => {
     const range = values.sensors?.['manifold-pressure']?.range;

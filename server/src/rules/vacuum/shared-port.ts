@@ -13,9 +13,11 @@ const names: Record<Exclude<Consumer, 'regulator'>, string> = {
 
 export const rule: StageRule = {
   id: 'vacuum/shared-port',
-  title: 'Vacuum reference shares its port',
+  title: 'Manifold-pressure hose shares its port',
   severity: 'warning',
   why: 'What flows through the port changes the pressure in it: with each use of the brake, or all the time with crankcase gas, the computer sees a load that is not there. Oil mist from the crankcase also clogs the sensor.',
+  inspect: 'Follow the hose to its port and count what else hangs there.',
+  remedy: 'Give the sensor a port of its own into the plenum, with a short hose.',
   source: 'common practice',
   check: ({ values }) => {
     const shared = values['vacuum-reference']?.['shared-with'] ?? [];

@@ -9,6 +9,8 @@ export const rule: StageRule = {
   title: 'Too little vacuum at idle for speed-density',
   severity: 'warning',
   why: 'With a long-duration cam or at altitude, manifold pressure at idle is high and wavers, and it changes little with load. Fuel metered by it then hunts: choose a computer that can blend in the throttle position, or a milder cam.',
+  inspect: 'Vacuum gauge at warm idle: a low needle that swings. Look for leaks before the cam is blamed.',
+  remedy: 'A computer that blends in the throttle position, a milder cam or a higher idle.',
   source: 'definition of gauge pressure; limit common practice, from memory',
   check: ({ values, figure, show }) => {
     const idle = values.engine?.['idle-manifold-pressure'];
