@@ -1,4 +1,4 @@
-import { completionsAt, type Proposal } from './features/completion.ts';
+import { type Completion, completionsAt } from './features/completion.ts';
 import { type Diagnosis, problemDiagnoses, sheetDiagnoses } from './features/diagnostics.ts';
 import { type Fold, foldsOf } from './features/folding.ts';
 import { houseFaultDiagnoses } from './features/house-faults.ts';
@@ -48,9 +48,9 @@ export class Service {
   }
 
   /** What could be written at an offset. */
-  complete(uri: string, offset: number): Proposal[] {
+  complete(uri: string, offset: number): Completion | undefined {
     const text = this.workspace.get(uri);
-    return text ? completionsAt(text.text, offset, text.kind === 'house' ? houseRoot : root) : [];
+    return text && completionsAt(text.text, offset, text.kind === 'house' ? houseRoot : root);
   }
 
   /** What would mend what is wrong in a stretch of text. */

@@ -12,7 +12,7 @@ import {
 import type {
   ClientCapabilities,
   CodeAction,
-  CompletionItem,
+  CompletionList,
   Diagnostic,
   DocumentDiagnosticReport,
   Hover,
@@ -210,7 +210,7 @@ export class Client {
     return this.request('textDocument/hover', { uri }, { position });
   }
 
-  complete(uri: string, position: Position): Promise<CompletionItem[]> {
+  complete(uri: string, position: Position): Promise<CompletionList> {
     return this.request('textDocument/completion', { uri }, { position });
   }
 

@@ -69,25 +69,44 @@ describe('hover', () => {
 });
 
 describe('completion', () => {
-  it('offers the fields that are not written yet, with snippets', async () => {
+  it('offers the fields that are not written yet, as plain text to insert as it is', async () => {
     const { text, position } = cursor('format: 1\nengine:\n  cylinders: 8\n  ‸\n');
     const uri = await opened(text);
-    const items = await client.complete(uri, position);
+    const { items } = await client.complete(uri, position);
     const labels = items.map(({ label }) => label);
-    expect(labels).toContain('displacement');
     expect(labels).not.toContain('cylinders');
-    expect(items.find(({ label }) => label === 'displacement')).toMatchObject({
-      insertTextFormat: 2,
-      textEdit: {
-        newText: expect.stringMatching(/^displacement: \$\{1:.*\}$/),
-        range: { start: position, end: position },
-      },
+    const range = { start: position, end: position };
+    const plain = { insertTextFormat: 1, insertTextMode: 1 };
+    expect(items[labels.indexOf('displacement')]).toMatchObject({
+      ...plain,
+      textEdit: { newText: 'displacement: ', range },
     });
+    expect(items[labels.indexOf('intake')]).toMatchObject({ ...plain, textEdit: { newText: 'intake:\n    ', range } });
+  });
+
+  it('sends a snippet only where the cursor goes on within the text', async () => {
+    const { text, position } = cursor('format: 1\nfuel-system: { ‸ }\n');
+    const { items } = await client.complete(await opened(text), position);
+    expect(items.find(({ label }) => label === 'pump')).toMatchObject({
+      insertTextFormat: 2,
+      textEdit: { newText: 'pump: { $0 \\}' },
+    });
+    expect(items.find(({ label }) => label === 'feed-rise')).toMatchObject({ insertTextFormat: 1 });
+  });
+
+  it('asks to be asked again only while no letter of a unit is typed', async () => {
+    const at = async (marked: string) => {
+      const { text, position } = cursor(marked);
+      return client.complete(await opened(text), position);
+    };
+    expect((await at('engine:\n  displacement: 350 ‸\n')).isIncomplete).toBe(true);
+    expect((await at('engine:\n  displacement: 350 i‸\n')).isIncomplete).toBe(false);
+    expect((await at('engine:\n  displacement: 350 in^3‸\n')).items).toEqual([]);
   });
 
   it('offers choices in braces', async () => {
     const { text, position } = cursor('format: 1\nfuel-system: { pump: { placement: ‸ } }\n');
-    const items = await client.complete(await opened(text), position);
+    const { items } = await client.complete(await opened(text), position);
     expect(items.map(({ label }) => label)).toEqual(['in-tank', 'tank-module', 'surge-tank', 'external']);
   });
 
@@ -96,7 +115,7 @@ describe('completion', () => {
     const { text, position } = cursor('format: 1\nengine:\n  ‸\n');
     const uri = fresh();
     await plain.open(uri, text);
-    for (const { textEdit, insertTextFormat } of await plain.complete(uri, position)) {
+    for (const { textEdit, insertTextFormat } of (await plain.complete(uri, position)).items) {
       expect(insertTextFormat).toBe(1);
       expect(textEdit?.newText).not.toMatch(/[$|]|\{\d/);
     }

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { ClientCapabilities, CompletionItem, MarkupContent } from 'vscode-languageserver';
+import type { ClientCapabilities, CompletionList, MarkupContent } from 'vscode-languageserver';
 import { Client, codes, cursor, until, uriOf, waits } from './client.ts';
 
 const CONFIG = 'build-sheet.config.yaml';
@@ -208,7 +208,7 @@ describe('house rules', () => {
     const config = uriOf(join(shop, CONFIG));
     const { text, position } = cursor('rules:\n  ignition/contact-points: { severity: ‸ }\n');
     await client.open(config, text, 'build-sheet-config');
-    const labels = (items: CompletionItem[]) => items.map(({ label }) => label);
+    const labels = ({ items }: CompletionList) => items.map(({ label }) => label);
     expect(labels(await client.complete(config, position))).toEqual(['error', 'warning', 'information', 'hint', 'off']);
     const hover = await client.hover(config, client.rangeOf(config, 'severity').start);
     expect((hover?.contents as MarkupContent | undefined)?.value).toContain('**Severity**');

@@ -12,7 +12,7 @@ describe('the server', () => {
       textDocumentSync: { openClose: true, change: 2 },
       diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false },
       hoverProvider: true,
-      completionProvider: { triggerCharacters: expect.arrayContaining([':', '{']) },
+      completionProvider: { triggerCharacters: expect.arrayContaining([' ', '{']) },
       codeActionProvider: { codeActionKinds: ['quickfix', 'source.fixAll.buildSheet'] },
       documentSymbolProvider: true,
       foldingRangeProvider: true,
@@ -54,7 +54,7 @@ describe('the server', () => {
     const position = { line: 3, character: 7 };
     expect(await client.pull(SHEET)).toEqual([]);
     expect(await client.hover(SHEET, position)).toBeNull();
-    expect(await client.complete(SHEET, position)).toEqual([]);
+    expect(await client.complete(SHEET, position)).toBeNull();
     expect(await client.actions(SHEET, { start: position, end: position })).toEqual([]);
     expect(await client.request('textDocument/documentSymbol', { uri: SHEET })).toEqual([]);
     expect(await client.request('textDocument/foldingRange', { uri: SHEET })).toEqual([]);
@@ -69,7 +69,7 @@ describe('the server', () => {
     await client.open(SHEET, 'format: 1\n');
     const position = { line: 40, character: 70 };
     expect(await client.hover(SHEET, position)).toBeNull();
-    expect(Array.isArray(await client.complete(SHEET, position))).toBe(true);
+    expect(Array.isArray((await client.complete(SHEET, position)).items)).toBe(true);
     expect(await client.actions(SHEET, { start: position, end: position })).toEqual([]);
     await client.stop();
   });

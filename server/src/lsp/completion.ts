@@ -1,6 +1,13 @@
-import { type CompletionItem, CompletionItemKind, InsertTextFormat } from 'vscode-languageserver';
+import {
+  type CompletionItem,
+  CompletionItemKind,
+  type CompletionList,
+  InsertTextFormat,
+  InsertTextMode,
+  type Range,
+} from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Proposal } from '../features/completion.ts';
+import type { Completion, Proposal } from '../features/completion.ts';
 import { markdown } from '../report/markdown.ts';
 import { paragraph, prose } from '../report/page.ts';
 import { plainText } from '../report/plain-text.ts';
@@ -14,34 +21,37 @@ const kinds: Record<Proposal['kind'], CompletionItemKind> = {
   unit: CompletionItemKind.Unit,
 };
 
-/** Proposals as the client shows them, in the order they have. */
-export function completionItems(
+/** Proposals as the client shows them, in the order they have, each to be inserted as it is. */
+export function completionList(
   document: TextDocument,
-  proposals: readonly Proposal[],
+  { proposals, replace, incomplete }: Completion,
   { takesSnippets, documentationIn }: Client,
-): CompletionItem[] {
+): CompletionList {
   const show = documentationIn === 'markdown' ? markdown : plainText;
-  return proposals.map((proposal, index) => ({
+  const range = lspRange(document, replace);
+  const items = proposals.map((proposal, index) => ({
     label: proposal.label,
     kind: kinds[proposal.kind],
     detail: proposal.detail,
     documentation: { kind: documentationIn, value: show([paragraph(...prose(proposal.documentation))]) },
     sortText: String(index).padStart(4, '0'),
     filterText: proposal.label,
-    insertTextFormat: takesSnippets ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
-    textEdit: {
-      range: lspRange(document, proposal.replace),
-      newText: takesSnippets ? proposal.insert : withoutSnippet(proposal.insert),
-    },
+    insertTextMode: InsertTextMode.asIs,
+    ...inserted(proposal, range, takesSnippets),
   }));
+  return { isIncomplete: incomplete, items };
 }
 
-/** The text of a snippet for clients without snippets: the first choice or the example in place of each stop. */
-function withoutSnippet(snippet: string): string {
-  return snippet
-    .replaceAll(/\$\{\d+\|([^,|]*)[^|]*\|\}/g, '$1')
-    .replaceAll(/\$\{\d+:((?:\\\}|[^}])*)\}/g, '$1')
-    .replaceAll(/\$\d+/g, '')
-    .replaceAll('\\}', '}')
-    .replaceAll('\\$', '$');
+/** The text of a proposal: a snippet only where the cursor goes on within it, since a snippet always counts as a change. */
+function inserted({ insert, cursor }: Proposal, range: Range, takesSnippets: boolean): Partial<CompletionItem> {
+  if (cursor === undefined || !takesSnippets) {
+    return { insertTextFormat: InsertTextFormat.PlainText, textEdit: { range, newText: insert } };
+  }
+  const newText = `${escaped(insert.slice(0, cursor))}$0${escaped(insert.slice(cursor))}`;
+  return { insertTextFormat: InsertTextFormat.Snippet, textEdit: { range, newText } };
+}
+
+/** A text as it stands in a snippet. */
+function escaped(text: string): string {
+  return text.replaceAll(/[\\$}]/g, '\\$&');
 }

@@ -17,7 +17,7 @@ import { Service } from '../service.ts';
 import { HOUSE_FILES, type Kind } from '../workspace/kind.ts';
 import { type Client, clientOf } from './client.ts';
 import { actionOf, type Chosen, FIX_ALL, wants, workspaceEdit } from './code-actions.ts';
-import { completionItems } from './completion.ts';
+import { completionList } from './completion.ts';
 import { foldingRanges } from './folding.ts';
 import { guarded } from './guard.ts';
 import { hoverOf } from './hover.ts';
@@ -65,7 +65,7 @@ function capabilitiesFor(client: Client): ServerCapabilities {
       diagnosticProvider: { identifier: 'build-sheet', interFileDependencies: true, workspaceDiagnostics: false },
     }),
     hoverProvider: true,
-    completionProvider: { triggerCharacters: [':', ' ', '{', '[', '-'] },
+    completionProvider: { triggerCharacters: [' ', '{', '['] },
     ...(client.takesActions && {
       codeActionProvider: {
         codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL],
@@ -140,9 +140,11 @@ function answerReading(session: Session): void {
   connection.onCompletion(
     session.answering(
       'completion',
-      [],
-      (document, { position }) =>
-        completionItems(document, service.complete(document.uri, document.offsetAt(position)), session.client),
+      null,
+      (document, { position }) => {
+        const completion = service.complete(document.uri, document.offsetAt(position));
+        return completion ? completionList(document, completion, session.client) : null;
+      },
       { needsHouse: false },
     ),
   );

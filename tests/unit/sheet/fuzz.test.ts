@@ -28,10 +28,10 @@ function ask(text: string, offset: number): Checked {
   const { sheet, plan } = checked;
   const hover = hoverAt(sheet.root, offset, plan, 'us');
   if (hover) inside(text, hover.range);
-  for (const { replace } of completionsAt(text, offset, root)) {
-    inside(text, replace);
-    must(replace.start <= offset && offset <= replace.end, 'a completion away from the cursor');
-  }
+  const { replace } = completionsAt(text, offset, root);
+  inside(text, replace);
+  must(replace.start <= offset && offset <= replace.end, 'a completion away from the cursor');
+  must(!/[\r\n]/.test(text.slice(replace.start, replace.end)), 'a completion over several lines');
   outlineOf(text, sheet.root);
   foldsOf(text, sheet.root);
   linksOf(sheet.root);
@@ -174,7 +174,7 @@ describe('every sample', () => {
       if (hover) inside(text, hover.range);
     }
     for (let offset = 0; offset <= text.length; offset += 35) {
-      for (const { replace } of completionsAt(text, offset, root)) inside(text, replace);
+      inside(text, completionsAt(text, offset, root).replace);
     }
   });
 });

@@ -1,4 +1,4 @@
-import type { Range } from '../sheet/entry.ts';
+import type { Range } from '../../text/place.ts';
 
 /** A text shorter than this is taken whole. */
 const LONG = 20_000;

@@ -1,0 +1,11 @@
+/** One thing that could be written. */
+export type Proposal = {
+  label: string;
+  kind: 'field' | 'choice' | 'value' | 'unit';
+  detail: string;
+  documentation: string;
+  /** The text to write, with the indentation it has to have. */
+  insert: string;
+  /** Where in that text the cursor goes on, if not at its end. */
+  cursor?: number;
+};

@@ -1,0 +1,86 @@
+import type { FieldSchema } from '../../sheet/schema.ts';
+import { parseQuantity } from '../../units/parse.ts';
+import { isQuantity, type Quantity } from '../../units/quantity.ts';
+import { type Dimension, type DimensionUnits, dimensions, type Unit } from '../../units/units.ts';
+import type { Proposal } from './proposal.ts';
+
+/** Most characters of a text that may still become a quantity. */
+const LONGEST = 100;
+
+type Candidate = { read: Quantity; about: string };
+
+/**
+ * The number that is typed with each unit it can have: the units of the field's examples first, and only those with which
+ * it is a value the field allows, if there are such. Nothing without a number, and nothing once a quantity stands there.
+ * As long as no letter of the unit is typed the list names each unit once; then it has every spelling that goes on so.
+ */
+export function quantitiesFor(written: string, schema: FieldSchema): { proposals: Proposal[]; incomplete: boolean } {
+  const { dimension } = schema;
+  const none = { proposals: [], incomplete: false };
+  if (!dimension || written.length > LONGEST) return none;
+  const whole = parseQuantity(written, dimension);
+  if (isQuantity(whole) && (whole.unit !== '' || isAllowed(whole, schema))) return none;
+  for (const numberEnd of numberEnds(written)) {
+    const candidates = candidatesFor(written, numberEnd, dimension);
+    if (candidates.length === 0) continue;
+    const allowed = candidates.filter(({ read }) => isAllowed(read, schema));
+    const usual = unitsOfExamples(schema);
+    const ranked = (allowed.length ? allowed : candidates).toSorted(
+      (one, other) => rank(one.read.unit, usual) - rank(other.read.unit, usual),
+    );
+    return {
+      proposals: ranked.map(({ read, about }) => proposal(read.text, about, schema)),
+      incomplete: written.slice(numberEnd).trim() === '',
+    };
+  }
+  return none;
+}
+
+/** Where a number may end and its unit begin, the last first: `5 m^3` may be the begin of `5 m^3/h`. */
+function numberEnds(written: string): number[] {
+  return [...written.matchAll(/\d(?!\d)/g)]
+    .map(({ index }) => index + 1)
+    .slice(-3)
+    .toReversed();
+}
+
+function candidatesFor(written: string, numberEnd: number, dimension: Dimension): Candidate[] {
+  const begun = written.slice(numberEnd).trim();
+  const blank = written.slice(numberEnd, written.length - written.slice(numberEnd).trimStart().length);
+  const head = written.slice(0, numberEnd) + (begun ? blank : blank || ' ');
+  const { units, title } = dimensions[dimension] as DimensionUnits;
+  return units.flatMap((unit) =>
+    spellings(unit, begun).flatMap((spelling) => {
+      const read = parseQuantity(head + spelling, dimension);
+      return isQuantity(read) && read.unit === unit.name ? { read, about: unit.note ?? title } : [];
+    }),
+  );
+}
+
+/** The name of a unit, and once it is begun its other spellings that go on as it is written. */
+function spellings({ name, also = [] }: Unit, begun: string): string[] {
+  if (begun === '') return name ? [name] : [];
+  const named = name.toLowerCase().startsWith(begun.toLowerCase()) ? [name] : [];
+  return [...named, ...also.filter((spelling) => spelling.startsWith(begun))];
+}
+
+function isAllowed({ low, high }: Quantity, { allowed, dimension }: FieldSchema): boolean {
+  if (!allowed || !dimension) return true;
+  const from = parseQuantity(allowed.from, dimension);
+  const to = parseQuantity(allowed.to, dimension);
+  return isQuantity(from) && isQuantity(to) && low >= from.value && high <= to.value;
+}
+
+function unitsOfExamples({ examples = [], dimension }: FieldSchema): string[] {
+  const read = examples.map((example) => dimension && parseQuantity(String(example), dimension));
+  return read.flatMap((example) => (example && isQuantity(example) ? example.unit : []));
+}
+
+function rank(unit: string, usual: readonly string[]): number {
+  const place = usual.indexOf(unit);
+  return place < 0 ? usual.length : place;
+}
+
+function proposal(text: string, detail: string, { description = '' }: FieldSchema): Proposal {
+  return { label: text, kind: 'unit', detail, documentation: description, insert: text };
+}

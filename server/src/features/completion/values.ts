@@ -1,0 +1,35 @@
+import { rules } from '../../generated/rules.ts';
+import type { Place } from './place.ts';
+import type { Proposal } from './proposal.ts';
+import { quantitiesFor } from './quantities.ts';
+
+/** The choices of a field, or units for the number that is typed; nothing where the value is complete. */
+export function valuesAt(place: Place): { proposals: Proposal[]; incomplete: boolean } {
+  const { entry, written, rest } = place;
+  if (entry.schema?.dimension) {
+    return rest.trim() === '' ? quantitiesFor(written, entry.schema) : { proposals: [], incomplete: false };
+  }
+  const choices = choicesOf(place);
+  const isComplete = rest.trim() === '' && choices.some(({ label }) => label === written.trim());
+  return { proposals: isComplete ? [] : choices, incomplete: false };
+}
+
+function choicesOf({ entry: { schema, path } }: Place): Proposal[] {
+  const { title = '', description = '' } = schema ?? {};
+  const choice = (label: string, kind: Proposal['kind'], detail = title, documentation = description): Proposal => ({
+    label,
+    kind,
+    detail,
+    documentation,
+    insert: label,
+  });
+  if (schema?.enum) {
+    return schema.enum.map((name, index) => choice(name, 'choice', title, schema.enumDescriptions?.[index]));
+  }
+  if (schema?.type === 'boolean') return ['true', 'false'].map((truth) => choice(truth, 'value'));
+  if (schema?.const !== undefined) return [choice(String(schema.const), 'value')];
+  if (path[0] === 'silence' && path.at(-1) === 'rule') {
+    return rules.map(({ id, title: rule, why }) => choice(id, 'value', rule, why));
+  }
+  return [];
+}
