@@ -1,4 +1,4 @@
-import { alcoholVaporPressure, gasolineExpansion } from '../../server/src/engineering/fuel-properties.ts';
+import { alcoholVaporPressure, hydrocarbonExpansion } from '../../server/src/engineering/fuel-properties.ts';
 import * as fuels from '../../server/src/engineering/fuels.ts';
 import { type Check, fromFirstSet } from './check.ts';
 import { CELSIUS, PSI } from './units.ts';
@@ -140,33 +140,44 @@ export const checks: Check[] = [
     source: 'NIST Chemistry WebBook, boiling point 351.5 +/- 0.2 K, from memory',
   },
   {
+    id: 'fuels-kerosene-expansion-rate',
+    section: 1,
+    topic,
+    what: 'thermal expansion coefficient of kerosene of 810 kg/m3',
+    got: () => hydrocarbonExpansion(810) * 1e6,
+    expected: 950,
+    unit: '1e-6/K',
+    tolerance: { relative: 0.06 },
+    source: 'common engineering tables give 900 to 1000e-6/K, from memory',
+  },
+  {
     id: 'fuels-gasoline-expansion-rate',
     section: 1,
     topic,
     what: 'thermal expansion coefficient of gasoline',
-    got: () => gasolineExpansion(745) * 1e6,
+    got: () => hydrocarbonExpansion(745) * 1e6,
     expected: 1200,
     unit: '1e-6/K',
     tolerance: { relative: 0.05 },
     source:
       'common engineering tables give 950 to 1250e-6/K, from memory; a plausibility check of Table 54B coefficients',
   },
-  grid('fuels-ethanol-density-grid', 'density of ethanol, -20 to 60 degC', 1e-3, () =>
+  grid('fuels-ethanol-density-grid', 'density of ethanol, -40 to 80 degC', 2.5e-3, () =>
     worst(liquids.ethanol.rows, 1, (temperature) => fuels.density(ethanol, temperature)),
   ),
-  grid('fuels-methanol-density-grid', 'density of methanol, -20 to 60 degC', 1e-3, () =>
+  grid('fuels-methanol-density-grid', 'density of methanol, -40 to 80 degC', 2.5e-3, () =>
     worst(liquids.methanol.rows, 1, (temperature) => fuels.density(methanol, temperature)),
   ),
-  grid('fuels-ethanol-viscosity-grid', 'kinematic viscosity of ethanol, -20 to 60 degC', 0.05, () =>
+  grid('fuels-ethanol-viscosity-grid', 'kinematic viscosity of ethanol, -40 to 80 degC', 0.07, () =>
     worst(liquids.ethanol.rows, 2, (temperature) => fuels.kinematicViscosity(ethanol, temperature)),
   ),
-  grid('fuels-methanol-viscosity-grid', 'kinematic viscosity of methanol, -20 to 60 degC', 0.05, () =>
+  grid('fuels-methanol-viscosity-grid', 'kinematic viscosity of methanol, -40 to 80 degC', 0.07, () =>
     worst(liquids.methanol.rows, 2, (temperature) => fuels.kinematicViscosity(methanol, temperature)),
   ),
-  grid('fuels-ethanol-vapor-grid', 'vapor pressure of ethanol, 10 to 60 degC', 0.015, () =>
-    worst(liquids.ethanol.rows.slice(3), 3, (temperature) => alcoholVaporPressure('ethanol', temperature)),
+  grid('fuels-ethanol-vapor-grid', 'vapor pressure of ethanol, -20 to 80 degC', 0.06, () =>
+    worst(liquids.ethanol.rows.slice(2), 3, (temperature) => alcoholVaporPressure('ethanol', temperature)),
   ),
-  grid('fuels-methanol-vapor-grid', 'vapor pressure of methanol, 0 to 60 degC', 0.01, () =>
+  grid('fuels-methanol-vapor-grid', 'vapor pressure of methanol, -20 to 80 degC', 0.02, () =>
     worst(liquids.methanol.rows.slice(2), 3, (temperature) => alcoholVaporPressure('methanol', temperature)),
   ),
 ];

@@ -1,13 +1,17 @@
 import { notNegative, positive, within } from './bounds.ts';
 import {
-  ETHANOL_VAPOR_ALLOWANCE,
-  gasolineExpansion,
-  reidVaporPressureLimits,
+  hydrocarbonExpansion,
   type Viscosity,
   viscosityThrough,
   volumeCorrection,
   withinLiquidRange,
 } from './fuel-properties.ts';
+import {
+  alcoholReidVaporPressure,
+  e85ReidVaporPressures,
+  reidOfEthanolBlend,
+  reidVaporPressureLimits,
+} from './reid-pressure.ts';
 
 /** A liquid fuel. Composition is a mean formula, of which only the proportions count. */
 export type Fuel = {
@@ -59,7 +63,7 @@ export const gasoline: Fuel = {
   hydrogen: 1.87,
   oxygen: 0,
   density15: 745,
-  expansion: gasolineExpansion(745),
+  expansion: hydrocarbonExpansion(745),
   viscosity: viscosityThrough({ temperature: 293.15, viscosity: 0.55e-6 }, { temperature: 253.15, viscosity: 0.9e-6 }),
   lowerHeatingValue: 18676 * 2326,
   latentHeat: 150 * 2326,
@@ -85,7 +89,7 @@ export const ethanol: Fuel = {
   viscosity: viscosityThrough({ temperature: 293.15, viscosity: 1.5e-6 }, { temperature: 253.15, viscosity: 3.435e-6 }),
   lowerHeatingValue: 11585 * 2326,
   latentHeat: 396 * 2326,
-  reidVaporPressure: 2.3 * 6894.757,
+  reidVaporPressure: alcoholReidVaporPressure.ethanol,
   vaporPressureApplies: false,
   ethanolShare: 1,
   methanolShare: 0,
@@ -110,7 +114,7 @@ export const methanol: Fuel = {
   ),
   lowerHeatingValue: 8637 * 2326,
   latentHeat: 506 * 2326,
-  reidVaporPressure: 4.6 * 6894.757,
+  reidVaporPressure: alcoholReidVaporPressure.methanol,
   vaporPressureApplies: false,
   ethanolShare: 0,
   methanolShare: 1,
@@ -159,23 +163,23 @@ export function blend(first: Fuel, second: Fuel, volumeShare: number): Fuel {
 }
 
 /**
- * Gasoline with `ethanolShare` (0 to 1) of ethanol by volume. Reid vapor pressure up to 10 % ethanol: the gasoline's
- * plus the 1 psi summer allowance; above 50 %: 59 kPa, the upper limit of the mildest ASTM D5798 class (from memory).
- * Throws `RangeError` when the share is outside 0 to 1.
+ * Gasoline with `ethanolShare` (0 to 1) of ethanol by volume. Reid vapor pressure: the curve of `reidOfEthanolBlend` over
+ * that of the gasoline. Throws `RangeError` when the share is outside 0 to 1.
  */
 export function gasolineWithEthanol(ethanolShare: number): Fuel {
   const mixture = blend(gasoline, ethanol, ethanolShare);
-  if (mixture.reidVaporPressure !== undefined) return mixture;
-  const summer = (gasoline.reidVaporPressure ?? 0) + ETHANOL_VAPOR_ALLOWANCE;
-  return { ...mixture, reidVaporPressure: ethanolShare > 0.5 ? 59e3 : summer };
+  return { ...mixture, reidVaporPressure: reidOfEthanolBlend(reidVaporPressureLimits.A, ethanolShare) };
 }
 
 /** Gasoline with 10 % ethanol by volume. */
 export const gasolineE10: Fuel = { ...gasolineWithEthanol(0.1), name: 'gasoline-e10' };
 
-/** E85 with 85 % ethanol by volume unless another share is given; the pump may sell 51 to 83 % (ASTM D5798). */
+/**
+ * E85 with 85 % ethanol by volume unless another share is given; the pump may sell 51 to 83 % (ASTM D5798). Reid vapor
+ * pressure: highest of the hottest season's class.
+ */
 export function e85(ethanolShare = 0.85): Fuel {
-  return { ...gasolineWithEthanol(ethanolShare), name: 'e85' };
+  return { ...gasolineWithEthanol(ethanolShare), name: 'e85', reidVaporPressure: e85ReidVaporPressures[1].high };
 }
 
 /** The fuels a sheet can name. */
@@ -200,7 +204,7 @@ export type StatedFuel = {
 };
 
 /**
- * `base` with the stated properties in place of its own. Throws `RangeError` for a density outside 600 to 1200 kg/m3,
+ * `base` with the stated properties in place of its own; its expansion goes with its density as a hydrocarbon's does. Throws `RangeError` for a density outside 600 to 1200 kg/m3,
  * a stoichiometric ratio outside 1 to 40, a heating value outside 5 to 130 MJ/kg, or a Reid vapor pressure outside
  * 0 to 300 kPa.
  */
@@ -214,6 +218,10 @@ export function customFuel(base: Fuel, stated: StatedFuel): Fuel {
     ...base,
     name: stated.name ?? base.name,
     density15: density15 ?? base.density15,
+    expansion:
+      density15 === undefined
+        ? base.expansion
+        : (base.expansion * hydrocarbonExpansion(density15)) / hydrocarbonExpansion(base.density15),
     lowerHeatingValue: lowerHeatingValue ?? base.lowerHeatingValue,
     reidVaporPressure: reidVaporPressure ?? base.reidVaporPressure,
     statedStoichiometricRatio: ratio ?? base.statedStoichiometricRatio,
@@ -250,14 +258,14 @@ export function stoichiometricRatio(
   return fuel.statedStoichiometricRatio ?? oxygenDemand(fuel) * AIR_PER_OXYGEN;
 }
 
-/** Density (kg/m3) at `temperature` (K), by ASTM D1250's volume correction. Throws `RangeError` outside -20 to 60 degC. */
+/** Density (kg/m3) at `temperature` (K), by ASTM D1250's volume correction. Throws `RangeError` outside -40 to 80 degC. */
 export function density(fuel: Fuel, temperature: number): number {
   return fuel.density15 * volumeCorrection(fuel.expansion, temperature);
 }
 
 /**
  * Kinematic viscosity (m2/s) at `temperature` (K): Andrade's line through two points of the AFDC fuel table (20 and
- * -20 degC); above 20 degC it is extrapolated. Throws `RangeError` outside -20 to 60 degC.
+ * -20 degC); above 20 degC it is extrapolated, for alcohols by under 7 % up to 80 degC. Throws `RangeError` outside -40 to 80 degC.
  */
 export function kinematicViscosity(fuel: Fuel, temperature: number): number {
   return Math.exp(fuel.viscosity.a + fuel.viscosity.b / withinLiquidRange(temperature));

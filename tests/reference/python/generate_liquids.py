@@ -13,6 +13,7 @@ import CoolProp
 from CoolProp.CoolProp import PropsSI
 
 ATMOSPHERE = 101325.0
+ABOVE_BOILING = 500e3
 
 
 def rounded(value):
@@ -20,12 +21,12 @@ def rounded(value):
 
 
 def liquid(name):
-    """Temperature, density, kinematic viscosity and vapor pressure of the liquid."""
+    """Temperature, density, kinematic viscosity and vapor pressure of the liquid, kept from boiling by 5 bar."""
     rows = []
-    for celsius in range(-20, 61, 10):
+    for celsius in range(-40, 81, 10):
         temperature = 273.15 + celsius
-        density = PropsSI("D", "T", temperature, "P", ATMOSPHERE, name)
-        viscosity = PropsSI("V", "T", temperature, "P", ATMOSPHERE, name) / density
+        density = PropsSI("D", "T", temperature, "P", ABOVE_BOILING, name)
+        viscosity = PropsSI("V", "T", temperature, "P", ABOVE_BOILING, name) / density
         vapor = PropsSI("P", "T", temperature, "Q", 0, name)
         rows.append([temperature, rounded(density), rounded(viscosity), rounded(vapor)])
     return rows

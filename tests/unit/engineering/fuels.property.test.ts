@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { alcoholVaporPressure, reidVaporPressureLimits } from '../../../server/src/engineering/fuel-properties.ts';
+import { alcoholVaporPressure, hydrocarbonExpansion } from '../../../server/src/engineering/fuel-properties.ts';
 import * as fuels from '../../../server/src/engineering/fuels.ts';
+import { reidVaporPressureLimits } from '../../../server/src/engineering/reid-pressure.ts';
 import { rising, size } from './arbitrary.ts';
 import { expectRefusals } from './refusal.ts';
 
 const named = fc.constantFrom(...Object.values(fuels.fuels));
 const share = size(0, 1);
-const temperatures = rising(253.15, 333.15);
+const temperatures = rising(233.15, 353.15);
 
 describe('fuels', () => {
   it('a blend lies between its parts in every property', () => {
@@ -85,6 +86,21 @@ describe('fuels', () => {
     expect(race.density15).toBe(720);
     expect(race.lowerHeatingValue).toBe(fuels.gasoline.lowerHeatingValue);
     expect(fuels.stoichiometricRatio(fuels.blend(race, fuels.ethanol, 0.5))).toBeLessThan(14.1);
+  });
+
+  it('a custom fuel expands by its own density, over all that is allowed', () => {
+    fc.assert(
+      fc.property(rising(600, 1200), ([light, heavy]) => {
+        expect(hydrocarbonExpansion(light)).toBeGreaterThan(hydrocarbonExpansion(heavy) * 0.995);
+        const custom = (density15: number) => fuels.customFuel(fuels.gasoline, { density15 });
+        const share = (fuel: fuels.Fuel) => fuels.density(fuel, 333.15) / fuel.density15;
+        expect(share(custom(light))).toBeLessThan(share(custom(heavy)) * 1.001);
+      }),
+    );
+    expect(fuels.customFuel(fuels.e85(), { density15: fuels.e85().density15 }).expansion).toBeCloseTo(
+      fuels.e85().expansion,
+      12,
+    );
   });
 
   it('knows which fuels the gasoline vapor-pressure formula covers', () => {
