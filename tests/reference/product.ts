@@ -5,7 +5,13 @@ import { checkText } from '../../server/src/rules/checked.ts';
 export type ProductFigure = { value: number; low?: number; high?: number };
 
 /** What the product finds, in words of its own rule ids. */
-export type ProductFinding = { rule: string; severity: string; message: string; field: string; stages: readonly string[] };
+export type ProductFinding = {
+  rule: string;
+  severity: string;
+  message: string;
+  field: string;
+  stages: readonly string[];
+};
 
 /** The only door of these tests to the product: the sheet `text` under house rules, the nearest folder's first. */
 function checked(text: string, houses: readonly string[] = []) {

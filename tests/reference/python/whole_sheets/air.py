@@ -118,7 +118,7 @@ def end_temperature(s):
 
 @figure("idle-vacuum")
 def idle_vacuum(s):
-    return get(s, "site-pressure") - idle_manifold(s)
+    return get(s, "site-pressure") - s.number("engine.idle-manifold-pressure")
 
 
 def idle_manifold(s):

@@ -1,31 +1,48 @@
 """Pump circuit, fuse, alternator, coil.
 
-Gauges: ASTM B258, copper of 58 MS/m (IEC 60028), 2 % for stranding (NFPA 70, ch. 9, table 8); metric wire: IEC 60228
-class 5 at 20 degC, from memory; 0.00393 per kelvin. Blade sizes: ISO 8820-3, from memory. Fuse limit: NFPA 70 240.4(D)
-and, from 8 AWG on, the 60 degC column of table 310.16, from memory; a metric wire counts as the next thinner gauge.
+Gauges: least circular mils of vehicle wire (SAE J1127 and J1128, as tabled beside AWG in ABYC E-11, from memory), copper
+of 58 MS/m (IEC 60028), 2 % for stranding; metric wire: largest resistance at 20 degC of ISO 6722-1, from memory; 0.00393
+per kelvin. Blade sizes: ISO 8820-3, from memory. Fuse limit: 80 % of what wire of 105 degC carries in an engine space
+(ABYC E-11, 0.85 of the current outside, from memory), between sizes by equal ratios.
 Coil: series RL circuit. Engineering notes, section 18: the alternator carries every pump that runs at full load.
 """
 
-from math import exp, log
+from math import exp, log, pi
+
+import numpy
 
 from .figures import figure, get
 from .fuel_system import pumps_at
-from .quantities import gauge_area
+from .quantities import INCH, gauge_area
 from .sheet import Missing
 
 COPPER = 58e6  # S/m
 STRANDING = 1.02
 PER_KELVIN = 0.00393
-CLASS_5 = {0.5: 39.0, 0.75: 26.0, 1: 19.5, 1.5: 13.3, 2.5: 7.98, 4: 4.95, 6: 3.30, 10: 1.91, 16: 1.21}  # mohm/m
-BLADES = [1, 2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 35, 40]
-PROTECTS = {18: 7, 16: 10, 14: 15, 12: 20, 10: 30, 8: 40, 6: 55}
+CIRCULAR_MIL = pi / 4 * (INCH / 1000) ** 2
+LEAST_COPPER = {18: 1537, 16: 2336, 14: 3702, 12: 5833, 10: 9343, 8: 14810, 6: 24538, 0: 98980}  # circular mils
+ISO_6722 = {1: 18.5, 1.5: 12.7, 2.5: 7.60, 4: 4.71, 6: 3.14, 10: 1.82, 16: 1.16}  # mohm/m
+BLADES = [1, 2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 35, 40, 50, 60, 70, 80]
+CARRIES = {18: 20, 16: 25, 14: 35, 12: 45, 10: 60, 8: 80, 6: 120}  # A outside engine spaces
+ENGINE_SPACE, FUSED_AT = 0.85, 0.80
 USUAL_COMPUTER = 15.0
 SPARK = 1e-3
 
 
+def copper_area(wire):
+    """Least copper of a vehicle wire; a metric one is taken at its name."""
+    if wire.metric_wire:
+        return float(wire)
+    gauge = next(gauge for gauge in LEAST_COPPER if abs(gauge_area(gauge) / wire - 1) < 1e-6)
+    return LEAST_COPPER[gauge] * CIRCULAR_MIL
+
+
 def copper(wire, temperature):
     """Resistance of one meter."""
-    cold = CLASS_5[round(wire * 1e6, 2)] * 1e-3 if wire.metric_wire else STRANDING / (COPPER * wire)
+    if wire.metric_wire:
+        cold = ISO_6722[round(wire * 1e6, 2)] * 1e-3
+    else:
+        cold = STRANDING / (COPPER * copper_area(wire))
     return cold * (1 + PER_KELVIN * (temperature - 293.15))
 
 
@@ -70,8 +87,10 @@ def fuse_needed(s):
 
 @figure("fuse-limit")
 def fuse_limit(s):
-    wire = s.number("electrical.pump-circuit.wire")
-    return max((limit for gauge, limit in PROTECTS.items() if gauge_area(gauge) <= wire * 1.0001), default=0)
+    area = log(copper_area(s.number("electrical.pump-circuit.wire")))
+    areas = [log(LEAST_COPPER[gauge] * CIRCULAR_MIL) for gauge in CARRIES]
+    carried = exp(numpy.interp(area, areas, [log(current) for current in CARRIES.values()])) * ENGINE_SPACE
+    return max(size for size in BLADES if size <= FUSED_AT * carried + 1e-9)
 
 
 @figure("charging-reserve")

@@ -1,7 +1,8 @@
 """Pump, lines, filter and regulator as one network.
 
 Darcy-Weisbach; laminar 64/Re, else Colebrook solved (fluids); fittings by equivalent length, 30 and 16 diameters with
-the pipe's own friction factor (Crane TP-410). Drawn tube, 1.5 um. A paper filter loses in proportion to flow (Darcy's
+the pipe's own friction factor (Crane TP-410). Drawn tube, PTFE and nylon 1.5 um, rubber hose 10 um (Idelchik: smooth
+rubber 6 to 70 um, from memory). A paper filter loses in proportion to flow (Darcy's
 law in the medium). Pump: scipy's PCHIP through the points of the flow sheet; flow in proportion to voltage, or straight
 between two curves. A bypass regulator holds its setting unless the return, with 10 kPa for the open valve, stands
 higher. The flow is the unknown (brentq).
@@ -15,12 +16,11 @@ from scipy.optimize import brentq
 
 from .demand import through_pump
 from .figures import figure, get
-from .fuels import true_vapor_pressure
 from .injectors import idle_set
 from .sheet import Missing
 
 GRAVITY = 9.80665
-ROUGHNESS = 1.5e-6
+SMOOTH, RUBBER = 1.5e-6, 10e-6
 OPEN_VALVE = 10e3
 EXTERNAL = "external"
 
@@ -35,6 +35,11 @@ def bore(s, line):
 
 def velocity(s, line, flow):
     return flow / (pi * bore(s, line) ** 2 / 4)
+
+
+def roughness(s, line):
+    """Of a line of unknown material: rubber, the safe side."""
+    return RUBBER if s.word(f"fuel-system.{line}.material", "rubber").startswith("rubber") else SMOOTH
 
 
 def reynolds(s, line, flow):
@@ -53,7 +58,7 @@ def friction(s, line, flow):
     diameter = bore(s, line)
     speed = velocity(s, line, flow)
     number = reynolds(s, line, flow)
-    factor = 64 / number if number < 2000 else Colebrook(number, ROUGHNESS / diameter)
+    factor = 64 / number if number < 2000 else Colebrook(number, roughness(s, line) / diameter)
     corners = 30 * s.number(f"fuel-system.{line}.elbows-90", 0.0) + 16 * s.number(f"fuel-system.{line}.elbows-45", 0.0)
     lengths = s.number(f"fuel-system.{line}.length") / diameter + corners
     return factor * lengths * get(s, "hot-fuel-density") * speed**2 / 2
@@ -66,6 +71,16 @@ def filter_loss(s, which, flow):
 
 def head(s):
     return get(s, "hot-fuel-density") * GRAVITY * s.number("fuel-system.feed-rise", 0.0)
+
+
+def return_head(s):
+    """The return falls to the tank, from which an external pump may sit apart."""
+    above = s.number("fuel-system.pump.height-above-outlet") if is_external(s) else 0.0
+    return head(s) + get(s, "hot-fuel-density") * GRAVITY * above
+
+
+def is_external(s):
+    return s.word("fuel-system.pump.placement") == EXTERNAL
 
 
 def pumps_at(s, load):
@@ -99,7 +114,7 @@ def one_pump(s):
 
 def inlet_pressure(s, flow):
     """Gauge pressure at the pump inlet: submerged, that of the air; else what line, strainer and height leave of it."""
-    if s.word("fuel-system.pump.placement") != EXTERNAL:
+    if not is_external(s):
         return 0.0
     rise = s.number("fuel-system.pump.height-above-outlet")
     return -suction_loss(s, flow) - get(s, "hot-fuel-density") * GRAVITY * rise
@@ -113,7 +128,7 @@ def rail(s, setting, flow, burned):
     """What the regulator holds, or what the return pushes back through the open valve."""
     if style(s) != "bypass":
         return setting
-    back = friction(s, "return", flow - burned) - head(s)
+    back = friction(s, "return", flow - burned) - return_head(s)
     return max(setting, back + OPEN_VALVE)
 
 
@@ -253,7 +268,7 @@ def back_pressure(s):
         raise Missing("return")
     flow = get(s, "_standing").flow
     assert is_clear_of_transition(s, "return", flow)
-    return max(0.0, friction(s, "return", flow) - head(s))
+    return max(0.0, friction(s, "return", flow) - return_head(s))
 
 
 @figure("return-back-pressure-share")
@@ -275,7 +290,7 @@ def return_velocity(s):
 
 
 def external(s):
-    if s.word("fuel-system.pump.placement") != EXTERNAL:
+    if not is_external(s):
         raise Missing("external pump")
 
 
@@ -314,4 +329,4 @@ def suction_margin(s):
 
 @figure("suction-limit-temperature")
 def limit_temperature(s):
-    return brentq(lambda t: head_with(s, true_vapor_pressure(get(s, "_reid"), t)) - head_needed(s), 250, 400)
+    return brentq(lambda t: head_with(s, get(s, "_vapor")(t)) - head_needed(s), 250, 400)

@@ -5,7 +5,8 @@ the U.S. Standard Atmosphere 1976. Densities at 15 degC: gasoline 745 kg/m3 (AFD
 ethanol 789.3 kg/m3 at 20 degC (handbook, from memory) carried to 15 degC; methanol specific gravity 0.796 at 60 degF
 (AFDC). Heating values and viscosities: AFDC, Properties of Fuels (viscosity of gasoline: middle of its span).
 Expansion: gasoline API MPMS 11.1 table 54B; alcohols the Rackett form, Perry's Handbook, 8th ed., table 2-32, from
-memory. True vapor pressure: EPA AP-42, 5th ed., ch. 7.1, figure 7.1-14b, slope 3.
+memory. True vapor pressure: EPA AP-42, 5th ed., ch. 7.1, figure 7.1-14b, slope 3; neat alcohols: Antoine coefficients of
+the NIST Chemistry WebBook (Ambrose and Sprake 1970; Ambrose, Sprake and Townsend 1975), from memory.
 """
 
 from math import exp, log, log10
@@ -14,6 +15,7 @@ from scipy.optimize import brentq
 
 from .figures import figure, get
 from .quantities import PSI
+from .sheet import Missing
 
 CARBON, HYDROGEN, OXYGEN = 12.011, 1.008, 15.999
 AIR_PER_OXYGEN = 28.9644 / 0.209476  # kg of air per kmol of O2
@@ -28,6 +30,7 @@ VISCOSITY = {  # mm2/s at 20 and -20 degC
     "methanol": (0.74, 1.345),
 }
 RACKETT = {"ethanol": (1.6288, 0.27469, 514.0, 0.23178), "methanol": (2.3267, 0.27073, 512.5, 0.24713)}
+ANTOINE = {"ethanol": (5.24677, 1598.673, -46.424), "methanol": (5.20409, 1581.341, -33.5)}  # bar and K
 CHILL = 288.15
 ALCOHOL_SHARE = {"gasoline": 0.0, "gasoline-e10": 0.10, "e85": 0.85, "ethanol": 1.0}
 USUAL_VAPOR_PRESSURE = 9.0 * PSI  # summer gasoline, ASTM D4814
@@ -159,11 +162,23 @@ def reid(s):
     return s.number("fuel.vapor-pressure", USUAL_VAPOR_PRESSURE)
 
 
+@figure("_vapor")
+def vapor(s):
+    """Vapor pressure by temperature: gasoline by AP-42, neat alcohols by Antoine; blends between them by neither."""
+    parts = get(s, "_blend").volume
+    if parts.get("methanol") or parts.get("ethanol") == 1:
+        a, b, c = ANTOINE["methanol" if "methanol" in parts else "ethanol"]
+        return lambda temperature: 1e5 * 10 ** (a - b / (temperature + c))
+    if parts["ethanol"] > 0.10:
+        raise Missing("a formula for blends")
+    return lambda temperature: true_vapor_pressure(get(s, "_reid"), temperature)
+
+
 @figure("vapor-pressure")
 def vapor_pressure(s):
-    return true_vapor_pressure(get(s, "_reid"), get(s, "_fuel-temperature"))
+    return get(s, "_vapor")(get(s, "_fuel-temperature"))
 
 
 @figure("boiling-temperature")
 def boiling_temperature(s):
-    return brentq(lambda t: true_vapor_pressure(get(s, "_reid"), t) - get(s, "site-pressure"), 250, 400)
+    return brentq(lambda t: get(s, "_vapor")(t) - get(s, "site-pressure"), 250, 400)

@@ -26,8 +26,17 @@ def flux(pressure, temperature, ratio):
 @figure("effective-area")
 def area(s):
     bores = s.number("throttle-body.quantity") * s.number("throttle-body.bores.quantity")
+    if s.at("throttle-body.rated-airflow"):
+        return s.number("throttle-body.quantity") * rated_area(s)
     discharge = s.number("throttle-body.bores.discharge-coefficient", USUAL_DISCHARGE)
     return bores * discharge * pi * s.number("throttle-body.bores.diameter") ** 2 / 4
+
+
+def rated_area(s):
+    """The area that passes the maker's airflow at the maker's depression, sea-level standard air ahead of it."""
+    ratio = 1 - s.number("throttle-body.rated-depression") / SEA_LEVEL
+    mass = s.number("throttle-body.rated-airflow") * SEA_LEVEL / (AIR_GAS * STANDARD_DAY)
+    return mass / flux(SEA_LEVEL, STANDARD_DAY, ratio)
 
 
 def upstream(s):
