@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { copyFileSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -19,7 +19,7 @@ const folder = mkdtempSync(join(tmpdir(), 'reference-'));
 let differing = 0;
 let notRun = 0;
 try {
-  mkdirSync(join(folder, 'python'));
+  for (const part of ['python', 'sheets']) cpSync(join(reference, part), join(folder, part), { recursive: true });
   mkdirSync(join(folder, 'values'));
   const scripts = readdirSync(join(reference, 'python')).filter((name) => /^generate_.*\.py$/.test(name));
   for (const script of scripts.sort()) run(script);
@@ -33,7 +33,8 @@ else if (differing > 0 && !write) process.exitCode = 1;
 
 function run(script) {
   const text = readFileSync(join(reference, 'python', script), 'utf8');
-  const modules = [...text.matchAll(/^(?:import|from) (\w+)/gm)].map((match) => match[1]);
+  const imported = [...text.matchAll(/^(?:import|from) (\w+)/gm)].map((match) => match[1]);
+  const modules = imported.filter((module) => !existsSync(join(reference, 'python', module)));
   const interpreter = interpreters.find((name) => canImport(name, modules));
   if (!interpreter) {
     console.error(
@@ -42,7 +43,6 @@ function run(script) {
     notRun += 1;
     return;
   }
-  copyFileSync(join(reference, 'python', script), join(folder, 'python', script));
   execFileSync(interpreter, [join(folder, 'python', script)], { stdio: 'inherit' });
 }
 

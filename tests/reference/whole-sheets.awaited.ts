@@ -34,6 +34,11 @@ export const awaited: readonly Awaited[] = [
     why: 'injectors flow by the pressure that stands at them, not by a set pressure that the return lifts',
   },
   {
+    sheets: ['two-small-steps'],
+    figures: ['effective-compression'],
+    why: 'a tolerance that moves nothing alone may move the figure together with another: the corner of both counts',
+  },
+  {
     sheets: ['lone-line'],
     figures: [
       ...duties,
