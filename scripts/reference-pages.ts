@@ -5,9 +5,11 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { lineClasses } from '../server/src/engineering/hoses.ts';
 import { rules } from '../server/src/generated/rules.ts';
-import { cautionsOf } from '../server/src/rules/cautions.ts';
+import { cautions, cautionsOf } from '../server/src/rules/cautions.ts';
 import { checkText } from '../server/src/rules/checked.ts';
+import { classOf } from '../server/src/rules/line-class.ts';
 import { verifiedRepairs } from '../server/src/rules/repair.ts';
 import { areas, type Rule } from '../server/src/rules/rule.ts';
 import { applyEdits } from '../server/src/sheet/edit.ts';
@@ -38,6 +40,7 @@ export function referencePages(): Map<string, string> {
     ),
   );
   pages.set('units.md', unitPage());
+  pages.set('hose-classes.md', hosePage());
   return pages;
 }
 
@@ -188,6 +191,30 @@ function unitPage(): string {
     `| dimension | units |\n|---|---|\n${rows.join('\n')}`,
     'Factors: NIST Special Publication 811 (2008), Appendix B; wire gauges: ASTM B258.',
   );
+}
+
+function hosePage(): string {
+  const rows = lineClasses.map(({ name, use, workingPressure, printedUpTo, ethanolShare, methanol, ...line }) => {
+    const fields = Object.entries(classOf).filter(([, value]) => value === name);
+    const field = fields.map(([material]) => `\`${material}\``).join(', ');
+    const pressures = [workingPressure, ...(printedUpTo ? [printedUpTo] : [])]
+      .map((one) => psiText(one))
+      .join(', some ');
+    const fuel = `${Math.round(ethanolShare * 100)} % ethanol${methanol ? ', methanol' : ''}`;
+    return `| ${name} | ${field} | ${pressures} | ${fuel} | ${use}${line.submersible ? '; may lie in fuel' : ''} | ${line.source} |`;
+  });
+  return lines(
+    '# Hose classes',
+    'What the classes of fuel hose and tube stand, as the rules count with. It is on the safe side: the print on the hose and the data of its maker go before it. A `pressure-rating` in the sheet replaces the pressure of the class.',
+    `| class | \`material\` | working pressure | fuel, up to | place | source |\n|---|---|---|---|---|---|\n${rows.join('\n')}`,
+    '## Caution',
+    `- ${cautions['fuel-pressure']}\n- ${cautions.alcohol}`,
+    CAUTION,
+  );
+}
+
+function psiText(pascal: number): string {
+  return `${Math.round(pascal / 6894.757)} psi (${Math.round(pascal / 1e4) * 10} kPa)`;
 }
 
 function lines(...parts: string[]): string {

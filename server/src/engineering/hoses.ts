@@ -1,14 +1,15 @@
 import { within } from './bounds.ts';
 
 /**
- * A class of fuel hose or tube: the gauge pressure it may work at, Pa; the largest share of ethanol by volume and
- * whether methanol may stand in it; whether it may lie in fuel. What is printed on the hose and its maker's data go
- * before this table: it is deliberately on the safe side.
+ * A class of fuel hose or tube: the gauge pressure every line of it stands, Pa, and the highest that better ones are
+ * printed with; the largest share of ethanol by volume and whether methanol may stand in it; whether it may lie in fuel.
+ * What is printed on the hose and its maker's data go before this table: it is deliberately on the safe side.
  */
 export type LineClass = {
   readonly name: string;
   readonly use: string;
   readonly workingPressure: number;
+  readonly printedUpTo?: number;
   readonly ethanolShare: number;
   readonly methanol: boolean;
   readonly submersible: boolean;
@@ -18,56 +19,69 @@ export type LineClass = {
 const psi = 6894.757293168;
 
 /**
- * The classes known to the tool. Values marked "from memory" could not be read in the standard itself. SAE J1737 is not
- * among them: it is (from memory) a test of how much fuel passes through the wall, not a class of pressure.
+ * The classes known to the tool, also shown as a page of the reference. Sections are those of SAE J30 JUN1998 by its
+ * published scope; values marked "from memory" could not be read in the standard itself. SAE J1737 is not among them: it is
+ * (from memory) a test of how much fuel passes through the wall, not a class of pressure.
  */
 export const lineClasses: readonly LineClass[] = [
   {
     name: 'SAE J30 R6',
-    use: 'low-pressure hose, carburetor supply, vent and vapor',
+    use: 'low-pressure hose: carburetor supply, vent and vapor',
     workingPressure: 35 * psi,
     ethanolShare: 0.1,
     methanol: false,
     submersible: false,
-    source: 'SAE J30 section 6 (low pressure); pressure and ethanol limit from memory, lowest of the sizes',
+    source: 'SAE J30, section 6 (low pressure); pressure and ethanol from memory, lowest of the sizes',
   },
   {
     name: 'SAE J30 R7',
-    use: 'low-pressure hose, carburetor supply and vapor',
-    workingPressure: 50 * psi,
+    use: 'low-pressure hose: carburetor supply and vapor',
+    workingPressure: 35 * psi,
+    printedUpTo: 50 * psi,
     ethanolShare: 0.1,
     methanol: false,
     submersible: false,
-    source:
-      'SAE J30 section 6 (low pressure); 50 psi up to 3/8 in and 35 psi above, read in a hose catalogue extract; ethanol limit from memory',
+    source: 'SAE J30, section 6 (low pressure); from memory 50 psi up to 3/8 in and 35 psi above; ethanol from memory',
   },
   {
     name: 'SAE J30 R9',
-    use: 'fuel-injection hose, medium pressure, fluoroelastomer lining',
+    use: 'injection hose for gasoline: feed and return',
     workingPressure: 100 * psi,
-    ethanolShare: 0.85,
+    printedUpTo: 180 * psi,
+    ethanolShare: 0.15,
     methanol: false,
     submersible: false,
     source:
-      'SAE J30 section 7 (medium pressure, fuel injection); 100 psi and alcohol limits from memory; hoses of this class printed up to 180 psi exist',
+      'SAE J30, section 7 (injection, medium pressure); pressures from memory; ethanol from memory: tested with blends of 15 % alcohol',
   },
   {
     name: 'SAE J30 R10',
-    use: 'hose lying in fuel inside the tank',
+    use: 'hose lying in fuel: inside the tank',
     workingPressure: 50 * psi,
     ethanolShare: 0.85,
     methanol: false,
     submersible: true,
-    source: 'SAE J30 section 8 (in-tank, low pressure); pressure and alcohol limits from memory',
+    source: 'SAE J30, section 8 (in-tank, low pressure); pressure and ethanol from memory',
   },
   {
-    name: 'SAE J30 R14',
-    use: 'low-permeation hose, carburetor supply and return',
-    workingPressure: 50 * psi,
+    name: 'SAE J30 R12',
+    use: 'low-permeation injection hose: feed and return, alcohol blends where its maker names them',
+    workingPressure: 100 * psi,
+    printedUpTo: 225 * psi,
     ethanolShare: 0.85,
     methanol: false,
     submersible: false,
-    source: 'SAE J30 R14; pressure from memory, lowest of the sizes: small sizes printed 100 psi exist',
+    source: 'SAE J30, section 11 (feed and return, low permeation); pressures and ethanol from memory',
+  },
+  {
+    name: 'SAE J30 R14',
+    use: 'low-permeation hose of low pressure: carburetor supply, return to the tank, vent',
+    workingPressure: 50 * psi,
+    printedUpTo: 100 * psi,
+    ethanolShare: 0.85,
+    methanol: false,
+    submersible: false,
+    source: 'SAE J30 R14 (low pressure, low permeation); pressures and ethanol from memory',
   },
   {
     name: 'SAE J2260',

@@ -7,10 +7,10 @@ import type { Situation } from './rule.ts';
 type Material = NonNullable<Line['material']>;
 
 /** The weakest class that may be sold under the name of a material. */
-const CLASS_OF: Record<Material, string> = {
+export const classOf: Record<Material, string> = {
   'rubber-low-pressure': 'SAE J30 R6',
   'rubber-injection': 'SAE J30 R9',
-  'rubber-injection-alcohol': 'SAE J30 R14',
+  'rubber-injection-alcohol': 'SAE J30 R12',
   ptfe: 'PTFE-lined braided hose',
   nylon: 'SAE J2260',
   'steel-tube': 'steel tube',
@@ -21,26 +21,23 @@ const CLASS_OF: Record<Material, string> = {
 export const materialName: Record<Material, string> = {
   'rubber-low-pressure': 'carburetor hose',
   'rubber-injection': 'rubber injection hose',
-  'rubber-injection-alcohol': 'barrier-lined rubber hose',
+  'rubber-injection-alcohol': 'low-permeation injection hose',
   ptfe: 'PTFE-lined hose',
   nylon: 'nylon tube',
   'steel-tube': 'steel tube',
   'aluminum-tube': 'aluminum tube',
 };
 
-/** Most that barrier-lined hose of the small sizes is printed with, Pa: 100 psi. From memory, see `lineClasses`. */
-const BARRIER_HOSE_AT_BEST = 100 * 6894.757293168;
-
 export function lineClassOf(material: Material): LineClass {
-  const found = lineClasses.find(({ name }) => name === CLASS_OF[material]);
+  const found = lineClasses.find(({ name }) => name === classOf[material]);
   if (!found) throw new RangeError(`No class of line is known for ${material}.`);
   return found;
 }
 
 /** Working pressure of a material, Pa: what every line of it stands, and what the best of it are printed with. */
 export function workingPressure(material: Material): { sure: number; best: number } {
-  const sure = lineClassOf(material).workingPressure;
-  return { sure, best: material === 'rubber-injection-alcohol' ? BARRIER_HOSE_AT_BEST : sure };
+  const { workingPressure: sure, printedUpTo } = lineClassOf(material);
+  return { sure, best: printedUpTo ?? sure };
 }
 
 export type LineName = 'feed' | 'return' | 'suction';

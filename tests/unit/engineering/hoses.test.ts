@@ -24,10 +24,17 @@ describe('classes of fuel line', () => {
   it('keep alcohol away from what it attacks', () => {
     const e85 = { ...gasoline, ethanolShare: 0.85 };
     expect(lineObjections(named('aluminum tube'), e85)).toEqual(['ethanol']);
-    expect(lineObjections(named('SAE J30 R9'), e85)).toEqual([]);
+    expect(lineObjections(named('SAE J30 R9'), e85)).toEqual(['ethanol']);
+    expect(lineObjections(named('SAE J30 R12'), e85)).toEqual([]);
+    expect(lineObjections(named('SAE J30 R14'), e85)).toEqual(['pressure']);
     const methanol = { ...gasoline, ethanolShare: 0, methanolShare: 1 };
     expect(lineObjections(named('SAE J30 R9'), methanol)).toEqual(['methanol']);
     expect(lineObjections(named('stainless steel tube'), methanol)).toEqual([]);
+  });
+
+  it('stand less than the best of them are printed with', () => {
+    for (const { name, workingPressure, printedUpTo } of lineClasses)
+      expect(printedUpTo ?? Number.POSITIVE_INFINITY, name).toBeGreaterThan(workingPressure);
   });
 
   it('name every objection at once', () => {

@@ -8,7 +8,7 @@ export const rule: StageRule = {
   why: 'Hose of one class is sold for quite different pressures, and only its print tells which.',
   inspect: 'Wipe the hose clean and read the working pressure off its print.',
   remedy: 'Write the printed pressure into the sheet, and replace a hose that shows none.',
-  source: 'SAE J30 R14; printed working pressures of 50 to 100 psi, from memory',
+  source: 'SAE J30; working pressures from memory, see the hose classes',
   check: (situation) => {
     const { values, show, showValue } = situation;
     const feed = values['fuel-system']?.feed;
@@ -21,7 +21,7 @@ export const rule: StageRule = {
     const printed = show(like ? { ...like, value: best } : undefined);
     return {
       at: 'fuel-system.feed.material',
-      message: `The pressure in the feed line reaches ${show(pressure)}, and ${materialName[feed.material]} is printed with ${showValue(sure, 'pressure')} to ${showValue(best, 'pressure')}; the sheet gives no \`pressure-rating\`.`,
+      message: `The feed line sees up to ${show(pressure)}. All ${materialName[feed.material]} stands ${showValue(sure, 'pressure')}, only some is printed with up to ${showValue(best, 'pressure')}: read the print and write it down as "pressure-rating".`,
       related: [{ at: 'fuel-system.regulator.pressure', message: 'The pressure that is held.' }],
       repairs: [
         {
