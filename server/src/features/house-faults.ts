@@ -11,8 +11,18 @@ export function houseFaultDiagnoses(text: string, faults: readonly HouseFault[])
     code: 'house/unreadable',
     found: 'house/unreadable',
     severity: 'warning',
-    message: `House rules for this sheet do not hold, or not all of them: ${echo(reason, 300)}`,
+    message: `The house rules in \`${tailOf(at.uri)}\` do not hold here, or not all of them: ${echo(reason, 300)}`,
     range,
-    related: [{ place: at, message: 'The house rules that cannot be read.' }],
+    related: [{ place: at, message: 'These house rules.' }],
   }));
+}
+
+/** File and folder of an address, as a reader knows them. */
+function tailOf(uri: string): string {
+  const tail = uri.split('/').slice(-2).join('/');
+  try {
+    return echo(decodeURIComponent(tail));
+  } catch {
+    return echo(tail);
+  }
 }

@@ -1,7 +1,11 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 
-/** Our own faults: each is logged once for a version of a text, and told in that text. */
+/** So many different faults are logged; more would only say the same again. */
+const MOST_LOGGED = 100;
+
+/** Our own faults: each is logged once, and told in the version of a text it was met in. */
 export class Faults {
+  private readonly logged = new Set<string>();
   private readonly inTexts = new Map<string, { version: number; places: Set<string> }>();
 
   constructor(private readonly log: (line: string) => void) {}
@@ -13,7 +17,11 @@ export class Faults {
       const places = new Set([...this.placesIn(document), where]);
       this.inTexts.set(document.uri, { version: document.version, places });
     }
-    this.log(faultReport(where, error));
+    const report = faultReport(where, error);
+    if (!this.logged.has(report) && this.logged.size < MOST_LOGGED) {
+      this.logged.add(report);
+      this.log(report);
+    }
     return true;
   }
 

@@ -3,6 +3,7 @@ import {
   type CodeAction,
   CodeActionKind,
   type Connection,
+  type DidChangeTextDocumentParams,
   DidChangeWatchedFilesNotification,
   DocumentDiagnosticReportKind,
   type InitializeParams,
@@ -109,9 +110,15 @@ function synchronize(session: Session): void {
     }),
   );
   connection.onDidChangeTextDocument(
-    session.noticing('a change of a text', ({ textDocument: { uri, version }, contentChanges }) => {
-      changed(uri, documents.change(uri, contentChanges, version));
-    }),
+    guarded(
+      ({ textDocument: { uri, version }, contentChanges }: DidChangeTextDocumentParams): void =>
+        changed(uri, documents.change(uri, contentChanges, version)),
+      (error, { textDocument: { uri } }) => {
+        session.faults.note('a change of a text', error);
+        documents.close(uri);
+        connection.window.showErrorMessage('Build Sheet lost track of a text: close it and open it again.');
+      },
+    ),
   );
   connection.onDidSaveTextDocument(session.noticing('the saving of a text', () => session.lookAgain()));
   connection.onDidCloseTextDocument(
@@ -221,6 +228,7 @@ async function actionsFor(
 /** An action with its edit, made and checked now that it is chosen. */
 async function resolve(session: Session, action: CodeAction, token: CancellationToken): Promise<CodeAction> {
   const { connection, documents, service } = session;
+  if (!action.data) return action;
   const { uri, version, choice } = action.data as Chosen;
   const document = documents.get(uri);
   if (document?.version !== version) throw new ResponseError(LSPErrorCodes.ContentModified, 'the text has changed');

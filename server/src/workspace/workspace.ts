@@ -135,6 +135,6 @@ export class Workspace {
 
 function faultOf(uri: string, file: HouseFile): HouseFault[] {
   if ('refused' in file) return [{ at: { uri, range: { start: 0, end: 0 } }, reason: file.refused }];
-  const [first] = file.sheet.broken ? file.sheet.problems : [];
+  const [first] = file.sheet.problems;
   return first ? [{ at: { uri, range: first.range }, reason: first.message }] : [];
 }
