@@ -8,6 +8,8 @@ import { findChromium, findVisualStudioCode, wantsDesktop } from '../tests/vscod
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
+const extension = join(root, 'dist/build-sheet.vsix');
+
 const hasNeovim = () => spawnSync('nvim', ['--version'], { stdio: 'ignore' }).status === 0;
 
 const mayInstallPackages = () => process.getuid?.() === 0 && existsSync('/usr/bin/apt-get');
@@ -40,7 +42,7 @@ async function runSuite(name, ...args) {
 
 async function testNeovim() {
   if (!hasNeovim()) return { missing: 'Neovim: install the Debian package neovim' };
-  return runSuite('neovim', join(root, 'tests/neovim/run.mjs'));
+  return runSuite('neovim', join(root, 'tests/neovim/run.mjs'), extension);
 }
 
 async function testVisualStudioCode() {
@@ -49,7 +51,7 @@ async function testVisualStudioCode() {
   } catch (error) {
     return { missing: `VS Code: ${error.message}` };
   }
-  return runSuite('vscode', join(root, 'tests/vscode/run.mjs'), join(root, 'dist/build-sheet.vsix'));
+  return runSuite('vscode', join(root, 'tests/vscode/run.mjs'), extension);
 }
 
 const wanted = [...(hasNeovim() ? [] : ['neovim']), ...(findChromium() || wantsDesktop() ? [] : ['chromium'])];

@@ -1,8 +1,7 @@
--- Runs inside headless Neovim: its built-in LSP client opens a sheet and uses the server as a user would.
--- Environment: SERVER_COMMAND (JSON array), SHEET, SLIP_BEFORE, SLIP_AFTER, SLIP_CODE. Exit code 0 says all passed.
-local patience = 20000
+-- Runs inside headless Neovim, set up as the README says: opens a sheet and uses the server as a user would.
+-- Environment: SHEET, SLIP_BEFORE, SLIP_AFTER, SLIP_CODE. Exit code 0 says all passed.
+local patience = 120000
 local passed, failed = 0, 0
-local server = { exit_code = nil }
 
 local function say(line)
   io.stdout:write(line .. '\n')
@@ -46,24 +45,28 @@ local function finding(buffer, code)
   end
 end
 
-local function attach(buffer)
-  local config = {
-    name = 'build-sheet',
-    cmd = vim.fn.json_decode(vim.env.SERVER_COMMAND),
-    root_dir = vim.fn.fnamemodify(vim.env.SHEET, ':h'),
-    get_language_id = function()
-      return 'build-sheet'
-    end,
-    on_exit = function(code)
-      server.exit_code = code
-    end,
-  }
-  if vim.lsp.start then
-    return vim.lsp.start(config, { bufnr = buffer })
-  end
-  local id = vim.lsp.start_client(config)
-  vim.lsp.buf_attach_client(buffer, id)
-  return id
+--- The client that serves a buffer, once it is ready.
+local function client_of(buffer)
+  local ready
+  wait_for('the server', function()
+    for _, client in pairs((vim.lsp.get_clients or vim.lsp.get_active_clients)()) do
+      if client.name == 'build-sheet' and client.attached_buffers[buffer] and client.server_capabilities.hoverProvider then
+        ready = client
+      end
+    end
+    return ready ~= nil
+  end)
+  return ready
+end
+
+local function edit(path)
+  vim.cmd('edit ' .. vim.fn.fnameescape(path))
+  return vim.api.nvim_get_current_buf()
+end
+
+--- Types keys as from a keyboard, in the notation of mappings.
+local function type_keys(keys)
+  vim.api.nvim_feedkeys(vim.api.nvim_replace_termcodes(keys, true, false, true), 'tx', false)
 end
 
 local function request(buffer, id, method, params)
@@ -74,18 +77,58 @@ local function request(buffer, id, method, params)
 end
 
 local function run()
-  vim.cmd('edit ' .. vim.fn.fnameescape(vim.env.SHEET))
-  local buffer = vim.api.nvim_get_current_buf()
+  local folder = vim.fn.fnamemodify(vim.env.SHEET, ':h')
+  local buffer = edit(vim.env.SHEET)
   local original = text(buffer)
-  local id
+  local client, id
   local slip
 
-  check('the client starts the server and attaches to the sheet', function()
-    id = assert(attach(buffer))
-    wait_for('the server', function()
-      local client = vim.lsp.get_client_by_id(id)
-      return client and client.server_capabilities and client.server_capabilities.hoverProvider
-    end)
+  check('the lines of the README start the server for a sheet', function()
+    client = client_of(buffer)
+    id = client.id
+  end)
+
+  check('the syntax, comments and indentation of YAML stay', function()
+    assert(vim.bo.filetype == 'yaml.build-sheet', vim.bo.filetype)
+    assert(vim.bo.commentstring:find('#', 1, true), 'comments: ' .. vim.bo.commentstring)
+    assert(vim.bo.indentexpr ~= '', 'no indentation')
+    local row, column = place(buffer, 'engine:')
+    local group = vim.fn.synIDattr(vim.fn.synID(row + 1, column + 1, true), 'name')
+    assert(group:lower():find('yaml'), 'syntax: ' .. group)
+  end)
+
+  check('keys type a sheet, the Tab key among them', function()
+    local new = edit(folder .. '/new.build.yaml')
+    type_keys('iengine:<CR>cylinders: 8<CR>intake: { pads: 1 }<CR><C-u>fuel:<CR><Esc>')
+    type_keys('i<Tab>grade: e85<Esc>')
+    local typed = 'engine:\n  cylinders: 8\n  intake: { pads: 1 }\nfuel:\n  grade: e85'
+    assert(text(new) == typed, vim.inspect(text(new)))
+    vim.cmd('bwipeout!')
+  end)
+
+  check('one server serves all sheets and house rules of a folder, upper-case names too', function()
+    for name, filetype in pairs({ ['LOUD.BUILD.YAML'] = 'yaml.build-sheet', ['build-sheet.config.yaml'] = 'yaml.build-sheet-config' }) do
+      local other = edit(folder .. '/' .. name)
+      assert(vim.bo.filetype == filetype, name .. ' is ' .. vim.bo.filetype)
+      assert(client_of(other).id == id, 'another server')
+      vim.cmd('bwipeout!')
+    end
+    vim.cmd('edit ' .. vim.fn.fnameescape(folder .. '/other.yaml'))
+    assert(vim.bo.filetype == 'yaml', vim.bo.filetype)
+    vim.cmd('bwipeout!')
+    vim.cmd('buffer ' .. buffer)
+  end)
+
+  check('completion leaves a field empty, on one line', function()
+    assert(vim.bo.omnifunc == 'v:lua.vim.lsp.omnifunc', vim.bo.omnifunc)
+    local found = request(buffer, id, 'textDocument/completion', {
+      textDocument = vim.lsp.util.make_text_document_params(buffer),
+      position = { line = 0, character = 0 },
+    })
+    assert(#found.items > 0, 'nothing is offered')
+    for _, item in ipairs(found.items) do
+      assert(item.textEdit.newText:find('^[%w-]+: ?$'), vim.inspect(item.textEdit.newText))
+    end
   end)
 
   check('a slip gets a finding', function()
@@ -150,11 +193,15 @@ local function run()
   end)
 
   check('the server ends cleanly', function()
+    local code
+    client.config.on_exit = function(exit_code)
+      code = exit_code
+    end
     vim.lsp.stop_client(id)
     wait_for("the server's end", function()
-      return server.exit_code ~= nil
+      return code ~= nil
     end)
-    assert(server.exit_code == 0, 'exit code ' .. tostring(server.exit_code))
+    assert(code == 0, 'exit code ' .. tostring(code))
   end)
 end
 

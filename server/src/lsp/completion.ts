@@ -42,11 +42,14 @@ export function completionList(
   return { isIncomplete: incomplete, items };
 }
 
-/** The text of a proposal: a snippet only where the cursor goes on within it, since a snippet always counts as a change. */
+/**
+ * The text of a proposal: a snippet only where the cursor goes on within it, since a snippet always counts as a change.
+ * A client without snippets, which may well insert no more than a line either, gets what is before the cursor on that line.
+ */
 function inserted({ insert, cursor }: Proposal, range: Range, takesSnippets: boolean): Partial<CompletionItem> {
-  if (cursor === undefined || !takesSnippets) {
-    return { insertTextFormat: InsertTextFormat.PlainText, textEdit: { range, newText: insert } };
-  }
+  const plain = (newText: string) => ({ insertTextFormat: InsertTextFormat.PlainText, textEdit: { range, newText } });
+  if (!takesSnippets) return plain(insert.slice(0, cursor).replace(/\n.*/s, ''));
+  if (cursor === undefined) return plain(insert);
   const newText = `${escaped(insert.slice(0, cursor))}$0${escaped(insert.slice(cursor))}`;
   return { insertTextFormat: InsertTextFormat.Snippet, textEdit: { range, newText } };
 }
