@@ -119,7 +119,7 @@ function problemPage(code: keyof typeof problemCodes): string {
         ...told.map(({ range, message }) => `At \`${text.slice(range.start, range.end)}\`: ${message}`),
       ]
     : [];
-  return lines(`# ${title}`, `\`${code}\` - error`, why, ...shown);
+  return lines(`# ${title}`, `\`${code}\` - ${told[0]?.severity ?? 'error'}`, why, ...shown);
 }
 
 function ruleIndex(): string {
@@ -187,7 +187,9 @@ function unitPage(): string {
   });
   return lines(
     '# Units',
-    'A quantity is a number and a unit: `350 hp`, `1 3/4 in`, `3/8 in`, `40 degC`, `12 AWG`. A tolerance is written `350 +/- 15 hp`, `225 L/h +/- 5 %` or `1.2..1.4 ms`. Pressures are gauge unless the field says absolute. `cc/min` of an injector is read with the test fluid of the trade, 0.720 kg/L.',
+    'A quantity is a number and a unit: `350 hp`, `1 3/4 in`, `3/8 in`, `40 degC`, `12 AWG`. A tolerance is written `350 +/- 15 hp`, `225 L/h +/- 5 %` or `1.2..1.4 ms`. `cc/min` of an injector is read with the test fluid of the trade, 0.720 kg/L.',
+    'Units may be spelled out, in the singular or plural: `18 gallons`, `302 cubic inches`, `80 pounds per hour`, `95 degrees F`. Fractions may be written `3 1/2 in`, `3-1/2"` or `3½ in`. Thousands stand without commas, points or spaces: `5500 rpm`.',
+    'Pressures are gauge unless the field says absolute. `bar gauge`, `psig`, `kPa abs` and `psia` are read where they agree with the field. In a field of absolute pressure, `15 inHg vacuum` is counted down from the air at sea level, 101.325 kPa.',
     `| dimension | units |\n|---|---|\n${rows.join('\n')}`,
     'Factors: NIST Special Publication 811 (2008), Appendix B; wire gauges: ASTM B258.',
   );

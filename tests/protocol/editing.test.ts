@@ -160,12 +160,12 @@ describe('a quick fix', () => {
     expect(codes(await client.pull(uri))).not.toContain('sheet/unknown-field');
   });
 
-  it('of a number without a unit is a choice of units', async () => {
-    const uri = await opened('format: 1\nengine: { displacement: 4.9 }\n');
-    const fixes = await fixesAt(uri, '4.9');
-    expect(fixes.map(({ title }) => title).slice(0, 2)).toEqual(['Write `4.9 L`', 'Write `4.9 in^3`']);
+  it('of a number without a unit is a choice of the units that give it a possible size', async () => {
+    const uri = await opened('format: 1\nsite: { altitude: 900 }\n');
+    const fixes = await fixesAt(uri, '900');
+    expect(fixes.map(({ title }) => title)).toEqual(['Write `900 m`', 'Write `900 ft`']);
     await client.apply(fixes[0]);
-    expect(client.text(uri)).toBe('format: 1\nengine: { displacement: 4.9 L }\n');
+    expect(client.text(uri)).toBe('format: 1\nsite: { altitude: 900 m }\n');
   });
 
   it('of every finding of a kind mends all of them', async () => {

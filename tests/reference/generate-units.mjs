@@ -10,9 +10,11 @@ const pressure = {
   kPa: 'kPa',
   bar: 'bar',
   inHg: 'inHg',
+  mmHg: 'mmHg',
   mbar: 'mbar',
   MPa: 'MPa',
   Pa: 'Pa',
+  'kg/cm^2': 'kgf/cm^2',
   inH2O: 'inH2O',
 };
 const massFlow = {
@@ -21,6 +23,8 @@ const massFlow = {
   'kg/h': 'kg/hour',
   'g/min': 'g/minute',
   'kg/s': 'kg/s',
+  'lb/min': 'lb/minute',
+  'kg/min': 'kg/minute',
 };
 
 /** Units by dimension: the SI unit the sheet computes in, and each unit as GNU units writes it. */
@@ -31,8 +35,9 @@ const dimensions = {
   },
   volume: {
     si: 'm^3',
-    units: { L: 'liter', 'in^3': 'in^3', 'cm^3': 'cm^3', gal: 'usgallon', qt: 'usquart', 'm^3': 'm^3' },
+    units: { L: 'liter', 'in^3': 'in^3', 'cm^3': 'cm^3', 'm^3': 'm^3' },
   },
+  capacity: { si: 'm^3', units: { L: 'liter', gal: 'usgallon', qt: 'usquart' } },
   pressure: { si: 'Pa', units: pressure },
   'absolute-pressure': { si: 'Pa', units: pressure },
   depression: { si: 'Pa', units: pressure },
@@ -41,7 +46,7 @@ const dimensions = {
   'rotational-speed': { si: 'turn/s', units: { rpm: 'turn/minute', '1/s': 'turn/s' } },
   time: { si: 's', units: { ms: 'ms', us: 'microsecond', s: 's', min: 'minute', h: 'hour' } },
   'mass-flow': { si: 'kg/s', units: massFlow },
-  'injector-flow': { si: 'kg/s', units: { ...massFlow, 'cc/min': '0.720 g/minute' } },
+  'injector-flow': { si: 'kg/s', units: { ...massFlow, 'cc/min': '0.720 g/minute', 'cm^3/min': '0.720 g/minute' } },
   'volume-flow': {
     si: 'm^3/s',
     units: {

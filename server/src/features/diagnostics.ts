@@ -44,12 +44,12 @@ export function problemDiagnoses(text: string, problems: readonly Problem[]): Di
   return problems.slice(0, MOST_DIAGNOSES).map((problem) => problemDiagnosis(text, problem));
 }
 
-/** A problem of the text as an error. */
-export function problemDiagnosis(text: string, { code, message, range }: Problem): Diagnosis {
+/** A problem of the text. */
+export function problemDiagnosis(text: string, { code, severity = 'error', message, range }: Problem): Diagnosis {
   return {
     code,
     found: code,
-    severity: 'error',
+    severity,
     message: echo(message, LONGEST_MESSAGE),
     range: marked(text, range),
     related: [],

@@ -3,9 +3,11 @@ import type { Range } from './entry.ts';
 /** A replacement of one stretch of text. */
 export type TextEdit = Range & { text: string };
 
-/** Something in the text that keeps a field from being read, with texts that would mend it. */
+/** Something in the text that keeps a field from being read or makes its reading doubtful, with texts that would mend it. */
 export type Problem = {
   code: ProblemCode;
+  /** A warning where the field was read all the same; else an error. */
+  severity?: 'warning';
   message: string;
   range: Range;
   fixes: { title: string; edits: TextEdit[]; preferred: boolean }[];
@@ -57,6 +59,11 @@ export const problemCodes = {
     title: 'A quantity that cannot be read',
     why: 'A quantity is a number and a unit of the right dimension, so that nobody has to guess: `350 hp`, `43.5 psi`, `1 3/4 in`, `40 degC`, `12 AWG`, with a tolerance if need be: `350 +/- 15 hp`, `1.2..1.4 ms`. Pressures are gauge unless the field says absolute.',
     example: 'format: 1\nsite: { altitude: 900 }\nengine: { idle: 750 psi }\n',
+  },
+  'sheet/two-readings': {
+    title: 'A value that can be read in two ways',
+    why: 'In many countries a point parts thousands: `1.200 m` may mean 1.2 m or 1200 m. And a vacuum gauge counts inches of mercury down from the air, while an absolute pressure counts up from nothing. The value is read as it stands, with a decimal point, up from nothing; write it so that it can be read in one way only.',
+    example: 'format: 1\nsite: { altitude: 1.200 m }\nengine: { idle-manifold-pressure: 18 inHg }\n',
   },
   'sheet/old-format': {
     title: 'A version of the format this tool does not read',

@@ -1,5 +1,9 @@
+import { quoted } from '../text/echo.ts';
+import { doubt } from '../units/doubt.ts';
+import { type Expected, isWithin } from '../units/expected.ts';
 import { parseQuantity } from '../units/parse.ts';
 import { isQuantity, type Quantity, type QuantityError } from '../units/quantity.ts';
+import { readQuantity } from '../units/read.ts';
 import { type Entry, pathText, type Range } from './entry.ts';
 import type { Problem } from './problem.ts';
 import type { FieldSchema } from './schema.ts';
@@ -35,41 +39,36 @@ export function readValues<Values>(root: Entry, invalid: ReadonlySet<string>, te
   function quantity(entry: Entry, schema: FieldSchema): Quantity | undefined {
     if (!schema.dimension || entry.kind !== 'scalar') return undefined;
     const written = String(entry.scalar);
-    const read = parseQuantity(written, schema.dimension, () => usualUnits(schema));
+    const expected = expectedOf(schema);
+    const read = parseQuantity(written, schema.dimension, expected);
+    const told = (error: QuantityError) => ({ message: error.message, ...placeAndFixes(entry, written, error, text) });
     if (!isQuantity(read)) {
-      problems.push(quantityProblem(entry, written, read, text));
+      problems.push({ code: 'sheet/quantity', ...told(read) });
       return undefined;
     }
-    const beyond = outOfRange(read, schema);
-    if (beyond) problems.push({ code: 'sheet/out-of-range', message: beyond, range: entry.value, fixes: [] });
-    return beyond ? undefined : read;
+    const doubtful = doubt(read, expected);
+    if (!isWithin(read, expected)) {
+      problems.push({ code: 'sheet/out-of-range', ...told(outOfRange(read, schema, doubtful?.instead ?? [])) });
+      return undefined;
+    }
+    if (doubtful) problems.push({ code: 'sheet/two-readings', severity: 'warning', ...told(doubtful) });
+    return read;
   }
 
   return { values: (value(root) ?? {}) as Partial<Values>, problems };
 }
 
-/** The units of a field's examples. */
-export function usualUnits({ examples = [], dimension }: FieldSchema): string[] {
-  return examples.flatMap((example) => {
-    const read = dimension && parseQuantity(String(example), dimension);
-    return read && isQuantity(read) ? [read.unit] : [];
-  });
-}
-
-function quantityProblem(entry: Entry, written: string, error: QuantityError, text: string): Problem {
+/** Where the error stands in the text of the sheet, and its edits. */
+function placeAndFixes(entry: Entry, written: string, error: QuantityError, text: string) {
   const inner = innerRange(entry, text);
   const asWritten = text.slice(inner.start, inner.end) === written;
   const range = asWritten ? { start: inner.start + error.start, end: inner.start + error.end } : entry.value;
-  return {
-    code: 'sheet/quantity',
-    message: error.message,
-    range: range.end > range.start ? range : entry.value,
-    fixes: error.instead.map((instead, index) => ({
-      title: `Write \`${instead}\``,
-      edits: [{ ...inner, text: instead }],
-      preferred: index === 0 && error.instead.length === 1,
-    })),
-  };
+  const fixes = error.instead.map((instead) => ({
+    title: `Write ${quoted(instead)}`,
+    edits: [{ ...inner, text: instead }],
+    preferred: error.instead.length === 1,
+  }));
+  return { range: range.end > range.start ? range : entry.value, fixes };
 }
 
 /** The text of a scalar within its quotes. */
@@ -79,24 +78,28 @@ export function innerRange({ value, quote }: Entry, text: string): Range {
   return { start: value.start + 1, end: closed ? value.end - 1 : value.end };
 }
 
-const bounds = new WeakMap<FieldSchema, { from: number; to: number }>();
+const expectations = new WeakMap<FieldSchema, Expected>();
 
-function boundsOf(schema: FieldSchema): { from: number; to: number } | undefined {
-  const { allowed, dimension, title } = schema;
-  if (!allowed || !dimension) return undefined;
-  const known = bounds.get(schema);
+/** What the schema says of a quantity: its range, and its examples as usual sizes. */
+export function expectedOf(schema: FieldSchema): Expected {
+  const known = expectations.get(schema);
   if (known) return known;
-  const from = parseQuantity(allowed.from, dimension);
-  const to = parseQuantity(allowed.to, dimension);
-  if (!isQuantity(from) || !isQuantity(to)) throw new Error(`the schema's range of ${title} cannot be read`);
-  const found = { from: from.value, to: to.value };
-  bounds.set(schema, found);
+  const { allowed, dimension = 'ratio-number', examples = [], title } = schema;
+  const read = (text: unknown) => {
+    const quantity = readQuantity(String(text), dimension);
+    if (!isQuantity(quantity)) throw new Error(`\`${text}\` in the schema of ${title} cannot be read`);
+    return quantity;
+  };
+  const found: Expected = {
+    from: allowed ? read(allowed.from).value : Number.NEGATIVE_INFINITY,
+    to: allowed ? read(allowed.to).value : Number.POSITIVE_INFINITY,
+    usual: examples.map(read),
+  };
+  expectations.set(schema, found);
   return found;
 }
 
-function outOfRange({ low, high, text }: Quantity, schema: FieldSchema): string | undefined {
-  const range = boundsOf(schema);
-  if (!range || (low >= range.from && high <= range.to)) return undefined;
-  const { allowed, title } = schema;
-  return `\`${text.trim()}\` is out of range: ${title?.toLowerCase()} runs from ${allowed?.from} to ${allowed?.to}.`;
+function outOfRange({ text }: Quantity, { allowed, title }: FieldSchema, instead: string[]): QuantityError {
+  const message = `${quoted(text)} is out of range: ${title?.toLowerCase()} runs from ${allowed?.from} to ${allowed?.to}.`;
+  return { message, start: 0, end: text.length, instead };
 }

@@ -1,6 +1,6 @@
-import { awgNumber } from '../engineering/wire.ts';
-import { isGauge, type Quantity } from './quantity.ts';
+import type { Quantity } from './quantity.ts';
 import { type Dimension, type DimensionUnits, dimensions, findUnit } from './units.ts';
+import { formatGauge, nearestGauge } from './wire-gauge.ts';
 
 /** A number with four significant digits, without trailing zeros and without an exponent for everyday sizes. */
 export function formatNumber(value: number): string {
@@ -18,11 +18,6 @@ export function formatIn(value: number, dimension: Dimension, name: string): str
   return `${formatNumber((value - (unit.offset ?? 0)) / unit.factor)} ${unit.name}`.trim();
 }
 
-function formatGauge(area: number): string {
-  const gauge = Math.round(awgNumber(area));
-  return gauge < 0 ? `${1 - gauge}/0 AWG` : gauge === 0 ? '1/0 AWG' : `${gauge} AWG`;
-}
-
 /** An SI value in the unit that suits its size, in the given system. */
 export function formatValue(value: number, dimension: Dimension, system: 'us' | 'si'): string {
   return formatIn(value, dimension, suitableUnit(value, dimension, system));
@@ -30,7 +25,7 @@ export function formatValue(value: number, dimension: Dimension, system: 'us' | 
 
 function suitableUnit(value: number, dimension: Dimension, system: 'us' | 'si'): string {
   const [usual, large] = (dimensions[dimension] as DimensionUnits)[system];
-  if (usual === 'AWG' && !(value > 0 && isGauge(Math.round(awgNumber(value))))) return 'mm^2';
+  if (usual === 'AWG' && nearestGauge(value) === undefined) return 'mm^2';
   const unit = findUnit(dimension, usual ?? '');
   const size = Math.abs(value) / (unit?.factor ?? 1);
   const limit = system === 'si' ? 1000 : 48;

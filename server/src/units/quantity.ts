@@ -8,17 +8,14 @@ export type Quantity = {
   dimension: Dimension;
   unit: string;
   text: string;
+  /** What was taken for granted in reading it. */
+  note?: string;
 };
 
 /** What is wrong with a quantity's text, where in the text, and texts that would be right. */
 export type QuantityError = { message: string; start: number; end: number; instead: string[] };
 
 /** Whether a text was read as a quantity. */
-export function isQuantity(read: Quantity | QuantityError): read is Quantity {
+export function isQuantity(read: Quantity | { message: string }): read is Quantity {
   return 'dimension' in read;
-}
-
-/** Whether wire of that gauge exists; 0, -1, -2, -3 stand for 1/0 to 4/0. */
-export function isGauge(gauge: number): boolean {
-  return gauge >= -3 && gauge <= 40;
 }

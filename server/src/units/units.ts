@@ -1,3 +1,5 @@
+import { canonical } from './spelling.ts';
+
 /**
  * The units a sheet may use, by dimension. Factors are exact definitions (NIST SP 811, 2008, Appendix B; inch of mercury
  * at 0 degC and standard gravity) unless a note says otherwise. SI value = number * factor + offset.
@@ -21,21 +23,23 @@ const otherPressure: Unit[] = [
   { name: 'kPa', factor: 1e3 },
   { name: 'bar', factor: 1e5 },
   { name: 'inHg', also: ['in Hg'], factor: 3386.38864 },
+  { name: 'mmHg', also: ['mm Hg'], factor: 133.3223874 },
   { name: 'mbar', also: ['hPa'], factor: 100 },
+  { name: 'kg/cm^2', also: ['kgf/cm^2'], factor: 98066.5 },
   { name: 'MPa', factor: 1e6 },
   { name: 'Pa', factor: 1 },
-  { name: 'inH2O', also: ['in H2O'], factor: 249.08891 },
+  { name: 'inH2O', also: ['in H2O', 'inH20', 'inWC'], factor: 249.08891 },
 ];
-const gauge: Unit = { name: 'psi', also: ['lbf/in^2', 'psig'], factor: PSI };
-const absolute: Unit = { name: 'psi', also: ['lbf/in^2', 'psia'], factor: PSI };
+const pressures: Unit[] = [{ name: 'psi', also: ['lbf/in^2', 'lb/in^2'], factor: PSI }, ...otherPressure];
 const massFlow: Unit[] = [
-  { name: 'lb/h', also: ['lb/hr', 'pph', 'lbs/hr'], factor: POUND / HOUR },
+  { name: 'lb/h', also: ['pph'], factor: POUND / HOUR },
   { name: 'g/s', factor: 1e-3 },
   { name: 'kg/h', factor: 1 / HOUR },
   { name: 'g/min', factor: 1e-3 / 60 },
   { name: 'kg/s', factor: 1 },
+  { name: 'lb/min', factor: POUND / 60 },
+  { name: 'kg/min', factor: 1 / 60 },
 ];
-const degree: Unit[] = [{ name: 'deg', also: ['°', 'degrees'], factor: 1 }];
 
 export const dimensions = {
   length: {
@@ -43,15 +47,15 @@ export const dimensions = {
     us: ['in', 'ft'],
     si: ['mm', 'm'],
     units: [
-      { name: 'in', also: ['"', 'inch', 'inches'], factor: INCH },
+      { name: 'in', also: ['"'], factor: INCH },
       { name: 'mm', factor: 1e-3 },
       { name: 'm', factor: 1 },
-      { name: 'ft', also: ["'", 'feet', 'foot'], factor: FOOT },
+      { name: 'ft', also: ["'"], factor: FOOT },
       { name: 'cm', factor: 1e-2 },
-      { name: 'um', also: ['µm', 'μm', 'micron', 'microns'], factor: 1e-6 },
+      { name: 'um', also: ['µm'], factor: 1e-6 },
       { name: 'yd', factor: 3 * FOOT },
       { name: 'km', factor: 1e3 },
-      { name: 'mi', also: ['mile', 'miles'], factor: 5280 * FOOT },
+      { name: 'mi', factor: 5280 * FOOT },
     ],
   },
   volume: {
@@ -59,24 +63,32 @@ export const dimensions = {
     us: ['in^3'],
     si: ['L'],
     units: [
-      { name: 'L', also: ['l', 'litre', 'liter'], factor: 1e-3 },
-      { name: 'in^3', also: ['in3', 'cid', 'ci', 'cu in'], factor: INCH ** 3 },
-      { name: 'cm^3', also: ['cm3', 'cc', 'ml', 'mL'], factor: 1e-6 },
-      { name: 'gal', also: ['US gal'], factor: US_GALLON },
-      { name: 'qt', factor: US_GALLON / 4 },
+      { name: 'L', factor: 1e-3 },
+      { name: 'in^3', also: ['cid', 'ci'], factor: INCH ** 3 },
+      { name: 'cm^3', also: ['cc', 'mL'], factor: 1e-6 },
       { name: 'm^3', factor: 1 },
     ],
   },
-  pressure: { title: 'pressure', us: ['psi'], si: ['kPa'], units: [gauge, ...otherPressure] },
-  depression: { title: 'depression', us: ['inHg'], si: ['kPa'], units: [gauge, ...otherPressure] },
-  'absolute-pressure': { title: 'absolute pressure', us: ['psi'], si: ['kPa'], units: [absolute, ...otherPressure] },
+  capacity: {
+    title: 'capacity',
+    us: ['gal'],
+    si: ['L'],
+    units: [
+      { name: 'L', factor: 1e-3 },
+      { name: 'gal', also: ['US gal'], factor: US_GALLON },
+      { name: 'qt', also: ['US qt'], factor: US_GALLON / 4 },
+    ],
+  },
+  pressure: { title: 'pressure', us: ['psi'], si: ['kPa'], units: pressures },
+  depression: { title: 'depression', us: ['inHg'], si: ['kPa'], units: pressures },
+  'absolute-pressure': { title: 'absolute pressure', us: ['psi'], si: ['kPa'], units: pressures },
   temperature: {
     title: 'temperature',
     us: ['degF'],
     si: ['degC'],
     units: [
-      { name: 'degC', also: ['°C', 'C'], factor: 1, offset: 273.15 },
-      { name: 'degF', also: ['°F', 'F'], factor: DEGREE_F, offset: 273.15 - 32 * DEGREE_F },
+      { name: 'degC', also: ['deg C', 'C'], factor: 1, offset: 273.15 },
+      { name: 'degF', also: ['deg F', 'F'], factor: DEGREE_F, offset: 273.15 - 32 * DEGREE_F },
       { name: 'K', factor: 1 },
     ],
   },
@@ -85,7 +97,7 @@ export const dimensions = {
     us: ['hp'],
     si: ['kW'],
     units: [
-      { name: 'hp', also: ['bhp', 'HP'], factor: HORSEPOWER },
+      { name: 'hp', also: ['brake hp'], factor: HORSEPOWER },
       { name: 'kW', factor: 1e3 },
       { name: 'PS', also: ['metric hp', 'cv'], factor: 75 * 9.80665 },
       { name: 'W', factor: 1 },
@@ -96,7 +108,7 @@ export const dimensions = {
     us: ['rpm'],
     si: ['rpm'],
     units: [
-      { name: 'rpm', also: ['1/min', 'r/min', 'RPM'], factor: 1 / 60 },
+      { name: 'rpm', also: ['1/min', 'r/min', 'rev/min'], factor: 1 / 60 },
       { name: '1/s', also: ['rev/s'], factor: 1 },
     ],
   },
@@ -106,24 +118,29 @@ export const dimensions = {
     si: ['ms', 's'],
     units: [
       { name: 'ms', factor: 1e-3 },
-      { name: 'us', also: ['µs', 'μs'], factor: 1e-6 },
-      { name: 's', also: ['sec'], factor: 1 },
+      { name: 'us', also: ['µs'], factor: 1e-6 },
+      { name: 's', factor: 1 },
       { name: 'min', factor: 60 },
-      { name: 'h', also: ['hr'], factor: HOUR },
+      { name: 'h', factor: HOUR },
     ],
   },
-  'mass-flow': { title: 'mass flow', us: ['lb/h'], si: ['g/s'], units: massFlow },
+  'mass-flow': { title: 'mass flow', us: ['lb/h'], si: ['kg/h'], units: massFlow },
   'injector-flow': {
     title: 'injector flow',
     us: ['lb/h'],
-    si: ['g/min'],
+    si: ['cm^3/min'],
     units: [
       ...massFlow,
       {
         name: 'cc/min',
-        also: ['cm^3/min', 'mL/min', 'ml/min'],
+        also: ['mL/min'],
         factor: (1e-6 / 60) * TEST_FLUID_DENSITY,
         note: 'cc/min is read with a test fluid of 0.720 kg/L',
+      },
+      {
+        name: 'cm^3/min',
+        factor: (1e-6 / 60) * TEST_FLUID_DENSITY,
+        note: 'cm^3/min is read with a test fluid of 0.720 kg/L',
       },
     ],
   },
@@ -132,9 +149,9 @@ export const dimensions = {
     us: ['L/h'],
     si: ['L/h'],
     units: [
-      { name: 'L/h', also: ['lph', 'L/hr', 'l/h', 'LPH'], factor: 1e-3 / HOUR },
-      { name: 'gal/h', also: ['gph', 'GPH', 'gal/hr'], factor: US_GALLON / HOUR },
-      { name: 'L/min', also: ['l/min', 'lpm'], factor: 1e-3 / 60 },
+      { name: 'L/h', also: ['lph'], factor: 1e-3 / HOUR },
+      { name: 'gal/h', also: ['gph'], factor: US_GALLON / HOUR },
+      { name: 'L/min', also: ['lpm'], factor: 1e-3 / 60 },
       { name: 'gal/min', also: ['gpm'], factor: US_GALLON / 60 },
       { name: 'm^3/s', factor: 1 },
     ],
@@ -144,7 +161,7 @@ export const dimensions = {
     us: ['cfm'],
     si: ['m^3/h'],
     units: [
-      { name: 'cfm', also: ['ft^3/min', 'CFM'], factor: FOOT ** 3 / 60 },
+      { name: 'cfm', also: ['ft^3/min'], factor: FOOT ** 3 / 60 },
       { name: 'm^3/h', factor: 1 / HOUR },
       { name: 'm^3/s', factor: 1 },
     ],
@@ -182,7 +199,7 @@ export const dimensions = {
     us: ['V'],
     si: ['V'],
     units: [
-      { name: 'V', also: ['volt', 'volts'], factor: 1 },
+      { name: 'V', factor: 1 },
       { name: 'mV', factor: 1e-3 },
       { name: 'kV', factor: 1e3 },
     ],
@@ -192,7 +209,7 @@ export const dimensions = {
     us: ['A'],
     si: ['A'],
     units: [
-      { name: 'A', also: ['amp', 'amps'], factor: 1 },
+      { name: 'A', factor: 1 },
       { name: 'mA', factor: 1e-3 },
     ],
   },
@@ -201,7 +218,7 @@ export const dimensions = {
     us: ['ohm'],
     si: ['ohm'],
     units: [
-      { name: 'ohm', also: ['Ω', 'ohms'], factor: 1 },
+      { name: 'ohm', also: ['Ω'], factor: 1 },
       { name: 'mohm', also: ['mΩ'], factor: 1e-3 },
       { name: 'kohm', also: ['kΩ'], factor: 1e3 },
     ],
@@ -213,10 +230,10 @@ export const dimensions = {
     units: [
       { name: 'mH', factor: 1e-3 },
       { name: 'H', factor: 1 },
-      { name: 'uH', also: ['µH', 'μH'], factor: 1e-6 },
+      { name: 'uH', also: ['µH'], factor: 1e-6 },
     ],
   },
-  angle: { title: 'angle', us: ['deg'], si: ['deg'], units: degree },
+  angle: { title: 'angle', us: ['deg'], si: ['deg'], units: [{ name: 'deg', also: ['°'], factor: 1 }] },
   'angle-per-pressure': {
     title: 'angle per pressure',
     us: ['deg/psi'],
@@ -232,7 +249,7 @@ export const dimensions = {
     us: ['lb'],
     si: ['kg'],
     units: [
-      { name: 'lb', also: ['lbs'], factor: POUND },
+      { name: 'lb', factor: POUND },
       { name: 'kg', factor: 1 },
       { name: 'g', factor: 1e-3 },
       { name: 'oz', factor: POUND / 16 },
@@ -243,7 +260,7 @@ export const dimensions = {
     us: ['lb/gal'],
     si: ['kg/m^3'],
     units: [
-      { name: 'kg/m^3', also: ['kg/m3', 'g/L'], factor: 1 },
+      { name: 'kg/m^3', also: ['g/L'], factor: 1 },
       { name: 'kg/L', also: ['g/cc', 'g/cm^3', 'g/mL'], factor: 1e3 },
       { name: 'lb/gal', factor: POUND / US_GALLON },
       { name: 'lb/ft^3', factor: POUND / FOOT ** 3 },
@@ -263,8 +280,12 @@ export const dimensions = {
     us: ['lb/(hp*h)'],
     si: ['g/(kW*h)'],
     units: [
-      { name: 'lb/(hp*h)', also: ['lb/hp/h', 'lb/(hp.h)', 'lb/hp-h', 'lb/(hp h)'], factor: POUND / HORSEPOWER / HOUR },
-      { name: 'g/(kW*h)', also: ['g/kW/h', 'g/(kW.h)', 'g/kWh', 'g/(kW h)'], factor: 1e-6 / HOUR },
+      {
+        name: 'lb/(hp*h)',
+        also: ['lb/hp/h', 'lb/(hp.h)', 'lb/hp-h', 'lb/hp h', 'lb/(hp h)'],
+        factor: POUND / HORSEPOWER / HOUR,
+      },
+      { name: 'g/(kW*h)', also: ['g/kW/h', 'g/(kW.h)', 'g/kWh', 'g/kW h', 'g/(kW h)'], factor: 1e-6 / HOUR },
     ],
   },
   'specific-energy': {
@@ -291,8 +312,8 @@ export const dimensions = {
     us: ['lbf ft'],
     si: ['N m'],
     units: [
-      { name: 'lbf ft', factor: POUND * 9.80665 * FOOT },
-      { name: 'N m', factor: 1 },
+      { name: 'lbf ft', also: ['lb ft', 'lb-ft', 'ft lb', 'ft-lb'], factor: POUND * 9.80665 * FOOT },
+      { name: 'N m', also: ['Nm', 'N*m'], factor: 1 },
     ],
   },
   energy: {
@@ -309,8 +330,8 @@ export const dimensions = {
     us: ['AWG'],
     si: ['mm^2'],
     units: [
-      { name: 'mm^2', also: ['mm2', 'sq mm'], factor: 1e-6 },
-      { name: 'AWG', also: ['awg', 'ga', 'gauge'], factor: Number.NaN, note: 'gauge numbers convert by ASTM B258' },
+      { name: 'mm^2', also: ['sq mm'], factor: 1e-6 },
+      { name: 'AWG', also: ['ga', 'gauge'], factor: Number.NaN, note: 'gauge numbers convert by ASTM B258' },
     ],
   },
   ratio: {
@@ -326,26 +347,50 @@ export const dimensions = {
     title: 'ratio',
     us: [''],
     si: [''],
-    units: [{ name: '', also: [':1'], factor: 1 }],
+    units: [{ name: '', also: [':1', 'to 1', 'to one'], factor: 1 }],
   },
 } satisfies Record<string, DimensionUnits>;
 
 export type Dimension = keyof typeof dimensions;
 
-const byName = new Map<Dimension, Map<string, Unit>>();
-for (const [dimension, { units }] of Object.entries(dimensions) as [Dimension, DimensionUnits][]) {
-  const names = new Map<string, Unit>();
-  for (const unit of units) for (const name of [unit.name, ...(unit.also ?? [])]) names.set(name, unit);
-  byName.set(dimension, names);
+type Spelling = { spelling: string; unit: Unit };
+
+/** The units of a dimension: by each name as the table has it, by its canonical spelling, and by that in small letters. */
+type Names = { exact: Map<string, Unit>; canonical: Map<string, Unit>; folded: Map<string, Spelling[]> };
+
+function namesOf({ units }: DimensionUnits): Names {
+  const names: Names = { exact: new Map(), canonical: new Map(), folded: new Map() };
+  for (const unit of units) {
+    for (const name of [unit.name, ...(unit.also ?? [])]) {
+      const spelling = canonical(name);
+      names.exact.set(name, unit);
+      names.canonical.set(spelling, unit);
+      const folded = spelling.toLowerCase();
+      names.folded.set(folded, [...(names.folded.get(folded) ?? []), { spelling, unit }]);
+    }
+  }
+  return names;
 }
 
-/** The unit of that dimension with that name or spelling, letter case forgiven where it is unambiguous. */
+const byDimension = new Map(
+  Object.entries(dimensions).map(([dimension, table]) => [dimension as Dimension, namesOf(table)]),
+);
+
+/** The unit of that dimension with that name, spelled out or not, letter case forgiven where it is unambiguous. */
 export function findUnit(dimension: Dimension, name: string): Unit | undefined {
-  const names = byName.get(dimension);
-  const exact = names?.get(name);
+  const names = byDimension.get(dimension);
+  const exact = names?.exact.get(name);
   if (exact || !names) return exact;
-  const folded = [...names].filter(([known]) => known.toLowerCase() === name.toLowerCase()).map(([, unit]) => unit);
-  return new Set(folded).size === 1 ? folded[0] : undefined;
+  const spelling = canonical(name);
+  const spelled = names.canonical.get(spelling);
+  if (spelled) return spelled;
+  const near = names.folded.get(spelling.toLowerCase())?.filter((known) => !isOtherPrefix(spelling, known.spelling));
+  return near && new Set(near.map(({ unit }) => unit)).size === 1 ? near[0]?.unit : undefined;
+}
+
+/** Whether only the case of a prefix differs: `Mohm` is no `mohm`, `mPa` no `MPa`. */
+function isOtherPrefix(one: string, other: string): boolean {
+  return one.length > 1 && one[0] !== other[0] && /m/i.test(one.charAt(0)) && one.slice(1) === other.slice(1);
 }
 
 /** The dimensions in which a unit of that name exists. */

@@ -57,7 +57,7 @@ describe('the figures', () => {
     fc.assert(
       fc.property(randomSheet, (text) => {
         const { sheet, plan } = checkText(text, noHouse);
-        expect(sheet.problems).toEqual([]);
+        expect(sheet.problems.filter(({ severity }) => severity !== 'warning')).toEqual([]);
         for (const stage of plan) expect(wrong(stage)).toEqual([]);
       }),
       { numRuns: 150 },

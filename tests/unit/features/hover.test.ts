@@ -94,7 +94,7 @@ describe('hover on what decides figures', () => {
 
   it('is in the units of the house first', () => {
     expect(told(at(stages, 'injectors'), 'si')).toMatch(
-      /\| Static flow of one injector at that pressure \| [\d.]+ g\/min/,
+      /\| Static flow of one injector at that pressure \| [\d.]+ cm\^3\/min/,
     );
     expect(told(at(stages, 'injectors'), 'us')).toMatch(
       /\| Static flow of one injector at that pressure \| [\d.]+ lb\/h/,

@@ -137,32 +137,23 @@ const wrongValues: Case[] = [
 const quantities: Case[] = [
   [
     'format: 1\nengine: { displacement: «4.9» }\n',
-    ['sheet/quantity', '`4.9` needs a unit of volume: `L`, `in^3`, `cm^3`, `gal`.'],
+    ['sheet/quantity', '`4.9` needs a unit of volume: `L`, `in^3`, `cm^3`, `m^3`.'],
   ],
   [
     "format: 1\nengine: { displacement: '«4.9»' }\n",
-    ['sheet/quantity', '`4.9` needs a unit of volume: `L`, `in^3`, `cm^3`, `gal`.'],
+    ['sheet/quantity', '`4.9` needs a unit of volume: `L`, `in^3`, `cm^3`, `m^3`.'],
   ],
   [
     'format: 1\nengine: { displacement: "4.9 «psi»" }\n',
-    [
-      'sheet/quantity',
-      '`psi` is a unit of pressure; this field takes a unit of volume: `L`, `in^3`, `cm^3`, `gal`, `qt`.',
-    ],
+    ['sheet/quantity', '`psi` is a unit of pressure; this field takes a unit of volume: `L`, `in^3`, `cm^3`, `m^3`.'],
   ],
   [
     'format: 1\nengine: { displacement: «"4.9\\u0020psi"» }\n',
-    [
-      'sheet/quantity',
-      '`psi` is a unit of pressure; this field takes a unit of volume: `L`, `in^3`, `cm^3`, `gal`, `qt`.',
-    ],
+    ['sheet/quantity', '`psi` is a unit of pressure; this field takes a unit of volume: `L`, `in^3`, `cm^3`, `m^3`.'],
   ],
   [
     'format: 1\nengine:\n  displacement: «|»\n    4.9 psi\n',
-    [
-      'sheet/quantity',
-      '`psi` is a unit of pressure; this field takes a unit of volume: `L`, `in^3`, `cm^3`, `gal`, `qt`.',
-    ],
+    ['sheet/quantity', '`psi` is a unit of pressure; this field takes a unit of volume: `L`, `in^3`, `cm^3`, `m^3`.'],
   ],
   [
     'format: 1\nengine: { redline: «5,500 rpm» }\n',
@@ -257,7 +248,7 @@ const repairs: [before: string, after: string][] = [
   ['format: 1\nfuel: e85\n', 'format: 1\nfuel: { grade: e85 }\n'],
   ['format: 1\nvacuum-reference: below-blower\n', 'format: 1\nvacuum-reference: { port: below-blower }\n'],
   ["format: 1\nengine: { displacement: '4.9' }\n", "format: 1\nengine: { displacement: '4.9 L' }\n"],
-  ['format: 1\nengine:\n  redline: 5500 psi # gauge\n', 'format: 1\nengine:\n  redline: 5500 rpm # gauge\n'],
+  ['format: 1\nengine:\n  redline: 5500 rmp # gauge\n', 'format: 1\nengine:\n  redline: 5500 rpm # gauge\n'],
   ['format: 1\nfuel-system: { tank: { vent: yes } }\n', 'format: 1\nfuel-system: { tank: { vent: true } }\n'],
 ];
 

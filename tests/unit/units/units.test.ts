@@ -18,8 +18,8 @@ const inMathjs: { dimension: Dimension; name: string; from: string; si: string }
   { dimension: 'volume', name: 'L', from: 'L', si: 'm^3' },
   { dimension: 'volume', name: 'in^3', from: 'in^3', si: 'm^3' },
   { dimension: 'volume', name: 'cm^3', from: 'cm^3', si: 'm^3' },
-  { dimension: 'volume', name: 'gal', from: 'gallon', si: 'm^3' },
-  { dimension: 'volume', name: 'qt', from: 'quart', si: 'm^3' },
+  { dimension: 'capacity', name: 'gal', from: 'gallon', si: 'm^3' },
+  { dimension: 'capacity', name: 'qt', from: 'quart', si: 'm^3' },
   ...(['psi', 'kPa', 'bar', 'mbar', 'MPa', 'Pa'] as const).map((name) => ({
     dimension: 'pressure' as const,
     name,
