@@ -45,11 +45,11 @@ export function problemDiagnoses(text: string, problems: readonly Problem[]): Di
 }
 
 /** A problem of the text. */
-export function problemDiagnosis(text: string, { code, severity = 'error', message, range }: Problem): Diagnosis {
+export function problemDiagnosis(text: string, { code, severity, message, range }: Problem): Diagnosis {
   return {
     code,
     found: code,
-    severity,
+    severity: severity ?? 'error',
     message: echo(message, LONGEST_MESSAGE),
     range: marked(text, range),
     related: [],
@@ -62,7 +62,7 @@ export function findingDiagnosis(uri: string, text: string, finding: Finding): D
   return {
     code: rule,
     found,
-    severity,
+    severity: severity ?? 'error',
     message: echo(message, LONGEST_MESSAGE),
     range: marked(text, range),
     related: related.map((other) => ({
