@@ -48,7 +48,7 @@ describe('hover', () => {
     const hover = await client.hover(uri, client.rangeOf(uri, 'static-flow').start);
     const value = markdown(hover);
     expect(value).toContain('**Static flow** `throttle-body.injectors.static-flow`');
-    expect(value).toContain('72 lb/h = 544.3 g/min');
+    expect(value).toContain('72 lb/h = 756 cm^3/min');
     expect(value).toMatch(/\| figure \| first summer \| camshaft \|/);
     expect(hover?.range).toEqual(client.rangeOf(uri, 'static-flow'));
   });

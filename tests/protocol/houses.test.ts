@@ -224,6 +224,6 @@ describe('house rules', () => {
     const sheet = uriOf(join(shop, 'one.build.yaml'));
     await client.open(sheet, 'format: 1\nstages: [{ name: now, power: 300 hp, induction: natural }]\n');
     const hover = await client.hover(sheet, client.rangeOf(sheet, 'power').start);
-    expect((hover?.contents as MarkupContent | undefined)?.value).toMatch(/\| Fuel demand.* \| [\d.]+ g\/s/);
+    expect((hover?.contents as MarkupContent | undefined)?.value).toMatch(/\| Fuel demand.* \| [\d.]+ kg\/h/);
   });
 });

@@ -63,7 +63,8 @@ function quantityLines(schema: FieldSchema, read: ReturnType<typeof parseQuantit
   const others = conversions(read);
   const equal = others.length ? `${formatIn(read.value, read.dimension, read.unit)} = ${others.join(' = ')}` : '';
   const range = schema.allowed ? `Possible: ${schema.allowed.from} to ${schema.allowed.to}.` : '';
-  return [equal, toleranceLine(read), range].filter(Boolean).map((line) => paragraph(line));
+  const note = read.note ? `Note: ${read.note}.` : '';
+  return [equal, toleranceLine(read), note, range].filter(Boolean).map((line) => paragraph(line));
 }
 
 function toleranceLine({ low, high, dimension, unit }: Quantity): string {

@@ -56,6 +56,12 @@ describe('hover on a field', () => {
     expect(told('stages: [{ power: ‸350 +/- 15 hp }]\n')).toContain('From 335 hp to 365 hp.');
   });
 
+  it('tells what was taken for granted in reading it', () => {
+    const text = told('engine: { idle-manifold-pressure: ‸15 inHg vacuum }\n');
+    expect(text).toContain('14.92 inHg = 7.328 psi = 50.53 kPa');
+    expect(text).toMatch(/Note: vacuum is counted down from the air at sea level, 101\.325 kPa; .*\./);
+  });
+
   it('tells the meaning of a choice', () => {
     expect(told('fuel-system: { pump: { placement: ‸in-tank } }\n')).toMatch(/`in-tank`: .+\./);
   });
