@@ -58,7 +58,7 @@ export function airFigures(w: Worksheet): AirTerms {
       id: 'idle-vacuum',
       symbol: 'v_i',
       name: 'vacuum at idle',
-      dimension: 'pressure',
+      dimension: 'depression',
       formula: 'p_a - p_i',
       source: 'definition of gauge pressure',
       home: ['engine.idle-manifold-pressure', 'vacuum-reference'],

@@ -58,7 +58,7 @@ describe('hover on a field', () => {
 
   it('tells what was taken for granted in reading it', () => {
     const text = told('engine: { idle-manifold-pressure: ‸15 inHg vacuum }\n');
-    expect(text).toContain('14.92 inHg = 7.328 psi = 50.53 kPa');
+    expect(text).toContain('14.92 inHg = 7.329 psi = 50.53 kPa');
     expect(text).toMatch(/Note: vacuum is counted down from the air at sea level, 101\.325 kPa; .*\./);
   });
 
