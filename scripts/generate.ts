@@ -90,6 +90,28 @@ export const validateConfig: Validate;
 `,
 );
 
+/** Every field of a sheet by its path, those of a stage under `stages`; stages and lists are not numbered. */
+function fieldPaths(schema: Node, prefix = ''): string[] {
+  const target = resolved(schema);
+  const properties = Object.entries((target.properties ?? {}) as Record<string, Node>);
+  return properties.flatMap(([name, inner]) => {
+    if (prefix === 'stages.' && name === 'changes') return [];
+    const path = `${prefix}${name}`;
+    const field = resolved(inner);
+    const below = path === 'stages' ? (field.items as Node) : field;
+    return [path, ...fieldPaths(below, `${path}.`)];
+  });
+}
+
+function resolved(schema: Node): Node {
+  const name = typeof schema.$ref === 'string' ? schema.$ref.split('#/definitions/')[1] : undefined;
+  const found = name === undefined ? undefined : (sheet.definitions[name] ?? parts.definitions[name]);
+  return found ? resolved(found as Node) : schema;
+}
+
+const paths = fieldPaths(sheet).map((path) => `  | '${path}'`);
+writeFileSync(`${OUT}/paths.ts`, `export type FieldPath =\n${paths.join('\n')};\n`);
+
 const RULES = 'server/src/rules';
 const ruleFiles = readdirSync(RULES, { withFileTypes: true })
   .filter((area) => area.isDirectory())

@@ -1,51 +1,86 @@
-import type { Limits } from '../generated/build-sheet.ts';
+import type { BuildSheet } from '../generated/build-sheet.ts';
 import type { House } from '../sheet/house.ts';
-import type { Sheet } from '../sheet/read.ts';
 import { type StageSheet, stagesOf } from '../sheet/stages.ts';
-import { airFigures, compressionFigures } from './air.ts';
-import { demandFigures } from './demand.ts';
-import { electricalFigures } from './electrical.ts';
-import type { Absent, Figure, FigureId, Term } from './figure.ts';
-import { fuelFigures } from './fuel.ts';
-import { ignitionFigures } from './ignition.ts';
-import { injectionFigures } from './injection.ts';
-import { suctionFigures } from './suction.ts';
-import { supplyFigures } from './supply.ts';
-import { throttleFigures } from './throttle.ts';
-import { withTolerances } from './tolerance.ts';
-import { type Pick, Worksheet } from './worksheet.ts';
+import type { Absent, Figure, Outcome } from './figure.ts';
+import { type FigureId, figures } from './figures.ts';
+import type { FigureNode, Node } from './node.ts';
+import { sourceOf } from './source.ts';
+import { Tolerances } from './tolerance.ts';
+import { absentIn, figureIn, type Fault, Worksheet } from './worksheet.ts';
 
-/** Every figure of one stage, and those that cannot be computed with the reason. */
-export type StageAnalysis = StageSheet & {
-  figures: ReadonlyMap<FigureId, Figure>;
-  absent: ReadonlyMap<FigureId, Absent & { name: string; home: readonly string[] }>;
-  /** A limit of the sheet or the house. */
-  limit: (name: keyof Limits & string) => Term;
-};
+/** What can be asked of one stage: any figure with its bounds, any fact, and all figures at once for a report. */
+export class StageAnalysis {
+  private readonly found = new Map<FigureNode, Figure | undefined>();
+  private readonly tolerances: Tolerances;
 
-const nominal: Pick = (quantity) => quantity.value;
+  constructor(
+    readonly sheet: StageSheet,
+    readonly worksheet: Worksheet,
+  ) {
+    this.tolerances = new Tolerances(worksheet);
+  }
 
-/** The figures of every stage of a sheet, with bounds where the sheet gives tolerances. */
-export function analyze(sheet: Sheet, house: House): StageAnalysis[] {
-  return stagesOf(sheet).map((stage) => {
-    const compute = (pick: Pick) => computeStage(stage, house, pick);
-    const worksheet = compute(nominal);
-    const figures = withTolerances(stage, worksheet.figures, (pick) => compute(pick).figures);
-    return { ...stage, figures, absent: worksheet.absent, limit: (name) => worksheet.limit(name) };
-  });
+  get index(): number {
+    return this.sheet.index;
+  }
+
+  get name(): string {
+    return this.sheet.name;
+  }
+
+  see<T>(node: Node<T>): Outcome<T> {
+    return this.worksheet.see(node);
+  }
+
+  /** A figure, with bounds where the sheet gives tolerances; nothing where it cannot be had. */
+  figure(node: FigureNode): Figure | undefined {
+    if (!this.found.has(node)) this.found.set(node, this.bounded(node));
+    return this.found.get(node);
+  }
+
+  private bounded(node: FigureNode): Figure | undefined {
+    const figure = figureIn(this.worksheet.see(node));
+    const bounds = figure && this.tolerances.boundsOf(node, figure.value);
+    return bounds ? { ...figure, ...bounds } : figure;
+  }
+
+  /** Every figure of the stage that can be had. */
+  get figures(): ReadonlyMap<string, Figure> {
+    return new Map(
+      figures.flatMap((node) => {
+        const figure = this.figure(node);
+        return figure ? [[node.id, figure] as const] : [];
+      }),
+    );
+  }
+
+  /** Every figure that cannot be had though it makes sense here, with the reason. */
+  get absent(): ReadonlyMap<FigureId, Absent & { name: string; home: FigureNode['home'] }> {
+    return new Map(
+      figures.flatMap((node) => {
+        const absent = absentIn(this.worksheet.see(node));
+        return absent && !absent.moot ? [[node.id, { ...absent, name: node.name, home: node.home }] as const] : [];
+      }),
+    );
+  }
+
+  get faults(): readonly Fault[] {
+    return this.worksheet.faults;
+  }
 }
 
-function computeStage(stage: StageSheet, house: House, pick: Pick): Worksheet {
-  const w = new Worksheet(stage, [stage.values.limits, house.limits], pick);
-  const fuel = fuelFigures(w, house.fuel);
-  const air = airFigures(w);
-  const demand = demandFigures(w, air, fuel);
-  const electrical = electricalFigures(w);
-  injectionFigures(w, air, demand, fuel);
-  const supply = supplyFigures(w, air, demand, fuel, electrical);
-  suctionFigures(w, air, fuel, supply);
-  throttleFigures(w, air, demand);
-  compressionFigures(w, air);
-  ignitionFigures(w, air);
-  return w;
+/**
+ * Every stage of a sheet. With the analysis of an earlier version only what stands on a field that differs is computed
+ * again; nothing is computed before it is asked for.
+ */
+export function analyze(
+  values: Partial<BuildSheet>,
+  house: House,
+  before: readonly StageAnalysis[] = [],
+): StageAnalysis[] {
+  return stagesOf(values).map((stage) => {
+    const source = sourceOf(stage, house);
+    const base = before[stage.index]?.worksheet;
+    return new StageAnalysis(stage, base ? base.derive(source) : new Worksheet(source));
+  });
 }

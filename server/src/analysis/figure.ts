@@ -1,4 +1,4 @@
-import type { Path } from '../sheet/schema.ts';
+import type { FieldPath, Path } from '../sheet/path.ts';
 import type { Dimension } from '../units/units.ts';
 
 /** A value that goes into a figure: given in the sheet, assumed, or a figure itself. SI value. */
@@ -19,32 +19,24 @@ export type Term = {
 
 /** A computed value with all that is needed to show how it came about. */
 export type Figure = Term & {
-  id: FigureId;
-  figure: FigureId;
-  formula: string;
-  inputs: readonly Term[];
-  source: string;
+  readonly id: string;
+  readonly figure: string;
+  readonly formula: string;
+  readonly inputs: readonly Term[];
+  readonly source: string;
   /** What the reader should know before relying on it. */
-  notes: readonly string[];
+  readonly notes: readonly string[];
   /** Fields on whose hover it belongs. */
-  home: readonly string[];
+  readonly home: readonly FieldPath[];
   /** Bounds where tolerances are given. */
   low?: number;
   high?: number;
 };
 
-/** A figure that cannot be computed: fields that are missing for it, or what makes it impossible. */
-export type Absent = { needs: readonly string[]; impossible?: string };
+/** A value that is known, and what to show of where it came from. */
+export type Known<T> = { readonly value: T; readonly terms: readonly Term[] };
 
-export type Maybe<T extends Term = Term> = T | Absent;
+/** A value that cannot be had: fields it lacks, what makes it impossible, or that it makes no sense in this stage. */
+export type Absent = { readonly lacks: readonly FieldPath[]; readonly impossible?: string; readonly moot?: true };
 
-export function isKnown<T extends Term>(term: Maybe<T>): term is T {
-  return 'value' in term;
-}
-
-/** The value of a term, if there is one. */
-export function numberOf(term: Maybe | undefined): number | undefined {
-  return term && isKnown(term) ? term.value : undefined;
-}
-
-export type FigureId = string;
+export type Outcome<T> = Known<T> | Absent;

@@ -1,9 +1,12 @@
+import type { Line as LineFields } from '../generated/build-sheet.ts';
 import { type Line, roughness } from '../engineering/lines.ts';
-import type { Filter, FuelNetwork } from '../engineering/network.ts';
+import type { Filter } from '../engineering/network.ts';
 import { type Pump, type PumpTest, type PumpUnit, pumpFromTests } from '../engineering/pump.ts';
-import type { Filter as FilterFields, Line as LineFields, Pump as PumpFields } from '../generated/build-sheet.ts';
-import type { Quantity } from '../units/quantity.ts';
-import type { Pick } from './worksheet.ts';
+import type { FieldPath } from '../sheet/path.ts';
+import { pumpArrangement, pumpQuantity, pumpVoltage } from './electrical.ts';
+import { choice, choose, constant, fact, field, given, optional, table } from './node.ts';
+
+type Material = NonNullable<LineFields['material']>;
 
 const WALL = {
   'rubber-low-pressure': roughness.rubberHose,
@@ -15,89 +18,165 @@ const WALL = {
   'aluminum-tube': roughness.drawnTube,
 } as const;
 
-/** The sheet's fuel system as a network to solve; parts without the fields they need are left out. */
-export function networkOf(
-  fields: {
-    pump?: PumpFields | undefined;
-    suction?: LineFields | undefined;
-    'pre-filter'?: FilterFields | undefined;
-    feed?: LineFields | undefined;
-    filter?: FilterFields | undefined;
-    return?: LineFields | undefined;
-    'feed-rise'?: Quantity | undefined;
-    tank?: { 'return-port'?: boolean } | undefined;
-    regulator?: { style?: string } | undefined;
-  },
-  at: { pump: Pump; voltage: number; setting: number; reference: number; density: number; viscosity: number },
-  pick: Pick,
-): FuelNetwork {
-  const rise = fields['feed-rise'] ? pick(fields['feed-rise']) : 0;
-  const isExternal = fields.pump?.placement === 'external';
-  const pumpRise = isExternal && fields.pump?.['height-above-outlet'] ? pick(fields.pump['height-above-outlet']) : 0;
-  const suction = lineOf(suctionFields(fields.suction, fields.pump), pick, pumpRise);
-  const feed = lineOf(fields.feed, pick, rise);
-  const back = lineOf(fields.return, pick, -(rise + pumpRise));
-  const isDeadHead = fields.regulator?.style === 'dead-head';
-  return {
-    liquid: { density: at.density, viscosity: at.viscosity },
-    suction: isExternal && suction ? [suction] : [],
-    preFilter: filterOf(fields['pre-filter'], 'quadratic', pick),
-    pumps: unitsOf(fields.pump, at.pump, at.voltage),
-    feed: feed ? [feed] : [],
-    filter: filterOf(fields.filter, 'linear', pick),
-    regulator: { setting: at.setting, reference: at.reference, place: 'rail' },
-    return: isDeadHead ? undefined : back ? [back] : [],
-  };
-}
+type Placement = 'in-tank' | 'tank-module' | 'surge-tank' | 'external';
 
-/** The pump's curves at rated and at the second voltage. Throws `RangeError` for curves that no pump has. */
-export function pumpOf(fields: PumpFields | undefined, pick: Pick): Pump | undefined {
-  const first = testOf(fields?.['flow-at'], fields?.['rated-voltage'], pick);
-  const second = testOf(fields?.['low-voltage']?.['flow-at'], fields?.['low-voltage']?.voltage, pick);
-  return first && pumpFromTests(second ? [first, second] : [first]);
-}
+/** Where the pump sits; nothing while the sheet does not say. */
+export const pumpPlacement = optional(choice<Placement>('fuel-system.pump.placement', 'placement'));
+
+export const isExternal = fact({
+  id: 'is-external-pump',
+  from: { pumpPlacement },
+  compute: ({ pumpPlacement }) => pumpPlacement === 'external',
+});
+
+export const pumpHeight = field('fuel-system.pump.height-above-outlet', 'z', {
+  value: 0,
+  because: 'level with the tank outlet',
+});
+const noHeight = constant({
+  symbol: 'z',
+  name: 'height of the pump above the tank outlet',
+  value: 0,
+  dimension: 'length',
+  assumed: 'the pump is in the fuel',
+});
+/** Height of the pump over the tank outlet, m. */
+const pumpRise = choose({
+  id: 'pump-rise',
+  from: { isExternal },
+  among: ({ isExternal }) => (isExternal ? pumpHeight : noHeight),
+});
+const feedRise = optional(field('fuel-system.feed-rise', 'z_feed'));
 
 /** Voltage, V, a pump's curve is taken for where the sheet does not say. Common practice. */
 export const RATED_VOLTAGE = 13.5;
 
-function testOf(curve: unknown, voltage: Quantity | undefined, pick: Pick): PumpTest | undefined {
-  const points = (curve as Quantity[][] | undefined)?.map(([pressure, flow]) => ({
-    pressure: pressure ? pick(pressure) : Number.NaN,
-    flow: flow ? pick(flow) : Number.NaN,
-  }));
-  return points && { voltage: voltage ? pick(voltage) : RATED_VOLTAGE, points };
+const pumpCurve = table('fuel-system.pump.flow-at', 'curve');
+const ratedVoltage = field('fuel-system.pump.rated-voltage', 'U_rated', {
+  value: RATED_VOLTAGE,
+  because: 'common practice',
+});
+const weakCurve = optional(table('fuel-system.pump.low-voltage.flow-at', 'curve at low voltage'));
+const weakVoltage = optional(field('fuel-system.pump.low-voltage.voltage', 'U_low'));
+
+/** The pump's curves at rated and at the second voltage. Impossible for curves that no pump has. */
+const pump = fact({
+  id: 'pump',
+  from: { pumpCurve, ratedVoltage, weakCurve, weakVoltage },
+  compute: ({ pumpCurve, ratedVoltage, weakCurve, weakVoltage }): Pump => {
+    const first = testOf(pumpCurve, ratedVoltage);
+    return pumpFromTests(weakCurve ? [first, testOf(weakCurve, weakVoltage ?? RATED_VOLTAGE)] : [first]);
+  },
+});
+
+function testOf(curve: readonly (readonly [number, number])[], voltage: number): PumpTest {
+  return { voltage, points: curve.map(([pressure, flow]) => ({ pressure, flow })) };
 }
 
 /** Pumps that run together, that come in under load, and that only stand by. */
-export function unitsOf(fields: PumpFields | undefined, pump: Pump, voltage: number): PumpUnit[] {
-  const quantity = fields?.quantity ?? 1;
-  const arrangement = fields?.arrangement ?? (quantity > 1 ? 'parallel' : 'single');
-  const unit = (role: PumpUnit['role'], count: number): PumpUnit => ({ pump, voltage, role, quantity: count });
-  if (arrangement === 'parallel') return [unit('main', quantity)];
-  const others = quantity - 1;
-  if (others === 0 || arrangement === 'single') return [unit('main', 1)];
-  return [unit('main', 1), unit(arrangement, others)];
+export const pumps = fact({
+  id: 'pumps',
+  from: { pump, pumpQuantity, pumpArrangement, pumpVoltage },
+  compute: ({ pump, pumpQuantity, pumpArrangement, pumpVoltage }): PumpUnit[] => {
+    const unit = (role: PumpUnit['role'], quantity: number) => ({ pump, voltage: pumpVoltage, role, quantity });
+    if (pumpArrangement === 'parallel') return [unit('main', pumpQuantity)];
+    const others = pumpQuantity - 1;
+    if (others === 0 || pumpArrangement === 'single') return [unit('main', 1)];
+    return [unit('main', 1), unit(pumpArrangement, others)];
+  },
+});
+
+type LineName = 'feed' | 'return' | 'suction';
+
+/** A line of the fuel system without its rise. */
+function lineNode(name: LineName) {
+  const part = `fuel-system.${name}` as const;
+  const diameter = field(`${part}.inside-diameter`, `d_${name}`);
+  const length = field(`${part}.length`, `l_${name}`);
+  const usedLength = name === 'suction' ? suctionLength(length) : length;
+  return fact({
+    id: `${name}-line`,
+    from: {
+      diameter,
+      length: usedLength,
+      material: choice<Material>(`${part}.material`, `wall_${name}`, {
+        value: 'rubber-injection',
+        because: 'the rougher wall',
+      }),
+      elbows90: optional(field(`${part}.elbows-90`, 'n_90')),
+      elbows45: optional(field(`${part}.elbows-45`, 'n_45')),
+    },
+    compute: ({ diameter, length, material, elbows90, elbows45 }): Line => ({
+      diameter,
+      length,
+      roughness: WALL[material].value,
+      elbows90,
+      elbows45,
+      rise: 0,
+    }),
+  });
 }
 
-/** The suction line, from its own fields or from the pump's distance and the bore it needs at least. */
-export function suctionFields(line: LineFields | undefined, pump: PumpFields | undefined): LineFields | undefined {
-  const length = line?.length ?? pump?.distance;
-  return line && length ? { ...line, length } : line;
+/** Length of the suction line: its own, else the pump's distance from the tank. */
+function suctionLength(own: ReturnType<typeof field>) {
+  const hasOwn = given('fuel-system.suction.length');
+  const distance = field('fuel-system.pump.distance', 'l_s');
+  return choose({ id: 'suction-length', from: { hasOwn }, among: ({ hasOwn }) => (hasOwn ? own : distance) });
 }
 
-export function lineOf(fields: LineFields | undefined, pick: Pick, rise: number): Line | undefined {
-  if (!fields?.['inside-diameter'] || !fields.length) return undefined;
-  return {
-    diameter: pick(fields['inside-diameter']),
-    length: pick(fields.length),
-    roughness: WALL[fields.material ?? 'rubber-injection'].value,
-    elbows90: fields['elbows-90'],
-    elbows45: fields['elbows-45'],
-    rise,
-  };
+export const returnLine = lineNode('return');
+
+/** Lines whose bore or length is not known are left out. */
+export const suctionLine = optional(lineNode('suction'));
+const feedLine = optional(lineNode('feed'));
+const knownReturnLine = optional(returnLine);
+
+/** A filter with its rated point; nothing while that is not known. */
+function filterNode(part: 'fuel-system.filter' | 'fuel-system.pre-filter', law: Filter['law'], symbol: string) {
+  return optional(
+    fact({
+      id: part,
+      from: { loss: field(`${part}.loss` as FieldPath, symbol), flow: field(`${part}.loss-at` as FieldPath, 'Q_rated') },
+      compute: ({ loss, flow }): Filter => ({ loss, flow, law }),
+    }),
+  );
 }
 
-export function filterOf(fields: FilterFields | undefined, law: Filter['law'], pick: Pick): Filter | undefined {
-  if (!fields?.loss || !fields['loss-at']) return undefined;
-  return { loss: pick(fields.loss), flow: pick(fields['loss-at']), law };
-}
+export const preFilter = filterNode('fuel-system.pre-filter', 'quadratic', 'dp_pre');
+const filter = filterNode('fuel-system.filter', 'linear', 'dp_filter');
+
+/** Lines from tank to pump, of an external pump only. */
+export const suction = choose({
+  id: 'suction-side',
+  from: { isExternal },
+  among: ({ isExternal }) => (isExternal ? suctionLine : noLine),
+});
+const noLine = fact({ id: 'no-line', from: {}, compute: (): Line | undefined => undefined });
+
+export const isDeadHead = fact({
+  id: 'is-dead-head',
+  from: { style: optional(choice<string>('fuel-system.regulator.style', 'style')) },
+  compute: ({ style }) => style === 'dead-head',
+});
+
+/** Whether the regulator sends the surplus back. */
+export const isBypass = fact({ id: 'is-bypass', from: { isDeadHead }, compute: ({ isDeadHead }) => !isDeadHead });
+
+const back = choose({
+  id: 'way-back',
+  from: { isDeadHead },
+  among: ({ isDeadHead }) => (isDeadHead ? noLine : knownReturnLine),
+});
+
+/** The lines and filters of the fuel system as a network to solve; parts without the fields they need are left out. */
+export const piping = fact({
+  id: 'piping',
+  from: { suction, preFilter, feedLine, filter, back, isDeadHead, pumpRise, feedRise },
+  compute: ({ suction, preFilter, feedLine, filter, back, isDeadHead, pumpRise, feedRise = 0 }) => ({
+    suction: suction ? [{ ...suction, rise: pumpRise }] : [],
+    preFilter,
+    feed: feedLine ? [{ ...feedLine, rise: feedRise }] : [],
+    filter,
+    return: isDeadHead ? undefined : back ? [{ ...back, rise: -(feedRise + pumpRise) }] : [],
+  }),
+});

@@ -11,106 +11,138 @@ import {
   stoichiometricRatio,
 } from '../engineering/fuels.ts';
 import type { Fuel as FuelFields } from '../generated/build-sheet.ts';
-import type { Maybe } from './figure.ts';
-import type { Worksheet } from './worksheet.ts';
+import { hottestDay } from './air.ts';
+import { choice, fact, field, figure, optional } from './node.ts';
 
-const HOME = ['fuel'];
+type Grade = NonNullable<FuelFields['grade']>;
 
-export type FuelTerms = {
-  fuel: Fuel;
-  grade: Maybe;
-  density: Maybe;
-  hotDensity: Maybe;
-  viscosity: Maybe;
-  stoichiometric: Maybe;
-  hottestFuel: Maybe;
-};
+const HOME = ['fuel'] as const;
 
-/** The fuel of a stage, with the sheet's own figures in place of the grade's usual ones. */
-export function fuelOf(fields: FuelFields | undefined): Fuel {
-  const share = fields?.['ethanol-share']?.value;
-  const base = baseFuel(fields?.grade ?? 'gasoline-e10', share);
-  const stated = {
-    ...(fields?.density && { density15: fields.density.value }),
-    ...(fields?.['stoichiometric-ratio'] && { stoichiometricRatio: fields['stoichiometric-ratio'].value }),
-    ...(fields?.['lower-heating-value'] && { lowerHeatingValue: fields['lower-heating-value'].value }),
-    ...(fields?.['vapor-pressure'] && { reidVaporPressure: fields['vapor-pressure'].value }),
-  };
-  return Object.keys(stated).length ? customFuel(base, stated) : base;
-}
+export const grade = choice<Grade>('fuel.grade', 'grade', {
+  value: 'gasoline-e10',
+  because: 'most pump gasoline; common practice',
+});
 
-function baseFuel(grade: NonNullable<FuelFields['grade']>, share: number | undefined): Fuel {
+const statedShare = optional(field('fuel.ethanol-share', 'x_e'));
+
+const baseFuel = fact({
+  id: 'base-fuel',
+  from: { grade, statedShare },
+  compute: ({ grade, statedShare }) => fuelOfGrade(grade, statedShare),
+});
+
+function fuelOfGrade(grade: Grade, share: number | undefined): Fuel {
   if (grade === 'methanol') return methanol;
   if (share === undefined) return fuels[grade];
   if (grade === 'ethanol') return share === 1 ? ethanol : gasolineWithEthanol(share);
   return grade === 'e85' ? e85(share) : { ...gasolineWithEthanol(share), name: grade };
 }
 
-/** Density, viscosity and air/fuel ratio of the fuel. */
-export function fuelFigures(w: Worksheet, houseFuel: FuelFields | undefined): FuelTerms {
-  const fields = w.stage.values.fuel ?? houseFuel;
-  const fuel = fuelOf(fields);
-  const gradeAssumed = fields?.grade ? undefined : 'most pump gasoline; common practice';
-  const grade = w.choice('fuel.grade', 'grade', fields?.grade ?? 'gasoline-e10', gradeAssumed);
-  const share = w.given('fuel.ethanol-share', 'x_e', { value: fuel.ethanolShare, because: 'usual for the grade' });
-  const hottest = w.given('site.hottest', 'T_day', { value: 308.15, because: 'common practice: a 35 degC day' });
-  const hottestFuel = w.given('site.hottest-fuel', 'T_f', {
-    value: ('value' in hottest ? hottest.value : 308.15) + 10,
-    because: 'common practice: the hottest day plus 10 K, returned fuel warms the tank',
-  });
-  const stoichiometric = w.figure(
-    {
-      id: 'stoichiometric-ratio',
-      symbol: 'AFR_st',
-      name: 'stoichiometric air/fuel ratio',
-      dimension: 'ratio-number',
-      formula: '(C + H/4 - O/2) * 138.27 / (12.011 C + 1.008 H + 15.999 O)',
-      source: 'Heywood, Internal Combustion Engine Fundamentals, eq. 3.6; IUPAC atomic weights 2021',
-      home: HOME,
-      notes: fuel.statedStoichiometricRatio === undefined ? [] : ['as stated in the sheet'],
-    },
-    [grade, share],
-    () => stoichiometricRatio(fuel),
-  );
-  const densityFigure = w.figure(
-    {
-      id: 'fuel-density',
-      symbol: 'rho_f',
-      name: 'fuel density at 15 degC',
-      dimension: 'density',
-      formula: 'x_e rho_ethanol + (1 - x_e) rho_gasoline',
-      source: fuel.source,
-      home: HOME,
-    },
-    [grade, share],
-    () => fuel.density15,
-  );
-  const hotDensity = w.figure(
-    {
-      id: 'hot-fuel-density',
-      symbol: 'rho_hot',
-      name: 'fuel density when hottest',
-      dimension: 'density',
-      formula: 'rho_f * volume correction(T_f)',
-      source: 'ASTM D1250 / API MPMS 11.1 form; coefficients see the fuel',
-      home: HOME,
-    },
-    [densityFigure, hottestFuel],
-    (_, temperature) => density(fuel, temperature),
-  );
-  const viscosity = w.figure(
-    {
-      id: 'fuel-viscosity',
-      symbol: 'nu',
-      name: 'kinematic viscosity of the fuel at 15 degC',
-      dimension: 'viscosity',
-      formula: 'exp(a + b / T)',
-      source: 'Andrade, Philosophical Magazine 17 (1934) 497, through two points of the AFDC fuel table',
-      home: HOME,
-      notes: ['15 degC is taken for the lines: cold fuel loses more pressure than hot fuel'],
-    },
-    [grade, share],
-    () => kinematicViscosity(fuel, 288.15),
-  );
-  return { fuel, grade, density: densityFigure, hotDensity, viscosity, stoichiometric, hottestFuel };
+/** Share of ethanol by volume. */
+export const ethanolShare = field('fuel.ethanol-share', 'x_e', {
+  from: { grade },
+  compute: ({ grade }) => fuelOfGrade(grade, undefined).ethanolShare,
+  because: 'usual for the grade',
+});
+
+const statedRatio = optional(field('fuel.stoichiometric-ratio', 'AFR_st'));
+const statedDensity = optional(field('fuel.density', 'rho_15'));
+const statedHeat = optional(field('fuel.lower-heating-value', 'LHV'));
+
+/** Reid vapor pressure, Pa. */
+export const reidPressure = field('fuel.vapor-pressure', 'RVP', {
+  from: { baseFuel },
+  compute: ({ baseFuel }) => baseFuel.reidVaporPressure ?? 62e3,
+  because: 'ASTM D4814 summer class A with the alcohol allowance',
+});
+
+/** The fuel as far as its makeup and its air go. */
+export const chemistry = fact({
+  id: 'chemistry-of-fuel',
+  from: { baseFuel, statedRatio },
+  compute: ({ baseFuel, statedRatio }) => stated(baseFuel, { stoichiometricRatio: statedRatio }),
+});
+
+/** The fuel as far as its energy goes. */
+export const energy = fact({
+  id: 'energy-of-fuel',
+  from: { baseFuel, statedHeat },
+  compute: ({ baseFuel, statedHeat }) => stated(baseFuel, { lowerHeatingValue: statedHeat }),
+});
+
+/** The fuel as far as its volume goes. */
+const volumeFuel = fact({
+  id: 'volume-of-fuel',
+  from: { baseFuel, statedDensity },
+  compute: ({ baseFuel, statedDensity }) => stated(baseFuel, { density15: statedDensity }),
+});
+
+function stated(base: Fuel, values: Record<string, number | undefined>): Fuel {
+  const known = Object.entries(values).filter(([, value]) => value !== undefined);
+  return known.length ? customFuel(base, Object.fromEntries(known)) : base;
 }
+
+/** Ethanol and methanol in the fuel, shares by volume. */
+export const alcohol = fact({
+  id: 'alcohol',
+  from: { grade, ethanolShare },
+  compute: ({ grade, ethanolShare }) =>
+    grade === 'methanol' ? { ethanol: 0, methanol: 1 } : { ethanol: ethanolShare, methanol: 0 },
+});
+
+/** Temperature of the fuel when it is hottest, K. */
+export const hottestFuel = field('site.hottest-fuel', 'T_f', {
+  from: { hottestDay },
+  compute: ({ hottestDay }) => hottestDay + 10,
+  because: 'common practice: the hottest day plus 10 K, returned fuel warms the tank',
+});
+
+export const stoichiometric = figure({
+  id: 'stoichiometric-ratio',
+  symbol: 'AFR_st',
+  name: 'stoichiometric air/fuel ratio',
+  dimension: 'ratio-number',
+  formula: '(C + H/4 - O/2) * 138.27 / (12.011 C + 1.008 H + 15.999 O)',
+  source: 'Heywood, Internal Combustion Engine Fundamentals, eq. 3.6; IUPAC atomic weights 2021',
+  home: HOME,
+  notes: ({ fuel }) => (fuel.statedStoichiometricRatio === undefined ? [] : ['as stated in the sheet']),
+  from: { grade, ethanolShare, fuel: chemistry },
+  compute: ({ fuel }) => stoichiometricRatio(fuel),
+});
+
+export const fuelDensity = figure({
+  id: 'fuel-density',
+  symbol: 'rho_f',
+  name: 'fuel density at 15 degC',
+  dimension: 'density',
+  formula: 'x_e rho_ethanol + (1 - x_e) rho_gasoline',
+  source: ({ fuel }) => fuel.source,
+  home: HOME,
+  from: { grade, ethanolShare, fuel: volumeFuel },
+  compute: ({ fuel }) => fuel.density15,
+});
+
+export const hotFuelDensity = figure({
+  id: 'hot-fuel-density',
+  symbol: 'rho_hot',
+  name: 'fuel density when hottest',
+  dimension: 'density',
+  formula: 'rho_f * volume correction(T_f)',
+  source: 'ASTM D1250 / API MPMS 11.1 form; coefficients see the fuel',
+  home: HOME,
+  from: { fuelDensity, hottestFuel, fuel: volumeFuel },
+  compute: ({ fuel, hottestFuel }) => density(fuel, hottestFuel),
+});
+
+export const fuelViscosity = figure({
+  id: 'fuel-viscosity',
+  symbol: 'nu',
+  name: 'kinematic viscosity of the fuel at 15 degC',
+  dimension: 'viscosity',
+  formula: 'exp(a + b / T)',
+  source: 'Andrade, Philosophical Magazine 17 (1934) 497, through two points of the AFDC fuel table',
+  home: HOME,
+  notes: ['15 degC is taken for the lines: cold fuel loses more pressure than hot fuel'],
+  from: { grade, ethanolShare, fuel: baseFuel },
+  compute: ({ fuel }) => kinematicViscosity(fuel, 288.15),
+});

@@ -1,4 +1,4 @@
-import type { FigureId } from './figure.ts';
+import type { FigureId } from './figures.ts';
 
 /** Figures to read first on a field, best first; the others of the field follow. */
 export const headlines: Readonly<Record<string, readonly FigureId[]>> = {

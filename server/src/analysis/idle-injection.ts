@@ -1,181 +1,170 @@
-import { fuelDemandByAir } from '../engineering/demand.ts';
-import { IDLE_MANIFOLD_PRESSURE, idleAirFlow, powerCovered } from '../engineering/idle.ts';
+import { fuelDemandByAir, powerSupported } from '../engineering/demand.ts';
+import { idleAirFlow, smallestFlow } from '../engineering/idle.ts';
 import {
-  dischargePressure,
+  dischargePressure as dischargePressureOf,
+  flowAtDuty,
   pressureAcross,
-  pulsesPerCycle,
   pulseWidth,
   railPressure,
   staticFlow,
 } from '../engineering/injectors.ts';
-import type { AirTerms } from './air.ts';
-import type { DemandTerms } from './demand.ts';
-import type { Maybe } from './figure.ts';
-import type { FuelTerms } from './fuel.ts';
+import { sitePressure } from './air.ts';
+import { specificConsumption } from './demand.ts';
+import { displacement, idleManifoldPressure, idleSpeed, redline } from './engine.ts';
+import { chemistry, stoichiometric } from './fuel.ts';
+import { injectorFlow, regulatorPressure, regulatorReference } from './full-load-injection.ts';
+import { stagePower } from './induction.ts';
 import {
   INJECTORS_HOME as BRIEF,
+  deadTime,
+  dischargePlace,
   dutyLimit,
   INJECTION_HOME as HOME,
-  type Injectors,
   injection,
-  injectorChoices,
-} from './injector-terms.ts';
-import type { Worksheet } from './worksheet.ts';
+  injectorCount,
+  pulsesPerCycle,
+  ratedFlow,
+  ratedPressure,
+  shortestPulse,
+} from './injectors.ts';
+import { choose, constant, fact, figure } from './node.ts';
 
-/** Absolute manifold pressure at idle. */
-export function idleManifoldPressure(w: Worksheet): Maybe {
-  return w.given('engine.idle-manifold-pressure', 'p_i', {
-    value: IDLE_MANIFOLD_PRESSURE,
-    because: 'common practice; a long-duration cam idles higher',
-  });
-}
+export const idleAir = figure({
+  id: 'idle-air',
+  symbol: 'm_a,i',
+  name: 'air at idle',
+  dimension: 'mass-flow',
+  formula: 'V_d * N_i / 2 * 0.5 * p_i / (R * 313 K)',
+  source: 'Heywood, eq. 2.27; volumetric efficiency 0.5 and 40 degC at idle are common practice',
+  home: HOME,
+  from: { displacement, idleSpeed, idleManifoldPressure },
+  compute: ({ displacement, idleSpeed, idleManifoldPressure }) =>
+    idleAirFlow({ displacement, speed: idleSpeed, manifoldPressure: idleManifoldPressure }),
+});
 
-/** Pulse at idle against the shortest repeatable one, and the power range the injectors cover. */
-export function idleFigures(
-  w: Worksheet,
-  injectors: Injectors,
-  air: AirTerms,
-  fuel: FuelTerms,
-  demand: DemandTerms,
-  flow: Maybe,
-): void {
-  const { place } = injectorChoices(w);
-  const { cylinders, firing, firingScheme, deadTime, quantity } = injectors;
-  const idle = w.given('engine.idle', 'N_i');
-  const manifold = idleManifoldPressure(w);
-  const displacement = w.given('engine.displacement', 'V_d');
-  const idleAir = w.figure(
-    {
-      id: 'idle-air',
-      symbol: 'm_a,i',
-      name: 'air at idle',
-      dimension: 'mass-flow',
-      formula: 'V_d * N_i / 2 * 0.5 * p_i / (R * 313 K)',
-      source: 'Heywood, eq. 2.27; volumetric efficiency 0.5 and 40 degC at idle are common practice',
-      home: HOME,
-    },
-    [displacement, idle, manifold],
-    (swept, speed, pressure) => idleAirFlow({ displacement: swept, speed, manifoldPressure: pressure }),
-  );
-  const idleFuel = w.figure(
-    {
-      id: 'idle-fuel',
-      symbol: 'm_f,i',
-      name: 'fuel at idle',
-      dimension: 'mass-flow',
-      formula: 'm_a,i / AFR_st',
-      source: 'Heywood, eq. 3.9, lambda 1',
-      home: HOME,
-    },
-    [idleAir, fuel.stoichiometric],
-    (flowOfAir) => fuelDemandByAir(flowOfAir, 1, fuel.fuel),
-  );
-  const idleFlow = w.figure(
-    {
-      id: 'idle-injector-flow',
-      symbol: 'm_s,i',
-      name: 'static flow of one injector at idle',
-      dimension: 'injector-flow',
-      formula:
-        place === 'above-throttle'
-          ? 'm_rated * sqrt(p_rail / p_rated)'
-          : 'm_rated * sqrt((p_rail + p_a - p_i) / p_rated)',
-      source: 'orifice equation (Bernoulli)',
-      home: BRIEF,
-    },
-    [
-      injectors.rated,
-      injectors.ratedPressure,
-      w.given('fuel-system.regulator.pressure', 'p_set'),
-      air.ambient,
-      manifold,
-      injectors.place,
-    ],
-    (rated, ratedAt, setting, ambient, pressure) => {
-      const reference = w.stage.values['fuel-system']?.regulator?.reference === 'manifold' ? pressure : ambient;
-      const tip = dischargePressure({ place, path: air.path, boost: 0, manifoldPressure: pressure, ambient });
-      return staticFlow(rated, ratedAt, pressureAcross(railPressure(setting, reference, ambient), ambient, tip));
-    },
-  );
-  const pulse = w.figure(
-    {
-      id: 'idle-pulse',
-      symbol: 't_i',
-      name: 'pulse at idle',
-      dimension: 'time',
-      formula: 'm_f,i / n / m_s,i * 2 / (k N_i) + t_d, k pulses per cycle',
-      source: 'kinematics of the four-stroke cycle',
-      home: [...HOME, 'engine.idle'],
-    },
-    [idleFuel, quantity, idleFlow, deadTime, idle, cylinders, firing],
-    (total, count, stat, dead, speed, n) =>
-      pulseWidth(total / count, injection(stat, dead, speed, pulsesPerCycle(firingScheme, n))),
-  );
-  const shortest = w.given('throttle-body.injectors.shortest-pulse', 't_min');
-  w.figure(
-    {
-      id: 'idle-pulse-margin',
-      symbol: 'k_i',
-      name: 'pulse at idle over the shortest repeatable pulse',
-      dimension: 'ratio-number',
-      formula: 't_i / t_min',
-      source: 'definition',
-      home: HOME,
-    },
-    [pulse, shortest],
-    (width, least) => width / least,
-  );
-  coveredPower(w, injectors, { flow, idleFlow, idleFuel, shortest, idle, demand: demand.engine });
-}
+export const idleFuel = figure({
+  id: 'idle-fuel',
+  symbol: 'm_f,i',
+  name: 'fuel at idle',
+  dimension: 'mass-flow',
+  formula: 'm_a,i / AFR_st',
+  source: 'Heywood, eq. 3.9, lambda 1',
+  home: HOME,
+  from: { idleAir, stoichiometric, fuel: chemistry },
+  compute: ({ idleAir, fuel }) => fuelDemandByAir(idleAir, 1, fuel),
+});
 
-function coveredPower(
-  w: Worksheet,
-  { quantity, deadTime, cylinders, firing, firingScheme }: Injectors,
-  terms: { flow: Maybe; idleFlow: Maybe; idleFuel: Maybe; shortest: Maybe; idle: Maybe; demand: Maybe },
-): void {
-  const limit = dutyLimit(w);
-  const power = w.given('stage.power', 'P');
-  const speed = w.given('engine.redline', 'N_r');
-  const inputs = [
-    quantity,
-    terms.flow,
-    deadTime,
-    speed,
-    cylinders,
-    firing,
-    limit,
-    terms.idleFlow,
-    terms.idle,
-    terms.shortest,
-    terms.idleFuel,
-    terms.demand,
-    power,
-  ] as const;
-  for (const end of ['high', 'low'] as const) {
-    w.figure(
-      {
-        id: `power-covered-${end}`,
-        symbol: end === 'high' ? 'P_max' : 'P_min',
-        name: `${end === 'high' ? 'most' : 'least'} power these injectors cover`,
-        dimension: 'power',
-        formula:
-          end === 'high' ? 'n m_s (limit - t_d k N_r / 2) / BSFC' : 'P * fuel at the shortest pulse / fuel at idle',
-        source: 'kinematics of the four-stroke cycle; fuel at idle in proportion to power: common practice',
-        home: HOME,
-      },
-      inputs,
-      (count, stat, dead, redline, n, _, share, idleStat, idleSpeed, least, idleFuel, demand, claimed) => {
-        const pulses = pulsesPerCycle(firingScheme, n);
-        return powerCovered({
-          quantity: count,
-          full: injection(stat, dead, redline, pulses),
-          dutyLimit: share,
-          idle: injection(idleStat, dead, idleSpeed, pulses),
-          shortestPulse: least,
-          idleShare: Math.min(1, idleFuel / demand),
-          bsfc: demand / claimed,
-        })[end];
-      },
-    );
-  }
-}
+const noVacuum = constant({
+  symbol: 'v_i',
+  name: 'vacuum that acts on the injector',
+  value: 0,
+  dimension: 'pressure',
+  assumed: 'above the throttle plates',
+});
+
+/** How far the manifold is below the air outside at idle, Pa, negative when it is: gauge pressure. */
+export const idleManifoldGauge = fact({
+  id: 'idle-manifold-gauge',
+  from: { idleManifoldPressure, sitePressure },
+  compute: ({ idleManifoldPressure, sitePressure }) => idleManifoldPressure - sitePressure,
+});
+
+/** Gauge pressure the regulator refers to at idle, Pa. */
+export const idleReference = choose({
+  id: 'idle-reference',
+  from: { regulatorReference },
+  among: ({ regulatorReference }) => (regulatorReference === 'manifold' ? idleManifoldGauge : noVacuum),
+});
+
+/** Gauge pressure where the injectors discharge at idle, Pa. */
+const idleTip = choose({
+  id: 'idle-tip',
+  from: { dischargePlace },
+  among: ({ dischargePlace }) => (dischargePlace === 'above-throttle' ? noVacuum : idleManifoldGauge),
+});
+
+export const idleInjectorFlow = figure({
+  id: 'idle-injector-flow',
+  symbol: 'm_s,i',
+  name: 'static flow of one injector at idle',
+  dimension: 'injector-flow',
+  formula: ({ dischargePlace }) =>
+    dischargePlace === 'above-throttle'
+      ? 'm_rated * sqrt(p_rail / p_rated)'
+      : 'm_rated * sqrt((p_rail + p_a - p_i) / p_rated)',
+  source: 'orifice equation (Bernoulli)',
+  home: BRIEF,
+  from: { ratedFlow, ratedPressure, regulatorPressure, dischargePlace, idleReference, idleTip },
+  compute: (v) => {
+    const rail = railPressure(v.regulatorPressure, STANDARD + v.idleReference, STANDARD);
+    const tip = dischargePressureOf({
+      place: v.dischargePlace,
+      path: 'natural',
+      boost: 0,
+      manifoldPressure: STANDARD + v.idleTip,
+      ambient: STANDARD,
+    });
+    return staticFlow(v.ratedFlow, v.ratedPressure, pressureAcross(rail, STANDARD, tip));
+  },
+});
+
+/** Any air pressure, Pa: only differences from it count. */
+const STANDARD = 101325;
+
+export const idlePulse = figure({
+  id: 'idle-pulse',
+  symbol: 't_i',
+  name: 'pulse at idle',
+  dimension: 'time',
+  formula: 'm_f,i / n / m_s,i * 2 / (k N_i) + t_d, k pulses per cycle',
+  source: 'kinematics of the four-stroke cycle',
+  home: ['throttle-body.injectors', 'throttle-body', 'stages', 'engine.idle'],
+  from: { idleFuel, injectorCount, idleInjectorFlow, deadTime, idleSpeed, pulsesPerCycle },
+  compute: (v) =>
+    pulseWidth(v.idleFuel / v.injectorCount, injection(v.idleInjectorFlow, v.deadTime, v.idleSpeed, v.pulsesPerCycle)),
+});
+
+export const idlePulseMargin = figure({
+  id: 'idle-pulse-margin',
+  symbol: 'k_i',
+  name: 'pulse at idle over the shortest repeatable pulse',
+  dimension: 'ratio-number',
+  formula: 't_i / t_min',
+  source: 'definition',
+  home: HOME,
+  from: { idlePulse, shortestPulse },
+  compute: ({ idlePulse, shortestPulse }) => idlePulse / shortestPulse,
+});
+
+const COVERED_SOURCE =
+  'kinematics of the four-stroke cycle; fuel at idle in proportion to power: common practice' as const;
+
+export const powerCoveredHigh = figure({
+  id: 'power-covered-high',
+  symbol: 'P_max',
+  name: 'most power these injectors cover',
+  dimension: 'power',
+  formula: 'n m_s (limit - t_d k N_r / 2) / BSFC',
+  source: COVERED_SOURCE,
+  home: HOME,
+  from: { injectorCount, injectorFlow, deadTime, redline, pulsesPerCycle, dutyLimit, specificConsumption },
+  compute: (v) => {
+    const each = flowAtDuty(v.dutyLimit, injection(v.injectorFlow, v.deadTime, v.redline, v.pulsesPerCycle));
+    return powerSupported(v.injectorCount * each, v.specificConsumption);
+  },
+});
+
+export const powerCoveredLow = figure({
+  id: 'power-covered-low',
+  symbol: 'P_min',
+  name: 'least power these injectors cover',
+  dimension: 'power',
+  formula: 'P * fuel at the shortest pulse / fuel at idle',
+  source: COVERED_SOURCE,
+  home: HOME,
+  from: { injectorCount, idleInjectorFlow, deadTime, idleSpeed, pulsesPerCycle, shortestPulse, idleFuel, stagePower },
+  compute: (v) => {
+    const idling = injection(v.idleInjectorFlow, v.deadTime, v.idleSpeed, v.pulsesPerCycle);
+    return (v.stagePower * v.injectorCount * smallestFlow(v.shortestPulse, idling)) / v.idleFuel;
+  },
+});

@@ -1,9 +1,34 @@
 import type { Induction } from '../engineering/demand.ts';
 import type { InductionPath } from '../engineering/injectors.ts';
 import type { Stage } from '../generated/build-sheet.ts';
+import { choice, fact, field } from './node.ts';
 
 /** How the engine is fed in a stage, with the usual path of the blower where it is not said. */
 export function inductionOf({ induction = 'natural', path }: Stage): { induction: Induction; path: InductionPath } {
-  if (induction === 'natural') return { induction, path: 'natural' };
-  return { induction, path: path ?? (induction === 'roots' ? 'draw-through' : 'blow-through') };
+  return { induction, path: usualPath(induction, path) };
 }
+
+function usualPath(induction: Induction, path: Stage['path']): InductionPath {
+  if (induction === 'natural') return 'natural';
+  return path ?? (induction === 'roots' ? 'draw-through' : 'blow-through');
+}
+
+export const induction = choice<Induction>('stages.induction', 'induction', {
+  value: 'natural',
+  because: 'no blower is named',
+});
+
+/** Which side of the blower the throttle body is on; `natural` without one. */
+export const inductionPath = choice<InductionPath, { induction: typeof induction }>('stages.path', 'path', {
+  from: { induction },
+  compute: (values) => usualPath(values.induction, undefined),
+  because: ({ induction }) => (induction === 'natural' ? 'no blower' : `usual for ${induction} induction`),
+});
+
+export const isBoosted = fact({
+  id: 'is-boosted',
+  from: { induction },
+  compute: (values) => values.induction !== 'natural',
+});
+
+export const stagePower = field('stages.power', 'P');

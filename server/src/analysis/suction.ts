@@ -8,19 +8,18 @@ import {
   temperatureAtMargin,
   vaporPressureDoubts,
 } from '../engineering/suction.ts';
-import type { AirTerms } from './air.ts';
-import { isKnown, type Maybe } from './figure.ts';
-import type { FuelTerms } from './fuel.ts';
-import { filterOf, lineOf, suctionFields } from './fuel-network.ts';
-import type { SupplyTerms } from './supply.ts';
-import type { Worksheet } from './worksheet.ts';
+import { sitePressure } from './air.ts';
+import { alcohol, fuelViscosity, hotFuelDensity, hottestFuel, reidPressure } from './fuel.ts';
+import { isExternal, preFilter, pumpHeight, suctionLine } from './fuel-network.ts';
+import { choose, fact, field, figure } from './node.ts';
+import { feedFlow } from './supply.ts';
 
 const HOME = [
   'fuel-system.pump',
   'fuel-system.suction',
   'fuel-system.pump.distance',
   'fuel-system.pump.height-above-outlet',
-];
+] as const;
 
 const DOUBTS = {
   alcohol: 'the formula is for gasoline without alcohol: with alcohol the real vapor pressure differs',
@@ -28,152 +27,170 @@ const DOUBTS = {
   temperature: 'the temperature is outside the range of the chart behind the formula, 0 to 140 degF',
 } as const;
 
-/** Suction head of an external pump on the hottest day, and the fuel temperature at which it is gone. */
-export function suctionFigures(w: Worksheet, air: AirTerms, fuel: FuelTerms, supply: SupplyTerms): void {
-  const pump = w.stage.values['fuel-system']?.pump;
-  if (pump?.placement !== 'external') return;
-  const reid = w.given('fuel.vapor-pressure', 'RVP', otherwiseReid(fuel));
-  const share = fuel.fuel.ethanolShare + fuel.fuel.methanolShare;
-  const doubts =
-    isKnown(reid) && isKnown(fuel.hottestFuel)
-      ? vaporPressureDoubts({
-          reidVaporPressure: reid.value,
-          temperature: fuel.hottestFuel.value,
-          alcoholShare: Math.min(1, share),
-        })
-      : [];
-  const alcohol = neatAlcohol(fuel);
-  const notes = alcohol ? [] : doubts.map((doubt) => DOUBTS[doubt]);
-  const vapor = w.figure(
-    {
-      id: 'vapor-pressure',
-      symbol: 'p_v',
-      name: 'true vapor pressure of the hottest fuel',
-      dimension: 'absolute-pressure',
-      formula: alcohol ? '10^(a - b / (T + c)), Antoine' : 'exp(A - B / T), A and B from RVP and distillation slope 3',
-      source: alcohol
-        ? 'Antoine constants of the NIST Chemistry WebBook, from memory'
-        : 'EPA AP-42, 5th ed., chapter 7.1, figure 7.1-14b',
-      home: HOME,
-      notes,
-    },
-    [reid, fuel.hottestFuel],
-    (pressure, temperature) => vaporPressure(fuel, pressure, temperature),
-  );
-  if (!alcohol) {
-    w.figure(
-      {
-        id: 'boiling-temperature',
-        symbol: 'T_boil',
-        name: 'temperature at which the fuel begins to boil in the vented tank',
-        dimension: 'temperature',
-        formula: 'solved: p_v(T) = p_a',
-        source: 'EPA AP-42, 5th ed., chapter 7.1, figure 7.1-14b',
-        home: HOME,
-        notes,
-      },
-      [reid, air.ambient],
-      (pressure, ambient) => bubblePoint(pressure, ambient),
-    );
-  }
-  const rise = w.given('fuel-system.pump.height-above-outlet', 'z', {
-    value: 0,
-    because: 'level with the tank outlet',
-  });
-  const loss = suctionLoss(w, fuel, supply);
-  const head = w.figure(
-    {
-      id: 'suction-head',
-      symbol: 'NPSH_a',
-      name: 'suction head available',
-      dimension: 'length',
-      formula: '(p_a - p_v - dp_s) / (rho g) - z',
-      source: 'definition, ANSI/HI 9.6.1; tank nearly empty, fuel level at the outlet',
-      home: HOME,
-      notes,
-    },
-    [air.ambient, vapor, loss, fuel.hotDensity, rise],
-    (ambient, vaporPressure, lost, density, height) =>
-      suctionHeadAvailable({ tankPressure: ambient, density, rise: height, loss: lost }, vaporPressure),
-  );
-  const needed = w.given('fuel-system.pump.required-suction-head', 'NPSH_r', {
-    value: 1,
-    because: 'common practice for small turbine and roller pumps, from memory',
-  });
-  w.figure(
-    {
-      id: 'suction-margin',
-      symbol: 'dNPSH',
-      name: 'suction margin on the hottest day',
-      dimension: 'length',
-      formula: 'NPSH_a - NPSH_r',
-      source: 'definition, ANSI/HI 9.6.1',
-      home: HOME,
-      notes,
-    },
-    [head, needed],
-    (available, least) => available - least,
-  );
-  w.figure(
-    {
-      id: 'suction-limit-temperature',
-      symbol: 'T_gone',
-      name: 'fuel temperature at which the suction margin is gone',
-      dimension: 'temperature',
-      formula: 'solved: NPSH_a(T) = NPSH_r',
-      source: 'vapor pressure as above; ANSI/HI 9.6.1',
-      home: HOME,
-      notes,
-    },
-    [reid, air.ambient, loss, fuel.hotDensity, rise, needed],
-    (pressure, ambient, lost, density, height, least) =>
-      temperatureAtMargin(
-        { tankPressure: ambient, density, rise: height, loss: lost },
-        (temperature) => vaporPressure(fuel, pressure, temperature),
-        least,
-      ).temperature,
-  );
-}
-
 /** The alcohol of a fuel that is one, whose vapor pressure the gasoline formula does not give. */
-function neatAlcohol({ fuel }: FuelTerms): 'ethanol' | 'methanol' | undefined {
-  if (fuel.ethanolShare > 0.99) return 'ethanol';
-  return fuel.methanolShare > 0.99 ? 'methanol' : undefined;
-}
+const neatAlcohol = fact({
+  id: 'neat-alcohol',
+  from: { alcohol },
+  compute: ({ alcohol }): 'ethanol' | 'methanol' | undefined => {
+    if (alcohol.ethanol > 0.99) return 'ethanol';
+    return alcohol.methanol > 0.99 ? 'methanol' : undefined;
+  },
+});
 
-function vaporPressure(fuel: FuelTerms, reidPressure: number, temperature: number): number {
-  const alcohol = neatAlcohol(fuel);
-  return alcohol ? alcoholVaporPressure(alcohol, temperature) : gasolineVaporPressure(reidPressure, temperature);
-}
+/** True vapor pressure, Pa, at a temperature in K. */
+type VaporPressure = (temperature: number) => number;
 
-function otherwiseReid({ fuel }: FuelTerms) {
-  return { value: fuel.reidVaporPressure ?? 62e3, because: 'ASTM D4814 summer class A with the alcohol allowance' };
-}
+const gasolineCurve = fact({
+  id: 'vapor-pressure-of-gasoline',
+  from: { reidPressure },
+  compute:
+    ({ reidPressure }): VaporPressure =>
+    (temperature) =>
+      gasolineVaporPressure(reidPressure, temperature),
+});
 
-function suctionLoss(w: Worksheet, fuel: FuelTerms, { delivery }: SupplyTerms): Maybe {
-  const fields = w.stage.values['fuel-system'];
-  const pick = (quantity: Parameters<Worksheet['read']>[0]) => w.read(quantity);
-  const line = lineOf(suctionFields(fields?.suction, fields?.pump), pick, 0);
-  const filter = filterOf(fields?.['pre-filter'], 'quadratic', pick);
-  const bore = w.given('fuel-system.suction.inside-diameter', 'd_s');
-  const terms = [
-    bore,
-    w.given('fuel-system.pump.distance', 'l_s'),
-    w.given('fuel-system.pre-filter.loss', 'dp_pre'),
-  ].filter(isKnown);
-  return w.figure(
-    {
-      id: 'suction-loss',
-      symbol: 'dp_s',
-      name: 'pressure lost between tank and pump',
-      dimension: 'pressure',
-      formula: 'f (l/d + 30 n_90 + 16 n_45) rho v^2 / 2 + pre-filter',
-      source: 'Darcy-Weisbach, Colebrook; fittings Crane TP-410, L/D with the actual friction factor',
-      home: HOME,
-      notes: line ? [] : ['no suction bore is given: the line is left out'],
-    },
-    [delivery, fuel.hotDensity, fuel.viscosity, ...terms],
-    (flow, density, viscosity) =>
-      (line ? lineLoss(line, { density, viscosity }, flow).friction : 0) + (filter ? filterLoss(filter, flow) : 0),
-  );
-}
+const alcoholCurve = fact({
+  id: 'vapor-pressure-of-alcohol',
+  from: { neatAlcohol },
+  compute:
+    ({ neatAlcohol = 'ethanol' }): VaporPressure =>
+    (temperature) =>
+      alcoholVaporPressure(neatAlcohol, temperature),
+});
+
+/** The fuel's vapor pressure over temperature. */
+const vaporCurve = choose({
+  id: 'vapor-pressure-over-temperature',
+  from: { neatAlcohol },
+  among: ({ neatAlcohol }) => (neatAlcohol ? alcoholCurve : gasolineCurve),
+});
+
+const doubts = fact({
+  id: 'doubts-about-vapor-pressure',
+  from: { reidPressure, hottestFuel, alcohol },
+  compute: ({ reidPressure, hottestFuel, alcohol }): string[] =>
+    vaporPressureDoubts({
+      reidVaporPressure: reidPressure,
+      temperature: hottestFuel,
+      alcoholShare: Math.min(1, alcohol.ethanol + alcohol.methanol),
+    }).map((doubt) => DOUBTS[doubt]),
+});
+const noDoubts = fact({ id: 'no-doubts', from: {}, compute: (): string[] => [] });
+
+const notes = choose({
+  id: 'notes-on-vapor-pressure',
+  from: { neatAlcohol },
+  among: ({ neatAlcohol }) => (neatAlcohol ? noDoubts : doubts),
+});
+
+export const vaporPressure = figure({
+  id: 'vapor-pressure',
+  symbol: 'p_v',
+  name: 'true vapor pressure of the hottest fuel',
+  dimension: 'absolute-pressure',
+  formula: ({ neatAlcohol }) =>
+    neatAlcohol ? '10^(a - b / (T + c)), Antoine' : 'exp(A - B / T), A and B from RVP and distillation slope 3',
+  source: ({ neatAlcohol }) =>
+    neatAlcohol
+      ? 'Antoine constants of the NIST Chemistry WebBook, from memory'
+      : 'EPA AP-42, 5th ed., chapter 7.1, figure 7.1-14b',
+  home: HOME,
+  notes: ({ notes }) => notes,
+  when: isExternal,
+  from: { vaporCurve, hottestFuel, neatAlcohol, notes },
+  compute: ({ vaporCurve, hottestFuel }) => vaporCurve(hottestFuel),
+});
+
+const isGasoline = fact({
+  id: 'is-external-with-gasoline',
+  from: { isExternal, neatAlcohol },
+  compute: ({ isExternal, neatAlcohol }) => isExternal && neatAlcohol === undefined,
+});
+
+export const boilingTemperature = figure({
+  id: 'boiling-temperature',
+  symbol: 'T_boil',
+  name: 'temperature at which the fuel begins to boil in the vented tank',
+  dimension: 'temperature',
+  formula: 'solved: p_v(T) = p_a',
+  source: 'EPA AP-42, 5th ed., chapter 7.1, figure 7.1-14b',
+  home: HOME,
+  notes: ({ notes }) => notes,
+  when: isGasoline,
+  from: { reidPressure, sitePressure, notes },
+  compute: ({ reidPressure, sitePressure }) => bubblePoint(reidPressure, sitePressure),
+});
+
+export const suctionLoss = figure({
+  id: 'suction-loss',
+  symbol: 'dp_s',
+  name: 'pressure lost between tank and pump',
+  dimension: 'pressure',
+  formula: 'f (l/d + 30 n_90 + 16 n_45) rho v^2 / 2 + pre-filter',
+  source: 'Darcy-Weisbach, Colebrook; fittings Crane TP-410, L/D with the actual friction factor',
+  home: HOME,
+  notes: ({ suctionLine }) => (suctionLine ? [] : ['no suction bore is given: the line is left out']),
+  when: isExternal,
+  from: { feedFlow, hotFuelDensity, fuelViscosity, suctionLine, preFilter },
+  compute: ({ feedFlow, hotFuelDensity, fuelViscosity, suctionLine, preFilter }) => {
+    const liquid = { density: hotFuelDensity, viscosity: fuelViscosity };
+    const inLine = suctionLine ? lineLoss(suctionLine, liquid, feedFlow).friction : 0;
+    return inLine + (preFilter ? filterLoss(preFilter, feedFlow) : 0);
+  },
+});
+
+export const suctionHead = figure({
+  id: 'suction-head',
+  symbol: 'NPSH_a',
+  name: 'suction head available',
+  dimension: 'length',
+  formula: '(p_a - p_v - dp_s) / (rho g) - z',
+  source: 'definition, ANSI/HI 9.6.1; tank nearly empty, fuel level at the outlet',
+  home: HOME,
+  notes: ({ notes }) => notes,
+  when: isExternal,
+  from: { sitePressure, vaporPressure, suctionLoss, hotFuelDensity, pumpHeight, notes },
+  compute: (v) =>
+    suctionHeadAvailable(
+      { tankPressure: v.sitePressure, density: v.hotFuelDensity, rise: v.pumpHeight, loss: v.suctionLoss },
+      v.vaporPressure,
+    ),
+});
+
+const requiredHead = field('fuel-system.pump.required-suction-head', 'NPSH_r', {
+  value: 1,
+  because: 'common practice for small turbine and roller pumps, from memory',
+});
+
+export const suctionMargin = figure({
+  id: 'suction-margin',
+  symbol: 'dNPSH',
+  name: 'suction margin on the hottest day',
+  dimension: 'length',
+  formula: 'NPSH_a - NPSH_r',
+  source: 'definition, ANSI/HI 9.6.1',
+  home: HOME,
+  notes: ({ notes }) => notes,
+  when: isExternal,
+  from: { suctionHead, requiredHead, notes },
+  compute: ({ suctionHead, requiredHead }) => suctionHead - requiredHead,
+});
+
+export const suctionLimitTemperature = figure({
+  id: 'suction-limit-temperature',
+  symbol: 'T_gone',
+  name: 'fuel temperature at which the suction margin is gone',
+  dimension: 'temperature',
+  formula: 'solved: NPSH_a(T) = NPSH_r',
+  source: 'vapor pressure as above; ANSI/HI 9.6.1',
+  home: HOME,
+  notes: ({ notes }) => notes,
+  when: isExternal,
+  from: { vaporCurve, sitePressure, suctionLoss, hotFuelDensity, pumpHeight, requiredHead, notes },
+  compute: (v) =>
+    temperatureAtMargin(
+      { tankPressure: v.sitePressure, density: v.hotFuelDensity, rise: v.pumpHeight, loss: v.suctionLoss },
+      v.vaporCurve,
+      v.requiredHead,
+    ).temperature,
+});

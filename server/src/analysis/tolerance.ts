@@ -1,63 +1,88 @@
-import type { StageSheet } from '../sheet/stages.ts';
 import type { Quantity } from '../units/quantity.ts';
-import type { Figure, FigureId } from './figure.ts';
-import type { Pick } from './worksheet.ts';
+import type { FigureNode, Node } from './node.ts';
+import { isLeaf } from './node.ts';
+import type { Worksheet } from './worksheet.ts';
 
-type Figures = ReadonlyMap<FigureId, Figure>;
+/** The ends a figure can reach. */
+export type Bounds = { low: number; high: number };
 
 /**
- * Bounds of every figure from the tolerances of the quantities, by a monotone corner search: each quantity is moved to
- * its low and its high end alone to see which way each figure goes; then each figure is computed with every quantity at
- * the end that lowers it, and at the end that raises it. Exact where a figure is monotone in each quantity over its
- * tolerance, which a low-discrepancy sample checks in the tests. A figure impossible at a corner keeps the ends found.
+ * Bounds of figures from the tolerances of the quantities they stand on, by a monotone corner search: each quantity is
+ * moved to its low and its high end alone to see which way the figure goes; then the figure is computed with every
+ * quantity at the end that lowers it, and at the end that raises it. Exact where a figure is monotone in each quantity
+ * over its tolerance, which a low-discrepancy sample checks in the tests. Impossible at a corner, a figure keeps the ends
+ * found. Corners are shared by all figures; each computes only what depends on what is moved.
  */
-export function withTolerances(stage: StageSheet, figures: Figures, compute: (pick: Pick) => Figures): Figures {
-  const loose = [stage.values, stage.stage, stage.natural].flatMap(looseQuantities);
-  const quantities = [...new Set(loose)];
-  if (quantities.length === 0) return figures;
-  const lows = quantities.map((one) => compute((quantity) => (quantity === one ? one.low : quantity.value)));
-  const highs = quantities.map((one) => compute((quantity) => (quantity === one ? one.high : quantity.value)));
-  const corners = new Map<string, Figures>();
-  const corner = (raised: readonly boolean[]) => {
-    const key = raised.map(Number).join('');
-    let found = corners.get(key);
-    if (!found) {
-      const end = new Map(
-        quantities.map((quantity, index) => [quantity, raised[index] ? quantity.high : quantity.low]),
-      );
-      found = compute((quantity) => end.get(quantity) ?? quantity.value);
-      corners.set(key, found);
-    }
-    return found;
-  };
-  const bounded = new Map<FigureId, Figure>();
-  for (const [id, figure] of figures) {
-    const rising = quantities.map((_, index) => {
-      const low = lows[index]?.get(id)?.value ?? figure.value;
-      const high = highs[index]?.get(id)?.value ?? figure.value;
-      return high >= low;
-    });
-    const top = corner(rising).get(id)?.value ?? figure.value;
-    const bottom = corner(rising.map((isRising) => !isRising)).get(id)?.value ?? figure.value;
-    const alone = [...lows, ...highs].map((each) => each.get(id)?.value ?? figure.value);
-    const low = Math.min(bottom, figure.value, ...alone);
-    const high = Math.max(top, figure.value, ...alone);
-    const isWide = high - low > 1e-9 * Math.max(Math.abs(low), Math.abs(high));
-    bounded.set(id, isWide ? { ...figure, low, high } : figure);
+export class Tolerances {
+  private readonly alone = new Map<Quantity, { low: Worksheet; high: Worksheet }>();
+  private readonly corners = new Map<string, Worksheet>();
+  private readonly numbers = new Map<Quantity, number>();
+
+  constructor(private readonly nominal: Worksheet) {}
+
+  /** The ends of a figure, or nothing where no tolerance moves it. */
+  boundsOf(figure: FigureNode, value: number): Bounds | undefined {
+    const loose = this.looseUnder(figure);
+    if (loose.length === 0) return undefined;
+    const ends = loose.map((quantity) => this.aloneAt(quantity, figure, value));
+    const top = this.cornerAt(loose, (index) => isRising(ends[index]), figure) ?? value;
+    const bottom = this.cornerAt(loose, (index) => !isRising(ends[index]), figure) ?? value;
+    const found = [value, top, bottom, ...ends.flatMap(({ low, high }) => [low, high])];
+    const [low, high] = [Math.min(...found), Math.max(...found)];
+    return high - low > 1e-9 * Math.max(Math.abs(low), Math.abs(high)) ? { low, high } : undefined;
   }
-  return bounded;
+
+  private looseUnder(figure: FigureNode): Quantity[] {
+    const found = new Set<Quantity>();
+    for (const node of this.nominal.standsOn(figure)) for (const quantity of this.looseIn(node)) found.add(quantity);
+    return [...found];
+  }
+
+  private looseIn(node: Node<unknown>): Quantity[] {
+    return isLeaf(node) ? looseQuantities(node.raw(this.nominal.source)) : [];
+  }
+
+  private aloneAt(quantity: Quantity, figure: FigureNode, otherwise: number): Bounds {
+    let both = this.alone.get(quantity);
+    if (!both) {
+      const at = (value: number) => this.nominal.derive(this.nominal.source, new Map([[quantity, value]]));
+      both = { low: at(quantity.low), high: at(quantity.high) };
+      this.alone.set(quantity, both);
+    }
+    return { low: valueIn(both.low, figure) ?? otherwise, high: valueIn(both.high, figure) ?? otherwise };
+  }
+
+  private cornerAt(loose: readonly Quantity[], isHigh: (index: number) => boolean, figure: FigureNode) {
+    const key = loose.map((quantity, index) => `${this.numberOf(quantity)}${isHigh(index) ? '+' : '-'}`).join('');
+    let corner = this.corners.get(key);
+    if (!corner) {
+      const moved = new Map(loose.map((quantity, index) => [quantity, isHigh(index) ? quantity.high : quantity.low]));
+      corner = this.nominal.derive(this.nominal.source, moved);
+      this.corners.set(key, corner);
+    }
+    return valueIn(corner, figure);
+  }
+
+  private numberOf(quantity: Quantity): number {
+    const known = this.numbers.get(quantity) ?? this.numbers.size;
+    this.numbers.set(quantity, known);
+    return known;
+  }
 }
 
-/** Fields whose quantities belong to other stages, or that have none. */
-const NOT_OF_THE_STAGE = new Set(['stages', 'changes', 'notes']);
+function isRising(ends: Bounds | undefined): boolean {
+  return ends !== undefined && ends.high >= ends.low;
+}
 
-/** Every quantity under a value that carries a tolerance. */
-export function looseQuantities(value: unknown): Quantity[] {
+function valueIn(worksheet: Worksheet, figure: FigureNode): number | undefined {
+  const outcome = worksheet.see(figure);
+  return 'terms' in outcome ? outcome.value : undefined;
+}
+
+/** Every quantity with a tolerance in what stands at a field. */
+function looseQuantities(value: unknown): Quantity[] {
   if (Array.isArray(value)) return value.flatMap(looseQuantities);
-  if (typeof value !== 'object' || value === null) return [];
-  if ('dimension' in value) {
-    const quantity = value as Quantity;
-    return quantity.low === quantity.high ? [] : [quantity];
-  }
-  return Object.entries(value).flatMap(([name, inner]) => (NOT_OF_THE_STAGE.has(name) ? [] : looseQuantities(inner)));
+  if (typeof value !== 'object' || value === null || !('dimension' in value)) return [];
+  const quantity = value as Quantity;
+  return quantity.low === quantity.high ? [] : [quantity];
 }

@@ -1,6 +1,5 @@
 import type { BuildSheet, Stage } from '../generated/build-sheet.ts';
-import { entryOf, type Sheet } from './read.ts';
-import type { Path } from './schema.ts';
+import { type FieldPath, inChanges, inStage, type Path, stepsOf, valueAt } from './path.ts';
 
 /** The sheet as it is in one stage: its own values with the changes of this and the earlier stages. */
 export type StageSheet = {
@@ -10,16 +9,16 @@ export type StageSheet = {
   values: Partial<BuildSheet>;
   /** The last stage up to this one without a blower. */
   natural: (Stage & { index: number }) | undefined;
-  /** Where the text says what holds at this path in this stage: in a stage's changes or in the sheet itself. */
-  place: (path: Path) => Path;
+  /** Where the text says what holds at this field in this stage: in a stage's changes or in the sheet itself. */
+  placeOf: (path: FieldPath) => Path;
 };
 
 /** Every stage of a sheet in order; a sheet without stages is one stage as it stands. */
-export function stagesOf(sheet: Sheet): StageSheet[] {
-  let values = sheet.values;
+export function stagesOf(sheet: Partial<BuildSheet>): StageSheet[] {
+  let values = sheet;
   let natural: StageSheet['natural'];
   const changed: number[] = [];
-  const stages: Stage[] = sheet.values.stages?.length ? sheet.values.stages : [{}];
+  const stages: Stage[] = sheet.stages?.length ? sheet.stages : [{}];
   return stages.map((stage, index) => {
     values = merged(values, stage.changes ?? {}) as Partial<BuildSheet>;
     if (stage.changes) changed.unshift(index);
@@ -31,15 +30,24 @@ export function stagesOf(sheet: Sheet): StageSheet[] {
       stage,
       values,
       natural,
-      place: (path) => {
-        for (const later of owners) {
-          const inChanges = ['stages', later, 'changes', ...path];
-          if (entryOf(sheet, inChanges)) return inChanges;
-        }
-        return path;
-      },
+      placeOf: placesOf(stages, index, owners),
     };
   });
+}
+
+/** Places are looked up once a field; most sheets have one place for all stages. */
+function placesOf(stages: readonly Stage[], index: number, owners: readonly number[]): StageSheet['placeOf'] {
+  const known = new Map<FieldPath, Path>();
+  return (path) => {
+    let place = known.get(path);
+    if (!place) {
+      const steps = stepsOf(path);
+      const owner = owners.find((later) => valueAt(stages[later]?.changes, steps) !== undefined);
+      place = steps[0] === 'stages' ? inStage(index, path) : owner === undefined ? steps : inChanges(owner, path);
+      known.set(path, place);
+    }
+    return place;
+  };
 }
 
 function merged(below: unknown, above: unknown): unknown {

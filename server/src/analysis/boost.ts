@@ -1,0 +1,215 @@
+import { engineVolumeFlow } from '../engineering/air.ts';
+import {
+  ADIABATIC_EFFICIENCY,
+  aftercoolerOutletTemperature,
+  boostedPower,
+  compressorOutletTemperature,
+  compressorPower,
+  densityRatio as densityRatioOf,
+  highestManifoldPressure,
+  pressureRatio as pressureRatioOf,
+  referencePlace,
+} from '../engineering/boost.ts';
+import { hottestDay, siteDensity, sitePressure } from './air.ts';
+import { displacement, peakPowerSpeed } from './engine.ts';
+import { induction, inductionPath, isBoosted } from './induction.ts';
+import { choose, constant, fact, field, figure, reading } from './node.ts';
+
+const STAGE = ['stages'] as const;
+
+const noBoost = constant({ symbol: 'p_b', name: 'boost', value: 0, dimension: 'pressure', assumed: 'natural induction' });
+const boostField = field('stages.boost', 'p_b');
+
+/** Boost in the manifold, none without a blower. */
+export const boost = choose({
+  id: 'boost',
+  from: { isBoosted },
+  among: ({ isBoosted }) => (isBoosted ? boostField : noBoost),
+});
+
+const compressorEfficiency = field('stages.compressor-efficiency', 'eta', {
+  from: { induction },
+  compute: ({ induction }) => (induction === 'natural' ? 1 : ADIABATIC_EFFICIENCY[induction]),
+  because: 'common practice for this kind of blower',
+});
+const aftercooling = field('stages.aftercooler-effectiveness', 'eps', { value: 0, because: 'no aftercooler' });
+
+export const pressureRatio = figure({
+  id: 'pressure-ratio',
+  symbol: 'PR',
+  name: 'pressure ratio of the blower',
+  dimension: 'ratio-number',
+  formula: '(p_a + p_b) / p_a',
+  source: 'definition; the loss of air cleaner and throttle body is left out',
+  home: STAGE,
+  when: isBoosted,
+  from: { sitePressure, boost },
+  compute: ({ sitePressure, boost }) => pressureRatioOf(boost, sitePressure),
+});
+
+export const blowerOutletTemperature = figure({
+  id: 'blower-outlet-temperature',
+  symbol: 'T_2',
+  name: 'temperature behind the blower on the hottest day',
+  dimension: 'temperature',
+  formula: 'T_1 (1 + (PR^((g-1)/g) - 1) / eta)',
+  source: 'Heywood, eq. 6.42',
+  home: STAGE,
+  when: isBoosted,
+  from: { hottestDay, pressureRatio, compressorEfficiency },
+  compute: ({ hottestDay, pressureRatio, compressorEfficiency }) =>
+    compressorOutletTemperature(hottestDay, pressureRatio, compressorEfficiency),
+});
+
+export const chargeTemperature = figure({
+  id: 'charge-temperature',
+  symbol: 'T_m',
+  name: 'charge temperature on the hottest day',
+  dimension: 'temperature',
+  formula: 'T_2 - eps (T_2 - T_day)',
+  source: 'definition of heat-exchanger effectiveness',
+  home: STAGE,
+  when: isBoosted,
+  from: { blowerOutletTemperature, hottestDay, aftercooling },
+  compute: ({ blowerOutletTemperature, hottestDay, aftercooling }) =>
+    aftercoolerOutletTemperature(blowerOutletTemperature, hottestDay, aftercooling),
+});
+
+export const densityRatio = figure({
+  id: 'density-ratio',
+  symbol: 'DR',
+  name: 'density ratio of the charge',
+  dimension: 'ratio-number',
+  formula: 'PR * T_1 / T_m',
+  source: 'ideal gas',
+  home: STAGE,
+  when: isBoosted,
+  from: { pressureRatio, hottestDay, chargeTemperature },
+  compute: ({ pressureRatio, hottestDay, chargeTemperature }) => densityRatioOf(pressureRatio, hottestDay, chargeTemperature),
+});
+
+export const chargeDensity = figure({
+  id: 'charge-density',
+  symbol: 'rho_m',
+  name: 'charge density in the manifold',
+  dimension: 'air-density',
+  formula: 'rho_a * DR',
+  source: 'ideal gas',
+  home: STAGE,
+  when: isBoosted,
+  from: { siteDensity, densityRatio },
+  compute: ({ siteDensity, densityRatio }) => siteDensity * densityRatio,
+});
+
+export const manifoldPressure = figure({
+  id: 'manifold-pressure',
+  symbol: 'p_m',
+  name: 'absolute manifold pressure at full boost',
+  dimension: 'absolute-pressure',
+  formula: 'p_a + p_b',
+  source: 'definition of gauge pressure',
+  home: STAGE,
+  when: isBoosted,
+  from: { sitePressure, boost },
+  compute: ({ sitePressure, boost }) => sitePressure + boost,
+});
+
+/** Density of what the cylinders take in, kg/m3: of the air at the site without a blower. */
+export const intakeDensity = choose({
+  id: 'intake-density',
+  from: { isBoosted },
+  among: ({ isBoosted }) => (isBoosted ? chargeDensity : siteDensity),
+});
+
+/** Temperature of what the cylinders take in on the hottest day, K. */
+export const intakeTemperature = choose({
+  id: 'intake-temperature',
+  from: { isBoosted },
+  among: ({ isBoosted }) => (isBoosted ? chargeTemperature : hottestDay),
+});
+
+/** Absolute pressure in the manifold at full load, Pa. */
+export const intakePressure = choose({
+  id: 'intake-pressure',
+  from: { isBoosted },
+  among: ({ isBoosted }) => (isBoosted ? manifoldPressure : sitePressure),
+});
+
+/** Power of the last stage without a blower. */
+export const naturalPower = reading<number>(
+  'natural-power',
+  ({ stage }) => stage.natural?.power,
+  ({ source: { stage }, pick }) => {
+    const natural = stage.natural;
+    if (!natural?.power) return { lacks: [], moot: true };
+    const value = pick(natural.power);
+    const term = {
+      symbol: 'P_nat',
+      name: `power of stage ${natural.name ?? 'before the blower'}`,
+      value,
+      dimension: 'power' as const,
+      field: ['stages', natural.index, 'power'],
+    };
+    return { value, terms: [term] };
+  },
+);
+
+/** Volumetric efficiency the drive power is computed with. Common practice. */
+const DRIVE_VOLUMETRIC_EFFICIENCY = 0.85;
+
+const beltPower = fact({
+  id: 'belt-power',
+  from: { hottestDay, blowerOutletTemperature, chargeDensity, displacement, peakPowerSpeed },
+  compute: (v) =>
+    compressorPower(
+      engineVolumeFlow(v.displacement, v.peakPowerSpeed, DRIVE_VOLUMETRIC_EFFICIENCY) * v.chargeDensity,
+      v.hottestDay,
+      v.blowerOutletTemperature,
+    ),
+});
+
+const noBeltPower = fact({ id: 'no-belt-power', from: {}, compute: () => 0 });
+
+/** What the last natural stage's power would become with this stage's charge, less what a belt takes. */
+export const boostedPowerEstimate = figure({
+  id: 'boosted-power',
+  symbol: 'P_est',
+  name: 'power to expect from the natural figure',
+  dimension: 'power',
+  formula: ({ drive }) => (drive > 0 ? 'P_nat * DR - m_air c_p (T_2 - T_1)' : 'P_nat * DR'),
+  source: 'common practice: power follows charge density; drive power: first law, Heywood eq. 6.43',
+  notes: ['an estimate; a turbine takes its power from the exhaust, which is left out'],
+  home: STAGE,
+  when: isBoosted,
+  from: {
+    naturalPower,
+    densityRatio,
+    drive: choose({
+      id: 'drive-power',
+      from: { induction },
+      among: ({ induction }) => (induction === 'turbo' ? noBeltPower : beltPower),
+    }),
+  },
+  compute: ({ naturalPower, densityRatio, drive }) => boostedPower(naturalPower, densityRatio, drive),
+});
+
+const seaLevel = constant({
+  symbol: 'p_0',
+  name: 'sea-level pressure',
+  value: 101325,
+  dimension: 'absolute-pressure',
+  assumed: 'the vehicle may go down to sea level',
+});
+
+export const sensorPressure = figure({
+  id: 'sensor-pressure',
+  symbol: 'p_max',
+  name: 'highest absolute pressure the sensor must read',
+  dimension: 'absolute-pressure',
+  formula: 'p_0 + p_b',
+  source: 'ISO 2533:1975 sea-level pressure; definition of gauge pressure',
+  home: ['sensors.manifold-pressure', 'stages'],
+  notes: ({ induction, inductionPath }) => [`take the reference from ${referencePlace(induction, inductionPath)}`],
+  from: { seaLevel, boost, induction, inductionPath },
+  compute: ({ seaLevel, boost }) => highestManifoldPressure(boost, seaLevel),
+});

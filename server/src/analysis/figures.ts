@@ -1,0 +1,58 @@
+import * as air from './air.ts';
+import * as boost from './boost.ts';
+import * as compression from './compression.ts';
+import * as demand from './demand.ts';
+import * as electrical from './electrical.ts';
+import * as fuel from './fuel.ts';
+import * as fullLoad from './full-load-injection.ts';
+import * as idle from './idle-injection.ts';
+import * as ignition from './ignition.ts';
+import * as injectors from './injectors.ts';
+import * as nitrous from './nitrous.ts';
+import type { FigureNode } from './node.ts';
+import * as stack from './stack.ts';
+import * as suction from './suction.ts';
+import * as supply from './supply.ts';
+import * as throttle from './throttle.ts';
+import * as timing from './timing.ts';
+
+const topics = [
+  fuel,
+  air,
+  boost,
+  demand,
+  nitrous,
+  electrical,
+  injectors,
+  fullLoad,
+  idle,
+  supply,
+  suction,
+  throttle,
+  stack,
+  compression,
+  ignition,
+  timing,
+] as const;
+
+type Topic = (typeof topics)[number];
+type NodesOf<T> = T extends unknown ? T[keyof T] : never;
+
+/** Id of a figure. */
+export type FigureId = Extract<NodesOf<Topic>, FigureNode> extends FigureNode<infer Id> ? Id : never;
+
+/** Every figure, topic by topic. */
+export const figures: readonly FigureNode<FigureId>[] = topics.flatMap((topic) =>
+  (Object.values(topic) as unknown[]).filter(isFigure),
+);
+
+const byId = new Map<string, FigureNode<FigureId>>(figures.map((node) => [node.id, node]));
+
+/** The figure of that id, if there is one. */
+export function figureNamed(id: string): FigureNode<FigureId> | undefined {
+  return byId.get(id);
+}
+
+function isFigure(value: unknown): value is FigureNode<FigureId> {
+  return typeof value === 'object' && value !== null && 'home' in value && 'evaluate' in value;
+}

@@ -1,0 +1,113 @@
+import { DEAD_TIME_VOLTAGE, deadTimeEstimate, deadTimeFromTable } from '../engineering/dead-time.ts';
+import {
+  type DischargePlace,
+  type FiringScheme,
+  type Injection,
+  pulsesPerCycle as pulsesPerCycleOf,
+} from '../engineering/injectors.ts';
+import { cylinders } from './engine.ts';
+import { choice, choose, fact, field, figure, given, limit, table } from './node.ts';
+
+/** Fields on whose hover the figures of the injectors belong: all of them, or only injectors and stage. */
+export const INJECTION_HOME = ['throttle-body.injectors', 'throttle-body', 'stages'] as const;
+export const INJECTORS_HOME = ['throttle-body.injectors', 'stages'] as const;
+
+/** Where the injectors discharge. */
+export const dischargePlace = choice<DischargePlace>('throttle-body.injectors.discharge', 'place', {
+  value: 'above-throttle',
+  because: 'usual for throttle bodies',
+});
+
+export const firing = choice<FiringScheme>('throttle-body.injectors.firing', 'firing', {
+  value: 'twice-per-cycle',
+  because: 'common practice',
+});
+
+/** Pulses of one injector in a cycle of two turns. */
+export const pulsesPerCycle = fact({
+  id: 'pulses-per-cycle',
+  from: { firing, cylinders },
+  compute: ({ firing, cylinders }) => pulsesPerCycleOf(firing, cylinders),
+});
+
+export const throttleBodies = field('throttle-body.quantity', 'n_tb', { value: 1, because: 'one throttle body' });
+const perBody = field('throttle-body.injectors.quantity', 'n_inj');
+export const ratedFlow = field('throttle-body.injectors.static-flow', 'm_rated');
+export const ratedPressure = field('throttle-body.injectors.rated-pressure', 'p_rated');
+export const shortestPulse = field('throttle-body.injectors.shortest-pulse', 't_min');
+
+export const injectorCount = figure({
+  id: 'injector-count',
+  symbol: 'n',
+  name: 'injectors in all',
+  dimension: 'ratio-number',
+  formula: 'n_tb * n_inj',
+  source: 'count',
+  home: INJECTORS_HOME,
+  from: { throttleBodies, perBody },
+  compute: ({ throttleBodies, perBody }) => throttleBodies * perBody,
+});
+
+export const injectorVoltage = field('electrical.charging-voltage', 'U', { value: 13.8, because: 'common practice' });
+
+const hasDeadTimeTable = given('throttle-body.injectors.dead-time-at');
+const deadTimePoints = table('throttle-body.injectors.dead-time-at', 't_d(U)');
+const ratedDeadTime = field('throttle-body.injectors.dead-time', 't_d0');
+const deadTimeVoltage = field('throttle-body.injectors.dead-time-voltage', 'U_d', {
+  value: DEAD_TIME_VOLTAGE,
+  because: 'common practice',
+});
+
+const byTable = fact({
+  id: 'dead-time-by-table',
+  from: { deadTimePoints, injectorVoltage },
+  compute: ({ deadTimePoints, injectorVoltage }) =>
+    deadTimeFromTable(
+      injectorVoltage,
+      deadTimePoints.map(([voltage, deadTime]) => ({ voltage, deadTime })),
+    ).deadTime,
+});
+
+const byEstimate = fact({
+  id: 'dead-time-by-estimate',
+  from: { ratedDeadTime, deadTimeVoltage, injectorVoltage },
+  compute: ({ ratedDeadTime, deadTimeVoltage, injectorVoltage }) =>
+    deadTimeEstimate(injectorVoltage, { voltage: deadTimeVoltage, deadTime: ratedDeadTime }),
+});
+
+export const deadTime = figure({
+  id: 'dead-time',
+  symbol: 't_d',
+  name: 'dead time at charging voltage',
+  dimension: 'time',
+  home: INJECTION_HOME,
+  formula: ({ hasDeadTimeTable }) =>
+    hasDeadTimeTable ? 'linear between the points of the table' : 't_d0 * (U_d / U)^2',
+  source: ({ hasDeadTimeTable }) =>
+    hasDeadTimeTable ? 'the table of the sheet' : 'common practice, an estimate; give dead-time-at for better',
+  from: {
+    hasDeadTimeTable,
+    known: choose({
+      id: 'dead-time-known',
+      from: { hasDeadTimeTable },
+      among: ({ hasDeadTimeTable }) => (hasDeadTimeTable ? byTable : byEstimate),
+    }),
+  },
+  compute: ({ known }) => known,
+});
+
+const hasOwnDutyLimit = given('throttle-body.injectors.largest-duty');
+const ownDutyLimit = field('throttle-body.injectors.largest-duty', 'limit');
+const houseDutyLimit = limit('largest-duty');
+
+/** The duty limit: of the injectors themselves, else of the sheet or the house. */
+export const dutyLimit = choose({
+  id: 'duty-limit',
+  from: { hasOwnDutyLimit },
+  among: ({ hasOwnDutyLimit }) => (hasOwnDutyLimit ? ownDutyLimit : houseDutyLimit),
+});
+
+/** How one injector works: static flow kg/s, dead time s, speed rev/s, pulses per cycle. */
+export function injection(stat: number, dead: number, speed: number, pulses: number): Injection {
+  return { staticFlow: stat, deadTime: dead, speed, pulsesPerCycle: pulses };
+}

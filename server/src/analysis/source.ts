@@ -1,0 +1,29 @@
+import type { Limits } from '../generated/build-sheet.ts';
+import type { House } from '../sheet/house.ts';
+import { type FieldPath, type Path, stepsOf, valueAt } from '../sheet/path.ts';
+import type { Quantity } from '../units/quantity.ts';
+import type { StageSheet } from '../sheet/stages.ts';
+
+/** Where the nodes of one stage read: the sheet as it is in the stage, and the house rules behind it. */
+export type Source = {
+  readonly stage: StageSheet;
+  read(path: FieldPath): unknown;
+  /** Where the text says what holds at a field in this stage. */
+  place(path: FieldPath): Path;
+  limit(name: keyof Limits & string): Quantity | number | undefined;
+};
+
+/** The values of a stage; the house's fuel stands for a sheet that names none. */
+export function sourceOf(stage: StageSheet, house: House): Source {
+  const { values } = stage;
+  const withFuel = values.fuel || !house.fuel ? values : { ...values, fuel: house.fuel };
+  return {
+    stage,
+    read: (path) => {
+      const steps = stepsOf(path);
+      return steps[0] === 'stages' ? valueAt(stage.stage, steps, 1) : valueAt(withFuel, steps);
+    },
+    place: (path) => stage.placeOf(path),
+    limit: (name) => values.limits?.[name] ?? house.limits?.[name],
+  };
+}

@@ -1,0 +1,51 @@
+import type { FieldPath } from '../generated/paths.ts';
+import { type FieldSchema, type Path, schemaAt } from './schema.ts';
+
+export type { FieldPath, Path };
+
+const split = new Map<string, readonly string[]>();
+
+/** The steps of a field: `fuel-system.pump` as two. */
+export function stepsOf(path: FieldPath): readonly string[] {
+  let steps = split.get(path);
+  if (!steps) {
+    steps = path.split('.');
+    split.set(path, steps);
+  }
+  return steps;
+}
+
+/** What stands at the steps of a value, from one of them on. */
+export function valueAt(value: unknown, steps: readonly (string | number)[], from = 0): unknown {
+  let inner = value;
+  for (let index = from; index < steps.length; index++) {
+    if (typeof inner !== 'object' || inner === null) return undefined;
+    inner = (inner as Record<string | number, unknown>)[steps[index] as string | number];
+  }
+  return inner;
+}
+
+const schemas = new Map<FieldPath, FieldSchema | undefined>();
+
+/** The schema of a field; looked up once. */
+export function fieldSchema(path: FieldPath): FieldSchema | undefined {
+  if (!schemas.has(path)) schemas.set(path, schemaAt(path.startsWith('stages.') ? inStage(0, path) : stepsOf(path)));
+  return schemas.get(path);
+}
+
+/** The place of a field of a stage itself, such as `stages.power`, in a sheet. */
+export function inStage(index: number, path: FieldPath): Path {
+  return ['stages', index, ...stepsOf(path).slice(1)];
+}
+
+/** The place of a field in what a stage changes. */
+export function inChanges(index: number, path: FieldPath): Path {
+  return ['stages', index, 'changes', ...stepsOf(path)];
+}
+
+/** The field at a place, whatever stage or list item it is in: `stages[1].changes.fuel.grade` is `fuel.grade`. */
+export function fieldAt(place: Path): string {
+  const steps = place.filter((step) => typeof step === 'string');
+  const isChange = steps[0] === 'stages' && steps[1] === 'changes' && steps.length > 2;
+  return (isChange ? steps.slice(2) : steps).join('.');
+}
