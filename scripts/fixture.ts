@@ -4,8 +4,8 @@
  */
 import { rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { checkText } from '../server/src/rules/checked.ts';
-import { verifiedRepairs } from '../server/src/rules/repair.ts';
+import { checkText } from '../server/src/checking/checked.ts';
+import { verifiedRepairs } from '../server/src/checking/repair.ts';
 import { applyEdits } from '../server/src/sheet/edit.ts';
 import { noHouse } from '../server/src/sheet/house.ts';
 import { fixtures, goldens, marked, readFixture, readMarked } from '../tests/rules/fixture.ts';

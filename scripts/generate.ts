@@ -121,5 +121,5 @@ const imports = ruleFiles.map((file, index) => `import { rule as rule${index} } 
 const list = ruleFiles.map((_, index) => `rule${index}`).join(', ');
 writeFileSync(
   `${OUT}/rules.ts`,
-  `import type { Rule } from '../rules/rule.ts';\n${imports.join('\n')}\n\nexport const rules: readonly Rule[] = [${list}];\n`,
+  `import type { Rule } from '../checking/rule.ts';\n${imports.join('\n')}\n\nexport const rules: readonly Rule[] = [${list}];\n`,
 );

@@ -7,9 +7,10 @@ import { dirname, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import ts from 'typescript';
-import { checkText } from '../server/src/rules/checked.ts';
-import type { Rule } from '../server/src/rules/rule.ts';
-import { situationOf } from '../server/src/rules/situation.ts';
+import { checkText } from '../server/src/checking/checked.ts';
+import type { Rule } from '../server/src/checking/rule.ts';
+import { situationsOf } from '../server/src/checking/situation.ts';
+import { Watch } from '../server/src/checking/watch.ts';
 import { noHouse } from '../server/src/sheet/house.ts';
 import { fixtures, readFixture, readMarked } from '../tests/rules/fixture.ts';
 
@@ -28,7 +29,7 @@ const texts = [
 
 const plans = texts.map((text) => {
   const { plan } = checkText(text, noHouse);
-  return plan.map((stage) => situationOf(stage, plan, noHouse));
+  return situationsOf(plan, noHouse, { current: new Watch() });
 });
 
 /** Every `if` whose condition can be taken away, and every operand of `&&` and `||` that can be left out. */

@@ -1,3 +1,4 @@
+import { type Checked, checkSheet } from './checking/checked.ts';
 import { type Completion, completionsAt } from './features/completion.ts';
 import { type Diagnosis, problemDiagnoses, sheetDiagnoses } from './features/diagnostics.ts';
 import { type Fold, foldsOf } from './features/folding.ts';
@@ -9,7 +10,6 @@ import { type OutlineItem, outlineOf } from './features/symbols.ts';
 import type { BuildSheet } from './generated/build-sheet.ts';
 import { rules } from './generated/rules.ts';
 import { validateSheet } from './generated/validate.js';
-import { type Checked, checkSheet } from './rules/checked.ts';
 import type { TextEdit } from './sheet/problem.ts';
 import { readText, type Sheet } from './sheet/read.ts';
 import { houseRoot, root } from './sheet/schema.ts';

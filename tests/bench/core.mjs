@@ -8,7 +8,7 @@ import { build } from 'esbuild';
 const ENTRY = `
 export { analyze } from './server/src/analysis/analysis.ts';
 export { validateSheet } from './server/src/generated/validate.js';
-export { checkText } from './server/src/rules/checked.ts';
+export { checkText } from './server/src/checking/checked.ts';
 export { compose, plain } from './server/src/sheet/compose.ts';
 export { noHouse } from './server/src/sheet/house.ts';
 export { readText } from './server/src/sheet/read.ts';

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { checkText } from '../../server/src/rules/checked.ts';
+import { checkText } from '../../server/src/checking/checked.ts';
 import { noHouse } from '../../server/src/sheet/house.ts';
 import { type Path, schemaAt } from '../../server/src/sheet/schema.ts';
 import { fixtures, readFixture, readMarked } from './fixture.ts';

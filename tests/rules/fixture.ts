@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Checked, checkText } from '../../server/src/rules/checked.ts';
+import { type Checked, checkText } from '../../server/src/checking/checked.ts';
 import { noHouse } from '../../server/src/sheet/house.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { outdatedPages, referencePages } from '../../scripts/reference-pages.ts';
-import { checkText } from '../../server/src/rules/checked.ts';
+import { checkText } from '../../server/src/checking/checked.ts';
 import { noHouse } from '../../server/src/sheet/house.ts';
 import { problemCodes } from '../../server/src/sheet/problem.ts';
 

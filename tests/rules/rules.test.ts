@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { type Checked, checkText } from '../../server/src/checking/checked.ts';
+import type { Finding } from '../../server/src/checking/finding.ts';
+import { verifiedRepairs } from '../../server/src/checking/repair.ts';
 import { rules } from '../../server/src/generated/rules.ts';
-import { type Checked, checkText } from '../../server/src/rules/checked.ts';
-import type { Finding } from '../../server/src/rules/finding.ts';
-import { verifiedRepairs } from '../../server/src/rules/repair.ts';
 import { applyEdits, editsFor } from '../../server/src/sheet/edit.ts';
 import { noHouse } from '../../server/src/sheet/house.ts';
 import type { TextEdit } from '../../server/src/sheet/problem.ts';

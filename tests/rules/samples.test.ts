@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { checkText } from '../../server/src/checking/checked.ts';
+import { areas } from '../../server/src/checking/rule.ts';
 import { rules } from '../../server/src/generated/rules.ts';
-import { checkText } from '../../server/src/rules/checked.ts';
-import { areas } from '../../server/src/rules/rule.ts';
 import { noHouse } from '../../server/src/sheet/house.ts';
 
 const SAMPLES = 'samples';

@@ -53,4 +53,3 @@ export const hotDayDensity = figure({
   from: { altitude, hottestDay, sitePressure },
   compute: ({ altitude, hottestDay }) => siteAir(altitude, hottestDay).density,
 });
-

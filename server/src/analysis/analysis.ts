@@ -6,7 +6,7 @@ import { type FigureId, figures } from './figures.ts';
 import type { FigureNode, Node } from './node.ts';
 import { sourceOf } from './source.ts';
 import { Tolerances } from './tolerance.ts';
-import { absentIn, figureIn, type Fault, Worksheet } from './worksheet.ts';
+import { absentIn, type Fault, figureIn, Worksheet } from './worksheet.ts';
 
 /** What can be asked of one stage: any figure with its bounds, any fact, and all figures at once for a report. */
 export class StageAnalysis {

@@ -17,7 +17,13 @@ import { choose, constant, fact, field, figure, reading } from './node.ts';
 
 const STAGE = ['stages'] as const;
 
-const noBoost = constant({ symbol: 'p_b', name: 'boost', value: 0, dimension: 'pressure', assumed: 'natural induction' });
+const noBoost = constant({
+  symbol: 'p_b',
+  name: 'boost',
+  value: 0,
+  dimension: 'pressure',
+  assumed: 'natural induction',
+});
 const boostField = field('stages.boost', 'p_b');
 
 /** Boost in the manifold, none without a blower. */
@@ -85,7 +91,8 @@ export const densityRatio = figure({
   home: STAGE,
   when: isBoosted,
   from: { pressureRatio, hottestDay, chargeTemperature },
-  compute: ({ pressureRatio, hottestDay, chargeTemperature }) => densityRatioOf(pressureRatio, hottestDay, chargeTemperature),
+  compute: ({ pressureRatio, hottestDay, chargeTemperature }) =>
+    densityRatioOf(pressureRatio, hottestDay, chargeTemperature),
 });
 
 export const chargeDensity = figure({

@@ -35,15 +35,14 @@ export const pumpGround = choice<'chassis' | 'wire-to-battery'>('electrical.pump
 
 const onePump = field('fuel-system.pump.current', 'I_1');
 export const pumpQuantity = field('fuel-system.pump.quantity', 'n_p', { value: 1, because: 'one pump' });
-export const pumpArrangement = choice<'single' | 'parallel' | 'staged' | 'spare', { pumpQuantity: typeof pumpQuantity }>(
-  'fuel-system.pump.arrangement',
-  'arrangement',
-  {
-    from: { pumpQuantity },
-    compute: (values) => (values.pumpQuantity > 1 ? 'parallel' : 'single'),
-    because: 'usual for that number of pumps',
-  },
-);
+export const pumpArrangement = choice<
+  'single' | 'parallel' | 'staged' | 'spare',
+  { pumpQuantity: typeof pumpQuantity }
+>('fuel-system.pump.arrangement', 'arrangement', {
+  from: { pumpQuantity },
+  compute: (values) => (values.pumpQuantity > 1 ? 'parallel' : 'single'),
+  because: 'usual for that number of pumps',
+});
 const sharedCircuit = choice<boolean>('electrical.pump-circuit.shared', 'shared', {
   value: false,
   because: 'a circuit each',
@@ -173,7 +172,8 @@ export const fuseNeeded = figure({
   from: { pumpCircuitCurrent, share: limit('fuse-share') },
   compute: ({ pumpCircuitCurrent, share }) => {
     const fuse = fuseRating(pumpCircuitCurrent, share);
-    if (fuse === undefined) throw new RangeError('No blade fuse is large enough; split the load over several circuits.');
+    if (fuse === undefined)
+      throw new RangeError('No blade fuse is large enough; split the load over several circuits.');
     return fuse;
   },
 });

@@ -1,7 +1,7 @@
-import type { Line as LineFields } from '../generated/build-sheet.ts';
 import { type Line, roughness } from '../engineering/lines.ts';
 import type { Filter } from '../engineering/network.ts';
 import { type Pump, type PumpTest, type PumpUnit, pumpFromTests } from '../engineering/pump.ts';
+import type { Line as LineFields } from '../generated/build-sheet.ts';
 import type { FieldPath } from '../sheet/path.ts';
 import { pumpArrangement, pumpQuantity, pumpVoltage } from './electrical.ts';
 import { choice, choose, constant, fact, field, given, optional, table } from './node.ts';
@@ -136,7 +136,10 @@ function filterNode(part: 'fuel-system.filter' | 'fuel-system.pre-filter', law: 
   return optional(
     fact({
       id: part,
-      from: { loss: field(`${part}.loss` as FieldPath, symbol), flow: field(`${part}.loss-at` as FieldPath, 'Q_rated') },
+      from: {
+        loss: field(`${part}.loss` as FieldPath, symbol),
+        flow: field(`${part}.loss-at` as FieldPath, 'Q_rated'),
+      },
       compute: ({ loss, flow }): Filter => ({ loss, flow, law }),
     }),
   );

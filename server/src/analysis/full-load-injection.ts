@@ -1,8 +1,8 @@
 import {
   type DischargePlace,
-  type InductionPath,
   dischargePressure as dischargePressureOf,
   duty,
+  type InductionPath,
   pressureAcross,
   pressureForFlow,
   railPressure,
@@ -150,8 +150,7 @@ export const dutyAtPeakPower = figure({
   source: 'kinematics of the four-stroke cycle',
   home: ['throttle-body.injectors', 'throttle-body', 'stages', 'engine.peak-power-speed'],
   from: { demandPerInjector, injectorFlow, deadTime, peakPowerSpeed, pulsesPerCycle },
-  compute: (v) =>
-    duty(v.demandPerInjector, injection(v.injectorFlow, v.deadTime, v.peakPowerSpeed, v.pulsesPerCycle)),
+  compute: (v) => duty(v.demandPerInjector, injection(v.injectorFlow, v.deadTime, v.peakPowerSpeed, v.pulsesPerCycle)),
 });
 
 export const dutyAtRedline = figure({

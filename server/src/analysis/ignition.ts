@@ -1,9 +1,4 @@
-import {
-  coilChargeAt,
-  coilVoltage as coilVoltageOf,
-  finalCurrent,
-  timeToCurrent,
-} from '../engineering/ignition.ts';
+import { coilChargeAt, coilVoltage as coilVoltageOf, finalCurrent, timeToCurrent } from '../engineering/ignition.ts';
 import { cylinders, redline } from './engine.ts';
 import { choice, fact, field, figure, optional } from './node.ts';
 

@@ -1,7 +1,7 @@
 import type { Induction } from '../engineering/demand.ts';
 import type { InductionPath } from '../engineering/injectors.ts';
 import type { Stage } from '../generated/build-sheet.ts';
-import { choice, fact, field } from './node.ts';
+import { choice, choose, fact, field, optional } from './node.ts';
 
 /** How the engine is fed in a stage, with the usual path of the blower where it is not said. */
 export function inductionOf({ induction = 'natural', path }: Stage): { induction: Induction; path: InductionPath } {
@@ -18,11 +18,19 @@ export const induction = choice<Induction>('stages.induction', 'induction', {
   because: 'no blower is named',
 });
 
+const statedPath = optional(choice<'draw-through' | 'blow-through'>('stages.path', 'path'));
+const withoutBlower = fact({ id: 'without-blower', from: {}, compute: (): InductionPath => 'natural' });
+const throughBlower = fact({
+  id: 'through-blower',
+  from: { induction, statedPath },
+  compute: ({ induction, statedPath }) => usualPath(induction, statedPath),
+});
+
 /** Which side of the blower the throttle body is on; `natural` without one. */
-export const inductionPath = choice<InductionPath, { induction: typeof induction }>('stages.path', 'path', {
+export const inductionPath = choose({
+  id: 'induction-path',
   from: { induction },
-  compute: (values) => usualPath(values.induction, undefined),
-  because: ({ induction }) => (induction === 'natural' ? 'no blower' : `usual for ${induction} induction`),
+  among: ({ induction }) => (induction === 'natural' ? withoutBlower : throughBlower),
 });
 
 export const isBoosted = fact({

@@ -1,7 +1,7 @@
+import type { Limits } from '../generated/build-sheet.ts';
+import { type FieldPath, fieldSchema } from '../sheet/path.ts';
 import { parseQuantity } from '../units/parse.ts';
 import { isQuantity, type Quantity } from '../units/quantity.ts';
-import { type FieldPath, fieldSchema } from '../sheet/path.ts';
-import type { Limits } from '../generated/build-sheet.ts';
 import type { Dimension } from '../units/units.ts';
 import type { Absent, Figure, Known, Outcome, Term } from './figure.ts';
 import type { Source } from './source.ts';
@@ -11,7 +11,7 @@ export type Sight = {
   see<T>(node: Node<T>): Outcome<T>;
   readonly source: Source;
   /** The number of a quantity at the end of its tolerance that is computed. */
-  pick(quantity: Quantity): number;
+  readonly pick: (quantity: Quantity) => number;
 };
 
 /** A value of one stage with declared inputs, evaluated when it is asked for. */
@@ -67,10 +67,15 @@ export function field<F extends From = Record<never, never>>(
   usual?: Usual<number, F>,
 ): Leaf<number> {
   const about = aboutField(path);
-  return leaf<number, F>(path, usual, (raw, { pick }) => {
-    const value = typeof raw === 'number' ? raw : isQuantityValue(raw) ? pick(raw) : undefined;
-    return value === undefined ? undefined : { value, term: { symbol, ...about, value } };
-  }, (value) => ({ symbol, ...about, value }));
+  return leaf<number, F>(
+    path,
+    usual,
+    (raw, { pick }) => {
+      const value = typeof raw === 'number' ? raw : isQuantityValue(raw) ? pick(raw) : undefined;
+      return value === undefined ? undefined : { value, term: { symbol, ...about, value } };
+    },
+    (value) => ({ symbol, ...about, value }),
+  );
 }
 
 /** A word or a truth of the sheet, or the usual one with its reason. */
@@ -81,10 +86,15 @@ export function choice<T extends string | boolean, F extends From = Record<never
 ): Leaf<T> {
   const { name } = aboutField(path);
   const termOf = (word: T): Term => ({ symbol, name, value: 0, dimension: 'ratio-number', text: wordOf(word) });
-  return leaf<T, F>(path, usual, (raw) => {
-    if (typeof raw !== 'string' && typeof raw !== 'boolean') return undefined;
-    return { value: raw as T, term: termOf(raw as T) };
-  }, termOf);
+  return leaf<T, F>(
+    path,
+    usual,
+    (raw) => {
+      if (typeof raw !== 'string' && typeof raw !== 'boolean') return undefined;
+      return { value: raw as T, term: termOf(raw as T) };
+    },
+    termOf,
+  );
 }
 
 function wordOf(word: string | boolean): string {

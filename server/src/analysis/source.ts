@@ -1,8 +1,8 @@
 import type { Limits } from '../generated/build-sheet.ts';
 import type { House } from '../sheet/house.ts';
 import { type FieldPath, type Path, stepsOf, valueAt } from '../sheet/path.ts';
-import type { Quantity } from '../units/quantity.ts';
 import type { StageSheet } from '../sheet/stages.ts';
+import type { Quantity } from '../units/quantity.ts';
 
 /** Where the nodes of one stage read: the sheet as it is in the stage, and the house rules behind it. */
 export type Source = {

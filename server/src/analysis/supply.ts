@@ -177,8 +177,7 @@ export const powerFed = figure({
   source: 'mass balance; fuel in proportion to power',
   home: PUMP,
   from: { pumpDelivery, reserve, hotFuelDensity, pumpDemand, stagePower },
-  compute: (v) =>
-    powerSupported((v.pumpDelivery / (1 + v.reserve)) * v.hotFuelDensity, v.pumpDemand / v.stagePower),
+  compute: (v) => powerSupported((v.pumpDelivery / (1 + v.reserve)) * v.hotFuelDensity, v.pumpDemand / v.stagePower),
 });
 
 const NODE = { dimension: 'pressure', formula: 'operating point of the fuel system', source: NETWORK_SOURCE } as const;

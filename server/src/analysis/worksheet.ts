@@ -34,9 +34,7 @@ export class Worksheet implements Sight {
     return new Worksheet(source, moved, this);
   }
 
-  pick(quantity: Quantity): number {
-    return this.moved.get(quantity) ?? quantity.value;
-  }
+  readonly pick = (quantity: Quantity): number => this.moved.get(quantity) ?? quantity.value;
 
   see<T>(node: Node<T>): Outcome<T> {
     this.asking?.push(node);

@@ -1,6 +1,6 @@
-import type { Checked } from '../rules/checked.ts';
-import type { Finding } from '../rules/finding.ts';
-import type { Severity } from '../rules/rule.ts';
+import type { Checked } from '../checking/checked.ts';
+import type { PlacedFinding } from '../checking/finding.ts';
+import type { Severity } from '../checking/rule.ts';
 import type { Problem } from '../sheet/problem.ts';
 import { echo } from '../text/echo.ts';
 import { marked, type Place, type Range } from '../text/place.ts';
@@ -57,7 +57,7 @@ export function problemDiagnosis(text: string, { code, severity, message, range 
 }
 
 /** A finding with the other places it involves. */
-export function findingDiagnosis(uri: string, text: string, finding: Finding): Diagnosis {
+export function findingDiagnosis(uri: string, text: string, finding: PlacedFinding): Diagnosis {
   const { rule, found, severity, message, range, related } = finding;
   return {
     code: rule,

@@ -1,6 +1,6 @@
-import { type Checked, checkText } from '../rules/checked.ts';
-import type { Finding, PlannedRepair } from '../rules/finding.ts';
-import { verifiedRepairs } from '../rules/repair.ts';
+import { type Checked, checkText } from '../checking/checked.ts';
+import type { Finding, PlannedRepair } from '../checking/finding.ts';
+import { verifiedRepairs } from '../checking/repair.ts';
 import { applyEdits } from '../sheet/edit.ts';
 import type { Problem, TextEdit } from '../sheet/problem.ts';
 import type { Steps } from '../text/steps.ts';

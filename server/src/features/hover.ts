@@ -2,9 +2,9 @@ import type { StageAnalysis } from '../analysis/analysis.ts';
 import type { Figure } from '../analysis/figure.ts';
 import { capital, withSpread } from '../analysis/figure-words.ts';
 import { headlines } from '../analysis/headlines.ts';
+import type { Accepted } from '../checking/finding.ts';
 import { derivation } from '../report/figure-text.ts';
 import { type Block, type Page, paragraph, prose, type Span } from '../report/page.ts';
-import type { Accepted } from '../rules/finding.ts';
 import { type Entry, entryAt, pathText, type Range } from '../sheet/entry.ts';
 import type { FieldSchema, Path } from '../sheet/schema.ts';
 import { echo } from '../text/echo.ts';
@@ -124,10 +124,14 @@ function figureIds(entry: Entry, stages: readonly StageAnalysis[]): string[] {
   const here = pathText(entry.path);
   const ids = new Set<string>();
   for (const { figures } of stages) {
-    for (const [id, figure] of figures) if (figure.home.includes(home) || uses(figure, here)) ids.add(id);
+    for (const [id, figure] of figures) if (homes(figure.home, home) || uses(figure, here)) ids.add(id);
   }
   const first = headlines[home] ?? [];
-  return [...first.filter((id) => ids.has(id)), ...[...ids].filter((id) => !first.includes(id))];
+  return [...first.filter((id) => ids.has(id)), ...[...ids].filter((id) => !(first as readonly string[]).includes(id))];
+}
+
+function homes(fields: readonly string[], field: string): boolean {
+  return fields.includes(field);
 }
 
 function uses({ inputs }: Figure, field: string): boolean {
@@ -152,10 +156,10 @@ function missingOf(entry: Entry, stages: readonly StageAnalysis[]): Block[] {
   const home = homePath(entry.path);
   const lines = new Map<string, Span[]>();
   for (const { absent } of stages) {
-    for (const { name, needs, impossible, home: homes } of absent.values()) {
-      if (!homes.includes(home) || (!impossible && needs.length === 0)) continue;
-      const fields = needs.flatMap((need, index): Span[] => [index ? ', ' : '', { code: need }]);
-      const line: Span[] = impossible ? [`${capital(name)}: ${impossible}`] : [`${capital(name)} needs `, ...fields];
+    for (const { name, lacks, impossible, home: fields } of absent.values()) {
+      if (!homes(fields, home) || (!impossible && lacks.length === 0)) continue;
+      const missing = lacks.flatMap((need, index): Span[] => [index ? ', ' : '', { code: need }]);
+      const line: Span[] = impossible ? [`${capital(name)}: ${impossible}`] : [`${capital(name)} needs `, ...missing];
       lines.set(JSON.stringify(line), line);
     }
   }

@@ -1,6 +1,6 @@
-import type { Checked } from '../rules/checked.ts';
-import type { Finding } from '../rules/finding.ts';
-import { verifiedRepairs } from '../rules/repair.ts';
+import type { Checked } from '../checking/checked.ts';
+import type { PlacedFinding } from '../checking/finding.ts';
+import { offeredRepairs, verifiedRepairs } from '../checking/repair.ts';
 import type { Problem, TextEdit } from '../sheet/problem.ts';
 import { type Range, touches } from '../text/place.ts';
 import type { Steps } from '../text/steps.ts';
@@ -25,8 +25,8 @@ export type Offer = {
 const MOST_FINDINGS = 50;
 
 /**
- * Repairs for what stands in a stretch of a sheet. Those of a finding were tried and hold; those there was no time to try
- * have a choice in place of edits, and are tried when they are chosen.
+ * Repairs for what stands in a stretch of a sheet. Those of a finding were tried on its values, as long as there was time;
+ * their edits are made and the text with them checked when they are chosen.
  */
 export function* repairsAt(uri: string, checked: Checked, range: Range): Steps<Offer[]> {
   const { text, problems } = checked.sheet;
@@ -45,7 +45,7 @@ export function problemRepairs(text: string, problems: readonly Problem[], range
   });
 }
 
-function* findingRepairs(uri: string, checked: Checked, finding: Finding): Steps<Offer[]> {
+function* findingRepairs(uri: string, checked: Checked, finding: PlacedFinding): Steps<Offer[]> {
   const mends = [findingDiagnosis(uri, checked.sheet.text, finding)];
   const offers: Offer[] = [];
   for (const [index, repair] of finding.repairs.entries()) {
@@ -54,15 +54,15 @@ function* findingRepairs(uri: string, checked: Checked, finding: Finding): Steps
     const choice = { finding: checked.findings.indexOf(finding), repair: index, title: repair.title };
     if (isLate) offers.push({ title: repair.title, preferred, mends, choice });
     else {
-      const held = verifiedRepairs(checked, { ...finding, repairs: [repair] });
-      offers.push(...held.map(({ title, edits }) => ({ title, preferred, mends, edits })));
+      const held = offeredRepairs(checked, { ...finding, repairs: [repair] });
+      offers.push(...held.map(({ title }) => ({ title, preferred, mends, choice })));
     }
   }
   return offers;
 }
 
 /** One offer for all findings of a rule, where there are several in the sheet. */
-function ruleRepairs(uri: string, checked: Checked, touched: readonly Finding[]): Offer[] {
+function ruleRepairs(uri: string, checked: Checked, touched: readonly PlacedFinding[]): Offer[] {
   return [...new Set(touched.map(({ found }) => found))].flatMap((rule) => {
     const same = checked.findings.filter(({ found }) => found === rule);
     const mendable = same.filter(({ repairs }) => repairs.length > 0);

@@ -99,6 +99,12 @@ export function expectedOf(schema: FieldSchema): Expected {
   return found;
 }
 
+/** Whether a quantity with its tolerance is within what its field allows. */
+export function isInRange({ low, high }: Quantity, schema: FieldSchema): boolean {
+  const { from, to } = expectedOf(schema);
+  return low >= from && high <= to;
+}
+
 function outOfRange({ text }: Quantity, { allowed, title }: FieldSchema, instead: string[]): QuantityError {
   const message = `${quoted(text)} is out of range: ${title?.toLowerCase()} runs from ${allowed?.from} to ${allowed?.to}.`;
   return { message, start: 0, end: text.length, instead };

@@ -12,6 +12,8 @@ export type FieldSchema = {
   dimension?: Dimension;
   allowed?: { from: string; to: string };
   default?: unknown;
+  /** What a missing field means: there is none of it, or a usual value holds. Otherwise it is not known. */
+  absent?: 'none' | 'usual';
   examples?: unknown[];
   enum?: string[];
   enumDescriptions?: string[];

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
-import { checkText } from '../../../server/src/rules/checked.ts';
+import { checkText } from '../../../server/src/checking/checked.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
 import { figureOf } from './sheets.ts';
 

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { checkText } from '../../../server/src/checking/checked.ts';
 import { hoverAt } from '../../../server/src/features/hover.ts';
 import { plainText } from '../../../server/src/report/plain-text.ts';
-import { checkText } from '../../../server/src/rules/checked.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
 import { entryOf } from '../../../server/src/sheet/read.ts';
 

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { analyze, type StageAnalysis } from '../../../server/src/analysis/analysis.ts';
+import type { FigureId } from '../../../server/src/analysis/figures.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
 import { read } from '../sheet/marked.ts';
 
@@ -13,14 +14,14 @@ export function stagesOf(text: string): StageAnalysis[] {
   const sheet = read(text);
   const [problem] = sheet.problems;
   if (problem) throw new Error(`${problem.message} in\n${text}`);
-  return analyze(sheet, noHouse);
+  return analyze(sheet.values, noHouse);
 }
 
 /** A figure's value in the first stage of a sheet; throws where there is none. */
 export function figureOf(text: string, id: string, stage = 0): number {
   const found = stagesOf(text)[stage];
   const figure = found?.figures.get(id);
-  if (!figure) throw new Error(`${id} is absent: ${JSON.stringify(found?.absent.get(id))}`);
+  if (!figure) throw new Error(`${id} is absent: ${JSON.stringify(found?.absent.get(id as FigureId))}`);
   return figure.value;
 }
 

@@ -35,11 +35,11 @@ function sampled(values: unknown, index: number, seen = new Map<string, number>(
 /** Figures of sampled sheets that lie outside the bounds the tolerances gave. */
 function outside(text: string, points: number): string[] {
   const sheet = read(text);
-  const bounded = analyze(sheet, noHouse);
+  const bounded = analyze(sheet.values, noHouse);
   const found = new Map<string, string>();
   for (let index = 1; index <= points; index++) {
     const values = sampled(sheet.values, index) as typeof sheet.values;
-    analyze({ ...sheet, values }, noHouse).forEach(({ figures, name }, stage) => {
+    analyze(values, noHouse).forEach(({ figures, name }, stage) => {
       for (const [id, { value }] of figures) {
         const bounds = bounded[stage]?.figures.get(id);
         if (!bounds) continue;

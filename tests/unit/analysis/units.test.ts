@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkText } from '../../../server/src/rules/checked.ts';
+import { checkText } from '../../../server/src/checking/checked.ts';
 import { applyEdits } from '../../../server/src/sheet/edit.ts';
 import { type Entry, pathText } from '../../../server/src/sheet/entry.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { checkText } from '../../../server/src/checking/checked.ts';
 import { type Explanation, hoverAt } from '../../../server/src/features/hover.ts';
 import { markdown } from '../../../server/src/report/markdown.ts';
-import { checkText } from '../../../server/src/rules/checked.ts';
 import type { House } from '../../../server/src/sheet/house.ts';
 import type { System } from '../../../server/src/units/units.ts';
 import { atCursor } from './cursor.ts';

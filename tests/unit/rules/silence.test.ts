@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkText } from '../../../server/src/rules/checked.ts';
+import { checkText } from '../../../server/src/checking/checked.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
 
 const points = 'format: 1\nignition: { trigger: contact-points }\n';

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, it } from 'vitest';
+import { type Checked, checkText } from '../../../server/src/checking/checked.ts';
 import { completionsAt } from '../../../server/src/features/completion.ts';
 import { sheetDiagnoses } from '../../../server/src/features/diagnostics.ts';
 import { foldsOf } from '../../../server/src/features/folding.ts';
@@ -8,7 +9,6 @@ import { hoverAt } from '../../../server/src/features/hover.ts';
 import { linksOf } from '../../../server/src/features/links.ts';
 import { repairsAt } from '../../../server/src/features/repairs.ts';
 import { outlineOf } from '../../../server/src/features/symbols.ts';
-import { type Checked, checkText } from '../../../server/src/rules/checked.ts';
 import type { Entry, Range } from '../../../server/src/sheet/entry.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
 import { root } from '../../../server/src/sheet/schema.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { pathText } from '../../../server/src/sheet/entry.ts';
+import type { FieldPath } from '../../../server/src/sheet/path.ts';
 import { stagesOf } from '../../../server/src/sheet/stages.ts';
 import { read } from './marked.ts';
 
@@ -20,7 +21,7 @@ stages:
 `;
 
 describe('the stages of a sheet', () => {
-  const stages = stagesOf(read(sheet));
+  const stages = stagesOf(read(sheet).values);
 
   it('are in order, each with a name', () => {
     expect(stages.map(({ index, name }) => `${index} ${name}`)).toEqual([
@@ -44,19 +45,19 @@ describe('the stages of a sheet', () => {
 
   it('leave the sheet as it was', () => {
     const read2 = read(sheet);
-    stagesOf(read2);
+    stagesOf(read2.values);
     expect(read2.values.engine?.redline?.text).toBe('5500 rpm');
   });
 
   it('know where the text says what holds in them', () => {
-    const place = (stage: number, ...path: string[]) => pathText(stages[stage]?.place(path) ?? []);
-    expect(place(0, 'engine', 'redline')).toBe('engine.redline');
-    expect(place(1, 'engine', 'redline')).toBe('stages[1].changes.engine.redline');
-    expect(place(2, 'engine', 'redline')).toBe('stages[1].changes.engine.redline');
-    expect(place(3, 'engine', 'redline')).toBe('stages[3].changes.engine.redline');
-    expect(place(3, 'engine', 'intake', 'pads')).toBe('stages[2].changes.engine.intake.pads');
-    expect(place(3, 'engine', 'cylinders')).toBe('engine.cylinders');
-    expect(place(3, 'engine', 'idle')).toBe('engine.idle');
+    const place = (stage: number, path: FieldPath) => pathText(stages[stage]?.placeOf(path) ?? []);
+    expect(place(0, 'engine.redline')).toBe('engine.redline');
+    expect(place(1, 'engine.redline')).toBe('stages[1].changes.engine.redline');
+    expect(place(2, 'engine.redline')).toBe('stages[1].changes.engine.redline');
+    expect(place(3, 'engine.redline')).toBe('stages[3].changes.engine.redline');
+    expect(place(3, 'engine.intake.pads')).toBe('stages[2].changes.engine.intake.pads');
+    expect(place(3, 'engine.cylinders')).toBe('engine.cylinders');
+    expect(place(3, 'engine.idle')).toBe('engine.idle');
   });
 
   it('know the last one before a blower', () => {
@@ -64,18 +65,18 @@ describe('the stages of a sheet', () => {
   });
 
   it('are one where the sheet has none', () => {
-    const [only, ...others] = stagesOf(read('format: 1\nengine: { cylinders: 8 }\n'));
+    const [only, ...others] = stagesOf(read('format: 1\nengine: { cylinders: 8 }\n').values);
     expect(others).toEqual([]);
     expect(only).toMatchObject({ index: 0, name: 'stage 1', stage: {}, values: { engine: { cylinders: 8 } } });
   });
 
   it('keep their number where one of them cannot be read', () => {
-    const stages = stagesOf(read('format: 1\nstages:\n  - { name: a }\n  - { name: 5 }\n  - { name: c }\n'));
+    const stages = stagesOf(read('format: 1\nstages:\n  - { name: a }\n  - { name: 5 }\n  - { name: c }\n').values);
     expect(stages.map(({ name }) => name)).toEqual(['a', 'stage 2', 'c']);
   });
 
   it('keep their number where one of them is no stage at all', () => {
-    const stages = stagesOf(read('format: 1\nstages:\n  - { name: a }\n  - 5\n  - { name: c }\n'));
+    const stages = stagesOf(read('format: 1\nstages:\n  - { name: a }\n  - 5\n  - { name: c }\n').values);
     expect(stages.map(({ name }) => name)).toEqual(['a', 'stage 2', 'c']);
   });
 });

@@ -1,4 +1,4 @@
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
   id: 'electrical/battery-cable-unknown',

@@ -1,5 +1,5 @@
-import type { Term } from '../../analysis/figure.ts';
-import { below, type StageRule } from '../rule.ts';
+import { chargingReserve, computerLoad, otherLoad, pumpCircuitCurrent } from '../../analysis/electrical.ts';
+import { below, type StageRule } from '../../checking/rule.ts';
 
 /** What a new alternator should give over the loads. Common practice, no source. */
 const HEADROOM = 1.1;
@@ -18,16 +18,16 @@ export const rule: StageRule = {
   remedy:
     'Fit an alternator that gives the current at idle and not only at speed, with a charge wire and a fuse to match. Or take loads off: a fan on a thermostat, lamps that draw less.',
   source: 'current balance; loads that are not given are common practice',
-  check: ({ values, figure, show, showValue }) => {
-    const reserve = figure('charging-reserve');
+  check: ({ values, see, know, show, showValue }) => {
+    const reserve = see(chargingReserve);
     const output = values.electrical?.['charging-current'];
     const miss = reserve && output && below(reserve, 0);
     if (!miss) return undefined;
-    const [, pump, other, computer] = reserve.inputs;
-    const loads = [pump, other, computer].filter((load) => load !== undefined);
-    const amps = (load: Term | undefined) => (load ? showValue(load.value, 'current') : 'unknown');
+    const amps = (load: number | undefined) => (load === undefined ? 'unknown' : showValue(load, 'current'));
+    const [pump, other, computer] = [know(pumpCircuitCurrent), know(otherLoad), know(computerLoad)];
+    const { 'other-load': givenOther, 'computer-load': givenComputer } = values.electrical ?? {};
     const sum = output.value + miss.excess;
-    const assumed = loads.some((load) => load.assumed) ? ', partly assumed' : '';
+    const assumed = givenOther && givenComputer ? '' : ', partly assumed';
     const size = showValue(Math.ceil((sum * HEADROOM) / STEP) * STEP, 'current');
     return {
       at: 'electrical.charging-current',
@@ -37,7 +37,7 @@ export const rule: StageRule = {
         {
           title: `Fit an alternator that gives ${size}`,
           set: { 'electrical.charging-current': size },
-          shows: reserve.id,
+          shows: chargingReserve,
         },
       ],
     };

@@ -1,5 +1,5 @@
-import type { StageRule } from '../rule.ts';
-import { isTwelveVolt } from '../twelve-volt.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { isTwelveVolt } from '../../remedies/twelve-volt.ts';
 
 /** Range, V, in which a healthy 12-volt system charges a warm battery. Common practice, from memory. */
 const LOW = 13.2;

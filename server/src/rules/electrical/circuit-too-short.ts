@@ -1,4 +1,4 @@
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 /** Part of the feed line's length that the pump's wire should have at least. Common practice, no source. */
 const LEAST = 0.5;

@@ -1,6 +1,7 @@
+import { pumpCircuitCurrent, pumpVoltage } from '../../analysis/electrical.ts';
+import type { StageRule } from '../../checking/rule.ts';
 import { connectorAllowance } from '../../engineering/wiring.ts';
-import { contactLimit } from '../pump-wire.ts';
-import type { StageRule } from '../rule.ts';
+import { contactLimit } from '../../remedies/pump-wire.ts';
 
 export const rule: StageRule = {
   id: 'electrical/connector-drop',
@@ -11,10 +12,10 @@ export const rule: StageRule = {
     'Pump running. One meter lead on either side of the relay, of each plug, of the fuse holder: a good contact loses a few hundredths of a volt. A plug that has turned brown or soft is the bad one.',
   remedy: 'Replace the relay and the terminals, crimped with the proper tool, and bolt the ground to clean metal.',
   source: 'common practice, from memory: 0.1 V a connection, 0.3 V in all',
-  check: ({ values, figure, show, showValue }) => {
+  check: ({ values, see, show, showValue }) => {
     const connectors = values.electrical?.['pump-circuit']?.connectors;
     if (!connectors || connectors.value <= contactLimit) return undefined;
-    const current = figure('pump-circuit-current');
+    const current = see(pumpCircuitCurrent);
     const heat = current
       ? `, which is ${Math.round(connectors.value * current.value)} W of heat at ${show(current)}`
       : '';
@@ -25,7 +26,7 @@ export const rule: StageRule = {
         {
           title: `Renew relay, terminals and ground until they lose no more than ${showValue(connectorAllowance.value, 'voltage')}`,
           set: { 'electrical.pump-circuit.connectors': showValue(connectorAllowance.value, 'voltage') },
-          shows: 'pump-voltage',
+          shows: pumpVoltage,
         },
       ],
     };

@@ -1,5 +1,6 @@
-import { bladeUpTo } from '../pump-wire.ts';
-import type { StageRule } from '../rule.ts';
+import { fuseLimit, fuseNeeded } from '../../analysis/electrical.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { bladeUpTo } from '../../remedies/pump-wire.ts';
 
 export const rule: StageRule = {
   id: 'electrical/fuse-missing',
@@ -11,11 +12,11 @@ export const rule: StageRule = {
   remedy:
     'Put a sealed fuse holder close to the battery, with a fuse that carries the pump and still protects the wire.',
   source: 'common practice; blade sizes ISO 8820-3, from memory',
-  check: ({ values, figure, show, showValue }) => {
+  check: ({ values, see, show, showValue }) => {
     const circuit = values.electrical?.['pump-circuit'];
     if (!circuit?.wire || !circuit.length || circuit.fuse) return undefined;
-    const limit = figure('fuse-limit');
-    const needed = figure('fuse-needed');
+    const limit = see(fuseLimit);
+    const needed = see(fuseNeeded);
     const largest = limit && bladeUpTo(limit.value);
     const rating = needed?.value ?? largest;
     const fits = rating !== undefined && largest !== undefined && rating <= largest;

@@ -1,5 +1,6 @@
-import { bladeUpTo, isWireTooThin, thickerWire } from '../pump-wire.ts';
-import type { StageRule } from '../rule.ts';
+import { fuseLimit, fuseNeeded, pumpCircuitDropShare } from '../../analysis/electrical.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { bladeUpTo, isWireTooThin, thickerWire } from '../../remedies/pump-wire.ts';
 
 export const rule: StageRule = {
   id: 'electrical/fuse-too-large',
@@ -11,12 +12,12 @@ export const rule: StageRule = {
   remedy: 'Fit the smaller fuse if it carries the pump, or run thicker wire all the way.',
   source: 'vehicle-wire practice: 0.8 of the current of ABYC E-11, engine spaces, partly from memory',
   check: (situation) => {
-    const { values, figure, show, showValue } = situation;
+    const { values, see, show, showValue } = situation;
     const circuit = values.electrical?.['pump-circuit'];
-    const protects = figure('fuse-limit');
+    const protects = see(fuseLimit);
     if (!circuit?.fuse || !protects) return undefined;
     if (circuit.fuse.value <= protects.value || isWireTooThin(situation)) return undefined;
-    const smaller = figure('fuse-needed')?.value ?? bladeUpTo(protects.value);
+    const smaller = see(fuseNeeded)?.value ?? bladeUpTo(protects.value);
     const wire = thickerWire(situation, circuit.fuse.value);
     return {
       at: 'electrical.pump-circuit.fuse',
@@ -36,7 +37,7 @@ export const rule: StageRule = {
               {
                 title: `Run ${wire} wire to the pump`,
                 set: { 'electrical.pump-circuit.wire': wire },
-                shows: 'pump-circuit-drop-share',
+                shows: pumpCircuitDropShare,
               },
             ]
           : []),

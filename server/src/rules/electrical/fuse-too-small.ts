@@ -1,5 +1,6 @@
-import { isWireTooThin } from '../pump-wire.ts';
-import type { StageRule } from '../rule.ts';
+import { fuseNeeded, pumpCircuitCurrent } from '../../analysis/electrical.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { isWireTooThin } from '../../remedies/pump-wire.ts';
 
 export const rule: StageRule = {
   id: 'electrical/fuse-too-small',
@@ -13,10 +14,10 @@ export const rule: StageRule = {
     'Fit the next larger fuse that the wire allows. If the pump draws more than its flow sheet says, look for a clogged filter or a worn pump first.',
   source: 'common practice: 80 % of the rating; sizes ISO 8820-3, from memory',
   check: (situation) => {
-    const { values, figure, limit, show, showValue } = situation;
+    const { values, see, limit, show, showValue } = situation;
     const fuse = values.electrical?.['pump-circuit']?.fuse;
-    const needed = figure('fuse-needed');
-    const current = figure('pump-circuit-current');
+    const needed = see(fuseNeeded);
+    const current = see(pumpCircuitCurrent);
     if (!fuse || !needed || !current) return undefined;
     const share = limit('fuse-share');
     const carries = fuse.value * share;

@@ -1,5 +1,6 @@
+import { pumpCircuitCurrent } from '../../analysis/electrical.ts';
+import type { StageRule } from '../../checking/rule.ts';
 import { connectorAllowance } from '../../engineering/wiring.ts';
-import type { StageRule } from '../rule.ts';
 
 /** Current, A, from which a way back through seams and bolts is worth a measurement. Common practice, no source. */
 const WORTH_MEASURING = 10;
@@ -14,9 +15,9 @@ export const rule: StageRule = {
   remedy:
     'Run a ground wire of the same size to the battery. On fiberglass and rubber-mounted bodies there is no other way.',
   source: 'common practice',
-  check: ({ values, figure, show, showValue }) => {
+  check: ({ values, see, show, showValue }) => {
     const circuit = values.electrical?.['pump-circuit'];
-    const current = figure('pump-circuit-current');
+    const current = see(pumpCircuitCurrent);
     if (circuit?.ground !== 'chassis' || circuit.connectors || !current || current.value < WORTH_MEASURING)
       return undefined;
     return {

@@ -1,4 +1,5 @@
-import type { StageRule } from '../rule.ts';
+import { pumpVoltage } from '../../analysis/electrical.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
   id: 'electrical/ground-unverified',
@@ -19,7 +20,7 @@ export const rule: StageRule = {
         {
           title: 'Run a ground wire of the same size to the battery',
           set: { 'electrical.pump-circuit.ground': 'wire-to-battery' },
-          shows: 'pump-voltage',
+          shows: pumpVoltage,
         },
         {
           title: 'Ground the pump on bare metal of the chassis and measure the drop there',

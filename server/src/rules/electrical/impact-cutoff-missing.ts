@@ -1,5 +1,5 @@
-import { describedCircuit } from '../pump-wire.ts';
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { describedCircuit } from '../../remedies/pump-wire.ts';
 
 export const rule: StageRule = {
   id: 'electrical/impact-cutoff-missing',

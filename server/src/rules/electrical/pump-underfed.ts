@@ -1,5 +1,6 @@
-import { above, type StageRule } from '../rule.ts';
-import { isTwelveVolt } from '../twelve-volt.ts';
+import { pumpCircuitDropShare, pumpVoltage } from '../../analysis/electrical.ts';
+import { above, type StageRule } from '../../checking/rule.ts';
+import { isTwelveVolt } from '../../remedies/twelve-volt.ts';
 
 /** Share of its rated voltage a pump should get for its flow sheet to hold. Common practice, no source. */
 const LEAST = 0.9;
@@ -14,13 +15,13 @@ export const rule: StageRule = {
   remedy:
     'Ask the maker for the curve at the voltage of the car and write it under `low-voltage`. If the volts are missing in the wire, mend that first.',
   source: 'common practice',
-  check: ({ values, figure, limit, show }) => {
+  check: ({ values, see, limit, show }) => {
     const pump = values['fuel-system']?.pump;
     const rated = pump?.['rated-voltage'];
-    const voltage = figure('pump-voltage');
+    const voltage = see(pumpVoltage);
     const charging = values.electrical?.['charging-voltage'];
     if (!rated || !voltage || pump['low-voltage'] || voltage.value >= rated.value * LEAST) return undefined;
-    const isLost = above(figure('pump-circuit-drop-share'), limit('voltage-drop')) !== undefined;
+    const isLost = above(see(pumpCircuitDropShare), limit('voltage-drop')) !== undefined;
     if (isLost || (charging && !isTwelveVolt(charging.value))) return undefined;
     return {
       at: 'fuel-system.pump.rated-voltage',

@@ -1,5 +1,6 @@
-import { describedCircuit } from '../pump-wire.ts';
-import type { StageRule } from '../rule.ts';
+import { pumpCircuitCurrent } from '../../analysis/electrical.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { describedCircuit } from '../../remedies/pump-wire.ts';
 
 export const rule: StageRule = {
   id: 'electrical/relay-missing',
@@ -15,7 +16,7 @@ export const rule: StageRule = {
     const circuit = situation.values.electrical?.['pump-circuit'];
     const isOmitted = circuit?.relay === undefined && describedCircuit(situation) !== undefined;
     if (circuit?.relay !== false && !isOmitted) return undefined;
-    const current = situation.figure('pump-circuit-current');
+    const current = situation.see(pumpCircuitCurrent);
     const load = current ? `${situation.show(current)} of the pump` : "the pump's current";
     return {
       at: isOmitted ? 'electrical.pump-circuit' : 'electrical.pump-circuit.relay',

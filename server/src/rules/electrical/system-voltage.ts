@@ -1,5 +1,5 @@
-import type { StageRule } from '../rule.ts';
-import { isTwelveVolt } from '../twelve-volt.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { isTwelveVolt } from '../../remedies/twelve-volt.ts';
 
 export const rule: StageRule = {
   id: 'electrical/system-voltage',

@@ -1,6 +1,7 @@
+import { pumpCircuitCurrent, pumpCircuitDrop, pumpCircuitDropShare } from '../../analysis/electrical.ts';
+import { above, type StageRule } from '../../checking/rule.ts';
 import { connectorAllowance } from '../../engineering/wiring.ts';
-import { contactLimit, isWireTooThin, thickerWire } from '../pump-wire.ts';
-import { above, type StageRule } from '../rule.ts';
+import { contactLimit, isWireTooThin, thickerWire } from '../../remedies/pump-wire.ts';
 
 export const rule: StageRule = {
   id: 'electrical/voltage-drop',
@@ -14,9 +15,9 @@ export const rule: StageRule = {
     'Run thicker wire both ways from the battery by a relay close to the pump, or give each pump a circuit of its own.',
   source: "Ohm's law; wire by vehicle standards; the limit is common practice",
   check: (situation) => {
-    const { values, figure, limit, show, showValue } = situation;
-    const share = figure('pump-circuit-drop-share');
-    const drop = figure('pump-circuit-drop');
+    const { values, see, limit, show, showValue } = situation;
+    const share = see(pumpCircuitDropShare);
+    const drop = see(pumpCircuitDrop);
     const circuit = values.electrical?.['pump-circuit'];
     const most = limit('voltage-drop');
     const miss = above(share, most);
@@ -28,7 +29,7 @@ export const rule: StageRule = {
     const pumps = values['fuel-system']?.pump?.quantity ?? 1;
     return {
       at: 'electrical.pump-circuit.wire',
-      message: `The pump circuit loses ${show(drop)}, ${show(share)} of the charging voltage and over the limit of ${showValue(most, 'ratio')}: ${show(circuit.wire)} is thin for ${show(figure('pump-circuit-current'))} over ${show(circuit.length)} each way.`,
+      message: `The pump circuit loses ${show(drop)}, ${show(share)} of the charging voltage and over the limit of ${showValue(most, 'ratio')}: ${show(circuit.wire)} is thin for ${show(see(pumpCircuitCurrent))} over ${show(circuit.length)} each way.`,
       related: [
         { at: 'electrical.pump-circuit.length', message: 'Length of the run, one way.' },
         { at: 'fuel-system.pump.current', message: 'Current of one pump.' },
@@ -40,7 +41,7 @@ export const rule: StageRule = {
               {
                 title: `Run ${wire} wire to the pump`,
                 set: { 'electrical.pump-circuit.wire': wire },
-                shows: share.id,
+                shows: pumpCircuitDropShare,
               },
             ]
           : []),
@@ -49,7 +50,7 @@ export const rule: StageRule = {
               {
                 title: 'Give each pump a circuit of its own',
                 set: { 'electrical.pump-circuit.shared': false },
-                shows: share.id,
+                shows: pumpCircuitDropShare,
               },
             ]
           : []),

@@ -1,5 +1,6 @@
-import { isWireTooThin, thickerWire } from '../pump-wire.ts';
-import type { StageRule } from '../rule.ts';
+import { fuseLimit, fuseNeeded, pumpCircuitCurrent, pumpCircuitDropShare } from '../../analysis/electrical.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { isWireTooThin, thickerWire } from '../../remedies/pump-wire.ts';
 
 export const rule: StageRule = {
   id: 'electrical/wire-too-thin',
@@ -13,17 +14,17 @@ export const rule: StageRule = {
   source:
     'vehicle-wire practice: 0.8 of the current of ABYC E-11, engine spaces, partly from memory; fuse sizes ISO 8820-3',
   check: (situation) => {
-    const { values, figure, show } = situation;
+    const { values, see, show } = situation;
     const circuit = values.electrical?.['pump-circuit'];
-    const needed = figure('fuse-needed');
-    const protects = figure('fuse-limit');
+    const needed = see(fuseNeeded);
+    const protects = see(fuseLimit);
     if (!circuit?.wire || !needed || !protects || !isWireTooThin(situation)) return undefined;
     const wire = thickerWire(situation, needed.value);
     const fits = circuit.fuse && circuit.fuse.value >= needed.value && circuit.fuse.value <= needed.value * 1.01;
     const fuse = show(needed);
     return {
       at: 'electrical.pump-circuit.wire',
-      message: `${show(circuit.wire)} is too thin for the pump: ${show(figure('pump-circuit-current'))} needs a fuse of ${fuse}, and one over ${show(protects)} does not protect this wire.`,
+      message: `${show(circuit.wire)} is too thin for the pump: ${show(see(pumpCircuitCurrent))} needs a fuse of ${fuse}, and one over ${show(protects)} does not protect this wire.`,
       related: [{ at: 'fuel-system.pump.current', message: 'Current of one pump.' }],
       excess: needed.value - protects.value,
       repairs: wire
@@ -34,7 +35,7 @@ export const rule: StageRule = {
                 'electrical.pump-circuit.wire': wire,
                 ...(fits ? {} : { 'electrical.pump-circuit.fuse': fuse }),
               },
-              shows: 'pump-circuit-drop-share',
+              shows: pumpCircuitDropShare,
             },
           ]
         : [],

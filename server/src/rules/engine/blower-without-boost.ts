@@ -1,4 +1,4 @@
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 /** Boost of a first, mild setting by kind of blower. Common practice. */
 const FIRST_BOOST = { roots: '5 psi', centrifugal: '6 psi', turbo: '7 psi' } as const;
@@ -17,14 +17,14 @@ export const rule: StageRule = {
     if (induction === 'natural' || !stage.power || stage.boost?.value) return undefined;
     const boost = FIRST_BOOST[induction];
     return {
-      at: stage.boost ? 'stage.boost' : 'stage.induction',
+      at: stage.boost ? 'stages.boost' : 'stages.induction',
       message: `${show(stage.power)} with ${NAMES[induction]}, but ${stage.boost ? `a boost of ${show(stage.boost)}` : 'no boost is written down'}.`,
       repairs: [
-        { title: `Plan for ${boost}, a usual first setting`, set: { 'stage.boost': boost } },
+        { title: `Plan for ${boost}, a usual first setting`, set: { 'stages.boost': boost } },
         {
           title: 'Take this stage as naturally aspirated',
-          set: { 'stage.induction': 'natural' },
-          remove: stage.boost ? ['stage.boost'] : [],
+          set: { 'stages.induction': 'natural' },
+          remove: stage.boost ? ['stages.boost'] : [],
         },
       ],
     };

@@ -1,5 +1,5 @@
-import { referencedRegulator } from '../referenced-regulator.ts';
-import type { Repair, Situation, StageRule } from '../rule.ts';
+import type { Repair, Situation, StageRule } from '../../checking/rule.ts';
+import { referencedRegulator } from '../../remedies/referenced-regulator.ts';
 
 const BLOWERS = {
   turbo: 'Say that a turbocharger makes it',
@@ -19,10 +19,10 @@ export const rule: StageRule = {
     const { stage, show } = situation;
     if (!stage.boost?.value || (stage.induction ?? 'natural') !== 'natural') return undefined;
     return {
-      at: 'stage.boost',
+      at: 'stages.boost',
       message: `${show(stage.boost)} of boost is written down, but ${stage.induction ? 'the induction is natural' : 'no blower is named in the induction'}.`,
-      ...(stage.induction ? { related: [{ at: 'stage.induction', message: 'No blower here.' }] } : {}),
-      repairs: [...blowers(situation), { title: 'Take the boost out of this stage', remove: ['stage.boost'] }],
+      ...(stage.induction ? { related: [{ at: 'stages.induction', message: 'No blower here.' }] } : {}),
+      repairs: [...blowers(situation), { title: 'Take the boost out of this stage', remove: ['stages.boost'] }],
     };
   },
 };
@@ -39,7 +39,7 @@ function blowers({ plan, index, values }: Situation): Repair[] {
       const isChanged = Object.keys(reference).length > 0;
       return {
         title: `${BLOWERS[kind]}${isChanged ? ', and reference the regulator to the manifold' : ''}`,
-        set: { 'stage.induction': kind, ...reference },
+        set: { 'stages.induction': kind, ...reference },
       };
     });
 }

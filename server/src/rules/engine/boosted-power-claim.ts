@@ -1,6 +1,8 @@
-import { percent } from '../percent.ts';
-import type { StageRule } from '../rule.ts';
-import { roundedDown } from '../size.ts';
+import { boostedPowerEstimate } from '../../analysis/boost.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { percent } from '../../remedies/percent.ts';
+import { roundedDown } from '../../remedies/size.ts';
+import { inStage } from '../../sheet/path.ts';
 import { disagreement } from './demand-disagreement.ts';
 import { outOfReach } from './power-out-of-reach.ts';
 
@@ -16,10 +18,10 @@ export const rule: StageRule = {
   remedy: 'Claim what the boost can make, or write down the boost and the changes that make the rest.',
   source: 'common practice: power follows charge density; drive power: first law, Heywood eq. 6.43',
   check: (situation) => {
-    const { figure, stage, values, plan, index, show } = situation;
-    const estimate = figure('boosted-power');
+    const { see, stage, values, plan, index, show } = situation;
+    const estimate = see(boostedPowerEstimate);
     if (!estimate || !stage.power || outOfReach(situation) || disagreement(situation)) return undefined;
-    const natural = plan[plan[index]?.natural?.index ?? index];
+    const natural = plan[situation.natural ?? index];
     const isSameEngine = (['displacement', 'peak-power-speed'] as const).every(
       (name) => natural?.values.engine?.[name]?.value === values.engine?.[name]?.value,
     );
@@ -27,13 +29,13 @@ export const rule: StageRule = {
     if (!natural || !isSameEngine || Math.abs(apart) <= ACCEPTED) return undefined;
     const power = roundedDown(estimate.value, stage.power);
     return {
-      at: 'stage.power',
+      at: 'stages.power',
       message: `${show(stage.power)} is ${percent(Math.abs(apart))} ${apart > 0 ? 'above' : 'below'} the ${show(estimate)} that ${show(stage.boost)} of boost makes of the ${show(natural.stage.power)} in stage "${natural.name}".`,
       related: [
-        { at: 'stage.boost', message: 'The boost.' },
-        { at: `stages.${natural.index}.power`, message: 'The natural power.' },
+        { at: 'stages.boost', message: 'The boost.' },
+        { at: inStage(natural.index, 'stages.power'), message: 'The natural power.' },
       ],
-      repairs: [{ title: `Claim ${power}`, set: { 'stage.power': power } }],
+      repairs: [{ title: `Claim ${power}`, set: { 'stages.power': power } }],
     };
   },
 };

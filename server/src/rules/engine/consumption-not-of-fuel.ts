@@ -1,8 +1,9 @@
-import { fuelOf } from '../../analysis/fuel.ts';
+import { demandByPower } from '../../analysis/demand.ts';
+import { chemistry } from '../../analysis/fuel.ts';
+import type { StageRule } from '../../checking/rule.ts';
 import { bsfcOfFuel, defaultBsfc, inductionDefaults } from '../../engineering/demand.ts';
-import { fuelName } from '../fuel-name.ts';
-import type { StageRule } from '../rule.ts';
-import { roundedUp } from '../size.ts';
+import { fuelName } from '../../remedies/fuel-name.ts';
+import { roundedUp } from '../../remedies/size.ts';
 
 /** How far below and above the usual range a measured figure may lie. Common practice, from memory. */
 const LEAST = 0.85;
@@ -16,24 +17,25 @@ export const rule: StageRule = {
   inspect: 'See where the figure came from and for which fuel; a dynamometer sheet names it.',
   remedy: 'Scale it to the fuel, or leave it out and let the usual figure stand.',
   source: 'common practice: specific consumption by induction, scaled to the fuel by stoichiometric ratio',
-  check: ({ stage, values, induction, show }) => {
+  check: ({ stage, values, induction, know, show }) => {
     const given = stage['specific-consumption'];
     if (!given || !values.fuel?.grade) return undefined;
-    const fuel = fuelOf(values.fuel);
+    const fuel = know(chemistry);
+    if (!fuel) return undefined;
     const { low, usual, high } = defaultBsfc(induction, fuel);
     if (given.value >= low * LEAST && given.value <= high * MOST) return undefined;
     const gasoline = inductionDefaults[induction].bsfc;
     const isOfGasoline = given.value >= gasoline.low * LEAST && given.value <= gasoline.high * MOST;
     const scaled = roundedUp(isOfGasoline ? bsfcOfFuel(given.value, fuel) : usual, given);
     return {
-      at: 'stage.specific-consumption',
+      at: 'stages.specific-consumption',
       message: `${show(given)} is far from the ${roundedUp(low, given)} to ${roundedUp(high, given)} usual for ${fuelName(values.fuel.grade)} with ${induction} induction${isOfGasoline ? '; it looks like a figure for gasoline' : ''}.`,
       related: [{ at: 'fuel.grade', message: 'The fuel.' }],
       repairs: [
         {
           title: isOfGasoline ? `Scale it to the fuel: ${scaled}` : `Take the usual ${scaled}`,
-          set: { 'stage.specific-consumption': scaled },
-          shows: 'demand-by-power',
+          set: { 'stages.specific-consumption': scaled },
+          shows: demandByPower,
         },
       ],
     };

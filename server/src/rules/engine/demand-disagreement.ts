@@ -1,7 +1,8 @@
+import { demandByAir, demandByPower, demandDisagreement, impliedVolumetricEfficiency } from '../../analysis/demand.ts';
+import { above, below, type Situation, type StageRule } from '../../checking/rule.ts';
 import { inductionDefaults } from '../../engineering/demand.ts';
-import { percent } from '../percent.ts';
-import { above, below, type Situation, type StageRule } from '../rule.ts';
-import { roundedDown } from '../size.ts';
+import { percent } from '../../remedies/percent.ts';
+import { roundedDown } from '../../remedies/size.ts';
 import { outOfReach } from './power-out-of-reach.ts';
 
 export const rule: StageRule = {
@@ -15,17 +16,17 @@ export const rule: StageRule = {
   source:
     'Heywood, Internal Combustion Engine Fundamentals (1988), eqs. 2.22, 2.27 and 3.9; the limit is common practice',
   check: (situation) => {
-    const { figure, stage, values, limit, show } = situation;
+    const { see, stage, values, limit, show } = situation;
     const found = disagreement(situation);
-    const [byPower, byAir] = [figure('demand-by-power'), figure('demand-by-air')];
+    const [byPower, byAir] = [see(demandByPower), see(demandByAir)];
     if (!found || !byPower || !byAir || !stage.power) return undefined;
-    const implied = figure('implied-volumetric-efficiency');
+    const implied = see(impliedVolumetricEfficiency);
     const believable = inductionDefaults.natural.volumetricEfficiency;
     const isBelievable = implied && implied.value >= believable.low && implied.value <= believable.high;
     const power = roundedDown((stage.power.value * byAir.value) / byPower.value, stage.power);
     const efficiency = percent(implied?.value ?? 0);
     return {
-      at: 'stage.power',
+      at: 'stages.power',
       message: `By power the engine needs ${show(byPower)} of fuel, by the air it can breathe ${show(byAir)}: ${percent(Math.abs(found.share))} apart, where ${percent(limit('demand-disagreement'))} is accepted.`,
       related: [
         { at: 'engine.displacement', message: 'The air follows from the displacement.' },
@@ -33,13 +34,13 @@ export const rule: StageRule = {
       ],
       ...found.miss,
       repairs: [
-        { title: `Claim ${power}, as the air suggests`, set: { 'stage.power': power }, shows: 'demand-disagreement' },
+        { title: `Claim ${power}, as the air suggests`, set: { 'stages.power': power }, shows: demandDisagreement },
         ...(isBelievable && !values.engine?.['volumetric-efficiency']
           ? [
               {
                 title: `Give the volumetric efficiency the power implies, ${efficiency}`,
                 set: { 'engine.volumetric-efficiency': efficiency },
-                shows: 'demand-disagreement',
+                shows: demandDisagreement,
               },
             ]
           : []),
@@ -50,9 +51,9 @@ export const rule: StageRule = {
 
 /** How far the two demands are apart where that is over the limit and not told as a claim out of reach. */
 export function disagreement(situation: Situation) {
-  const { figure, limit, induction, stage } = situation;
+  const { see, limit, induction, stage } = situation;
   if (outOfReach(situation) || (induction === 'natural' && stage.boost?.value)) return undefined;
-  const share = figure('demand-disagreement');
+  const share = see(demandDisagreement);
   const most = limit('demand-disagreement');
   const miss = above(share, most) ?? below(share, -most);
   return share && miss ? { share: share.value, miss } : undefined;

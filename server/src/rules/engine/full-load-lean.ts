@@ -1,5 +1,5 @@
+import type { StageRule } from '../../checking/rule.ts';
 import { inductionDefaults } from '../../engineering/demand.ts';
-import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
   id: 'engine/full-load-lean',
@@ -13,9 +13,9 @@ export const rule: StageRule = {
     const { lambda } = inductionDefaults[induction];
     if (!stage.lambda || stage.lambda.value <= lambda.high) return undefined;
     return {
-      at: 'stage.lambda',
+      at: 'stages.lambda',
       message: `A lambda of ${show(stage.lambda)} at full load is leaner than the ${lambda.low} to ${lambda.high} usual with ${induction} induction.`,
-      repairs: [{ title: `Aim for ${lambda.usual}`, set: { 'stage.lambda': lambda.usual } }],
+      repairs: [{ title: `Aim for ${lambda.usual}`, set: { 'stages.lambda': lambda.usual } }],
     };
   },
 };

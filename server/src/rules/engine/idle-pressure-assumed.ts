@@ -1,5 +1,6 @@
+import { idlePulse } from '../../analysis/idle-injection.ts';
+import type { StageRule } from '../../checking/rule.ts';
 import { IDLE_MANIFOLD_PRESSURE } from '../../engineering/idle.ts';
-import type { StageRule } from '../rule.ts';
 
 /** Cam duration at 0.050 in up to which the usual manifold pressure at idle holds (deg). Common practice, from memory. */
 const MILD_DURATION = 210;
@@ -17,10 +18,10 @@ export const rule: StageRule = {
     'Vacuum gauge on a manifold port, warm engine at its idle. Absolute pressure is the pressure of the air less the reading.',
   remedy: 'Write the measured pressure down. Until then take the figure that goes with the cam.',
   source: 'common practice, from memory',
-  check: ({ values, figure, show, showValue }) => {
+  check: ({ values, see, show, showValue }) => {
     const duration = values.engine?.['cam-duration'];
     if (!duration || duration.value <= LONG_DURATION || values.engine?.['idle-manifold-pressure']) return undefined;
-    const pulse = figure('idle-pulse');
+    const pulse = see(idlePulse);
     if (!pulse) return undefined;
     const kilopascal = Math.round(
       (IDLE_MANIFOLD_PRESSURE + PRESSURE_PER_DEGREE * (duration.value - MILD_DURATION)) / 1e3,
@@ -32,7 +33,7 @@ export const rule: StageRule = {
         {
           title: `Take ${kilopascal} kPa until it is measured`,
           set: { 'engine.idle-manifold-pressure': `${kilopascal} kPa` },
-          shows: 'idle-pulse',
+          shows: idlePulse,
         },
       ],
     };

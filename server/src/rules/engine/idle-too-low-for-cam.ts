@@ -1,5 +1,5 @@
-import type { StageRule } from '../rule.ts';
-import { roundedDown } from '../size.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { roundedDown } from '../../remedies/size.ts';
 
 /**
  * Lowest warm idle (rev/s) a cam idles steadily at: 650 rpm at 210 degrees of duration at 0.050 in, 7.5 rpm more for

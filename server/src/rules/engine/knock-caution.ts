@@ -1,11 +1,13 @@
+import { sitePressure } from '../../analysis/air.ts';
+import { effectiveCompression } from '../../analysis/compression.ts';
 import { withSpread } from '../../analysis/figure-words.ts';
-import { fuelOf } from '../../analysis/fuel.ts';
+import { alcohol as alcoholOfFuel } from '../../analysis/fuel.ts';
+import { above, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
 import type { Fuel } from '../../generated/build-sheet.ts';
+import { fuelName } from '../../remedies/fuel-name.ts';
+import { percent } from '../../remedies/percent.ts';
+import { roundedDown } from '../../remedies/size.ts';
 import type { Quantity } from '../../units/quantity.ts';
-import { fuelName } from '../fuel-name.ts';
-import { percent } from '../percent.ts';
-import { above, type Repair, type Situation, type StageRule } from '../rule.ts';
-import { roundedDown } from '../size.ts';
 
 /** Octane, (R+M)/2, the house's limit is meant for. Common practice. */
 const USUAL_OCTANE = 91;
@@ -32,19 +34,21 @@ export const rule: StageRule = {
     'Less boost or compression, more octane, cooler charge, less timing; an engine builder says which this engine stands.',
   source: 'common practice: effective compression ratio, 12 on gasoline of 91 octane',
   check: (situation) => {
-    const { values, stage, figure, limit } = situation;
+    const { values, stage, see, know, limit } = situation;
     const { fuel, engine } = values;
-    const ratio = figure('effective-compression');
+    const ratio = see(effectiveCompression);
     if (!fuel?.grade || !ratio) return undefined;
-    const most = limit('octane-caution') + allowance(fuel);
+    const most = limit('octane-caution') + allowance(fuel, know(alcoholOfFuel));
     const miss = above(ratio, most);
     if (!miss) return undefined;
     const isBoosted = (stage.boost?.value ?? 0) > 0 && stage.induction !== undefined && stage.induction !== 'natural';
     return {
-      at: isBoosted ? 'stage.boost' : 'engine.compression-ratio',
+      at: isBoosted ? 'stages.boost' : 'engine.compression-ratio',
       message: `The effective compression ratio is ${withSpread(ratio, situation.showValue)}, over the ${Number(most.toFixed(1))} that ${fuelText(fuel)} is usually trusted with.`,
       related: [
-        ...(isBoosted ? [{ at: 'engine.compression-ratio', message: 'Together with this compression ratio.' }] : []),
+        ...(isBoosted
+          ? [{ at: 'engine.compression-ratio' as const, message: 'Together with this compression ratio.' }]
+          : []),
         { at: fuel.octane === undefined ? 'fuel' : 'fuel.octane', message: 'On this fuel.' },
       ],
       ...miss,
@@ -59,10 +63,9 @@ export const rule: StageRule = {
 };
 
 /** How much more than on gasoline of 91 octane is trusted. */
-function allowance(fields: Fuel): number {
+function allowance(fields: Fuel, shares = { ethanol: 0, methanol: 0 }): number {
   if (isGasoline(fields)) return ((fields.octane ?? USUAL_OCTANE) - USUAL_OCTANE) * RATIO_PER_OCTANE;
-  const { ethanolShare, methanolShare } = fuelOf(fields);
-  return ethanolShare * ETHANOL_ALLOWANCE + methanolShare * METHANOL_ALLOWANCE;
+  return shares.ethanol * ETHANOL_ALLOWANCE + shares.methanol * METHANOL_ALLOWANCE;
 }
 
 function isGasoline({ grade }: Fuel): boolean {
@@ -75,14 +78,14 @@ function fuelText(fields: Fuel): string {
   return `gasoline of ${octane}`;
 }
 
-function lessBoost({ stage, figure, values }: Situation, most: number): Repair[] {
+function lessBoost({ stage, see, values }: Situation, most: number): Repair[] {
   const compression = values.engine?.['compression-ratio'];
-  const ambient = figure('site-pressure');
+  const ambient = see(sitePressure);
   if (!stage.boost || !compression || !ambient) return [];
   const boost = (most / compression.high) * SEA_LEVEL_PRESSURE - ambient.value;
   if (boost < LEAST_BOOST) return [];
   const text = roundedDown(boost, stage.boost);
-  return [{ title: `Limit the boost to ${text}`, set: { 'stage.boost': text }, shows: 'effective-compression' }];
+  return [{ title: `Limit the boost to ${text}`, set: { 'stages.boost': text }, shows: effectiveCompression }];
 }
 
 function moreOctane(fields: Fuel, ratio: number, caution: number): Repair[] {
@@ -109,7 +112,7 @@ function lessCompression(compression: Quantity | undefined, share: number): Repa
     {
       title: `Build the engine with a compression ratio of ${text}`,
       set: { 'engine.compression-ratio': Number(text) },
-      shows: 'effective-compression',
+      shows: effectiveCompression,
     },
   ];
 }

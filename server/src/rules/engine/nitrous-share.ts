@@ -1,6 +1,6 @@
-import { percent } from '../percent.ts';
-import type { StageRule } from '../rule.ts';
-import { roundedDown } from '../size.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { percent } from '../../remedies/percent.ts';
+import { roundedDown } from '../../remedies/size.ts';
 
 /** Largest share of the engine's own power that nitrous may add to an engine not built for it. Common practice, from memory. */
 const LARGEST_SHARE = 0.5;
@@ -20,10 +20,10 @@ export const rule: StageRule = {
     if (!added || !stage.power || added.value <= stage.power.value * LARGEST_SHARE) return undefined;
     const less = roundedDown(stage.power.value * LARGEST_SHARE, added);
     return {
-      at: 'stage.nitrous.power',
+      at: 'stages.nitrous.power',
       message: `${show(added)} of nitrous on an engine of ${show(stage.power)} is ${percent(added.value / stage.power.value)} on top; over ${percent(LARGEST_SHARE)} asks for an engine built for it.`,
-      related: [{ at: 'stage.power', message: 'The power of the engine without nitrous.' }],
-      repairs: [{ title: `Hold it to ${less}`, set: { 'stage.nitrous.power': less } }],
+      related: [{ at: 'stages.power', message: 'The power of the engine without nitrous.' }],
+      repairs: [{ title: `Hold it to ${less}`, set: { 'stages.nitrous.power': less } }],
     };
   },
 };

@@ -1,8 +1,9 @@
-import type { Figure } from '../../analysis/figure.ts';
+import { impliedVolumetricEfficiency, meanEffectivePressure } from '../../analysis/demand.ts';
 import { withSpread } from '../../analysis/figure-words.ts';
+import type { FigureNode } from '../../analysis/node.ts';
+import { above, type Situation, type StageRule } from '../../checking/rule.ts';
 import { inductionDefaults } from '../../engineering/demand.ts';
-import { above, type Situation, type StageRule } from '../rule.ts';
-import { roundedDown, roundedUp } from '../size.ts';
+import { roundedDown, roundedUp } from '../../remedies/size.ts';
 
 export const rule: StageRule = {
   id: 'engine/power-out-of-reach',
@@ -20,11 +21,11 @@ export const rule: StageRule = {
     const beyond = outOfReach(situation);
     const speed = values.engine?.['peak-power-speed'];
     if (!beyond || !stage.power || !speed) return undefined;
-    const { figure, most, miss } = beyond;
+    const { node, figure, most, miss } = beyond;
     const redline = values.engine?.redline;
     const speedNeeded = (speed.value * (figure.high ?? figure.value)) / most;
     return {
-      at: 'stage.power',
+      at: 'stages.power',
       message: `${show(stage.power)} at ${show(speed)} asks for a ${figure.name.replace(' the claim implies', '')} of ${withSpread(figure, situation.showValue)}; with ${induction} induction ${showValue(most, figure.dimension)} is about the most.`,
       related: [
         { at: 'engine.displacement', message: `From ${show(values.engine?.displacement)}.` },
@@ -34,15 +35,15 @@ export const rule: StageRule = {
       repairs: [
         {
           title: `Claim ${roundedDown((stage.power.value * most) / figure.value, stage.power)}`,
-          set: { 'stage.power': roundedDown((stage.power.value * most) / figure.value, stage.power) },
-          shows: figure.id,
+          set: { 'stages.power': roundedDown((stage.power.value * most) / figure.value, stage.power) },
+          shows: node,
         },
         ...(redline && speedNeeded <= redline.value
           ? [
               {
                 title: `Make it at ${roundedUp(speedNeeded, speed)}`,
                 set: { 'engine.peak-power-speed': roundedUp(speedNeeded, speed) },
-                shows: figure.id,
+                shows: node,
               },
             ]
           : []),
@@ -52,18 +53,19 @@ export const rule: StageRule = {
 };
 
 /** The figure that puts the claim furthest out of reach, with the most it can be; nothing for a believable claim. */
-export function outOfReach({ figure, induction, stage }: Situation) {
+export function outOfReach({ see, induction, stage }: Situation) {
   if (induction === 'natural' && stage.boost?.value) return undefined;
   const { bmep, bsfc } = inductionDefaults[induction];
   const leanest = stage['specific-consumption'] ? 1 : bsfc.usual / bsfc.low;
   const natural = inductionDefaults.natural.volumetricEfficiency;
-  const bounds: [Figure | undefined, number][] = [
-    [figure('mean-effective-pressure'), bmep.high],
-    [figure('implied-volumetric-efficiency'), natural.high * leanest],
+  const bounds: [FigureNode, number][] = [
+    [meanEffectivePressure, bmep.high],
+    [impliedVolumetricEfficiency, natural.high * leanest],
   ];
-  const beyond = bounds.flatMap(([found, most]) => {
-    const miss = above(found, most);
-    return found && miss ? [{ figure: found, most, miss }] : [];
+  const beyond = bounds.flatMap(([node, most]) => {
+    const figure = see(node);
+    const miss = above(figure, most);
+    return figure && miss ? [{ node, figure, most, miss }] : [];
   });
   return beyond.toSorted((one, other) => other.figure.value / other.most - one.figure.value / one.most)[0];
 }

@@ -1,5 +1,5 @@
-import { feedPressure } from '../line-class.ts';
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { feedPressure } from '../../remedies/line-class.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/dead-head-without-bypass',
@@ -28,7 +28,7 @@ export const rule: StageRule = {
     return {
       at: 'fuel-system.regulator.style',
       message: `The regulator only throttles${system?.return ? ', so nothing flows in the return line' : ' and nothing returns to the tank'}.${climbs}`,
-      related: [{ at: 'fuel-system.return', message: 'The line that it leaves unused.' }].filter(() => system?.return),
+      related: system?.return ? [{ at: 'fuel-system.return', message: 'The line that it leaves unused.' }] : [],
       repairs: [
         ...(system?.return || (bore && length)
           ? [

@@ -1,7 +1,8 @@
+import { feedVelocity, pumpDelivery } from '../../analysis/supply.ts';
+import { above, type StageRule } from '../../checking/rule.ts';
 import { boreForVelocity } from '../../engineering/lines.ts';
-import { boresAbove } from '../bore.ts';
-import { wayTooNarrow } from '../rail-sag.ts';
-import { above, type StageRule } from '../rule.ts';
+import { boresAbove } from '../../remedies/bore.ts';
+import { wayTooNarrow } from '../../remedies/rail-sag.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/feed-velocity',
@@ -13,13 +14,13 @@ export const rule: StageRule = {
   remedy: 'Run one size wider the whole way, fittings included.',
   source: 'common practice: about 3 m/s',
   check: (situation) => {
-    const { values, figure, limit, show, showValue } = situation;
+    const { values, see, limit, show, showValue } = situation;
     const bore = values['fuel-system']?.feed?.['inside-diameter'];
-    const speed = figure('feed-velocity');
+    const speed = see(feedVelocity);
     const most = limit('feed-velocity');
     const miss = above(speed, most);
     if (!bore || !miss || wayTooNarrow(situation)?.part === 'feed') return undefined;
-    const flow = figure('pump-delivery');
+    const flow = see(pumpDelivery);
     return {
       at: 'fuel-system.feed.inside-diameter',
       message: `The fuel runs at ${show(speed)} through the feed line of ${bore.text}, and the limit is ${showValue(most, 'velocity')}.`,
@@ -30,7 +31,7 @@ export const rule: StageRule = {
         .map((wider) => ({
           title: `Run a feed line of ${wider}`,
           set: { 'fuel-system.feed.inside-diameter': wider },
-          shows: 'feed-velocity',
+          shows: feedVelocity,
         })),
     };
   },

@@ -1,6 +1,7 @@
-import { wayTooNarrow } from '../rail-sag.ts';
-import { above, type StageRule } from '../rule.ts';
-import { roundedDown } from '../size.ts';
+import { filterInletPressure, pumpDelivery, pumpPressure, railPressure } from '../../analysis/supply.ts';
+import { above, type StageRule } from '../../checking/rule.ts';
+import { wayTooNarrow } from '../../remedies/rail-sag.ts';
+import { roundedDown } from '../../remedies/size.ts';
 
 /** Largest loss of a clean filter as a share of the set pressure. Common practice, from memory: 2 to 5 psi of 58 psi. */
 const LARGEST_SHARE = 0.1;
@@ -17,10 +18,10 @@ export const rule: StageRule = {
   remedy: 'Fit a larger filter of the same fineness, with ports as wide as the line.',
   source: "common practice, from memory: a tenth of the set pressure; Darcy's law for the pressure drop",
   check: (situation) => {
-    const { values, figure, show, showValue } = situation;
+    const { values, see, show, showValue } = situation;
     const filter = values['fuel-system']?.filter;
     const setting = values['fuel-system']?.regulator?.pressure;
-    const [inlet, rail] = [figure('filter-inlet-pressure'), figure('rail-pressure')];
+    const [inlet, rail] = [see(filterInletPressure), see(railPressure)];
     if (!filter?.loss || !setting || !inlet || !rail) return undefined;
     if (values['fuel-system']?.regulator?.style === 'dead-head' || wayTooNarrow(situation)) return undefined;
     const lost = inlet.value - rail.value;
@@ -31,13 +32,13 @@ export const rule: StageRule = {
     return {
       at: 'fuel-system.filter.loss',
       message: `With the whole delivery the clean filter takes ${showValue(lost, 'pressure')} of the ${show(setting)} held; up to ${showValue(most, 'pressure')} is usual.`,
-      related: [{ at: 'fuel-system.pump', message: `It sends ${show(figure('pump-delivery'))} through the filter.` }],
+      related: [{ at: 'fuel-system.pump', message: `It sends ${show(see(pumpDelivery))} through the filter.` }],
       ...miss,
       repairs: [
         {
           title: `Fit a larger filter that loses ${loss} at ${show(filter['loss-at'])}`,
           set: { 'fuel-system.filter.loss': loss },
-          shows: 'pump-pressure',
+          shows: pumpPressure,
         },
       ],
     };

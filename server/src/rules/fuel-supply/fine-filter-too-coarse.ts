@@ -1,4 +1,4 @@
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 /** What is usual ahead of injectors, m. Common practice. */
 const USUAL = 10e-6;
@@ -25,9 +25,9 @@ export const rule: StageRule = {
     return {
       at: 'fuel-system.filter.rating',
       message: `The filter before the injectors stops ${show(rating)}; about ${usual} is usual.`,
-      related: [{ at: 'throttle-body.injectors', message: 'What it protects.' }].filter(
-        () => values['throttle-body']?.injectors,
-      ),
+      related: values['throttle-body']?.injectors
+        ? [{ at: 'throttle-body.injectors', message: 'What it protects.' }]
+        : [],
       repairs: [{ title: `Fit a filter of ${usual}`, set: { 'fuel-system.filter.rating': usual } }],
     };
   },

@@ -1,5 +1,5 @@
-import { alcoholOf, lineClassOf, linesOf, materialName } from '../line-class.ts';
-import type { Draft, StageRule } from '../rule.ts';
+import type { Draft, StageRule } from '../../checking/rule.ts';
+import { alcoholOf, lineClassOf, linesOf, materialName } from '../../remedies/line-class.ts';
 
 /** What an alcohol line may be made of, best first. */
 const CHOICES = ['ptfe', 'rubber-injection-alcohol', 'nylon'] as const;

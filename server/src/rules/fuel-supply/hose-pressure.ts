@@ -1,7 +1,15 @@
+import { returnBackPressure, returnBackPressureShare } from '../../analysis/supply.ts';
+import { above, type Draft, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
 import type { Line } from '../../generated/build-sheet.ts';
-import { alcoholOf, feedPressure, lineClassOf, linesOf, materialName, workingPressure } from '../line-class.ts';
-import { above, type Draft, type Repair, type Situation, type StageRule } from '../rule.ts';
-import { roundedUp } from '../size.ts';
+import {
+  alcoholOf,
+  feedPressure,
+  lineClassOf,
+  linesOf,
+  materialName,
+  workingPressure,
+} from '../../remedies/line-class.ts';
+import { roundedUp } from '../../remedies/size.ts';
 
 /** Room between the working pressure of a line and the highest pressure in it. Common practice. */
 const HEADROOM = 1.25;
@@ -21,12 +29,12 @@ export const rule: StageRule = {
   source: 'SAE J30 and J2260, working pressures partly from memory and on the safe side, see the hose classes',
   check: (situation) =>
     linesOf(situation.values).flatMap(({ name, line }): Draft[] => {
-      const { figure, limit, show, showValue } = situation;
-      const isBackedUp = above(figure('return-back-pressure-share'), limit('return-share'));
+      const { see, limit, show, showValue } = situation;
+      const isBackedUp = above(see(returnBackPressureShare), limit('return-share'));
       const highest = {
         suction: undefined,
         feed: feedPressure(situation),
-        return: isBackedUp ? undefined : figure('return-back-pressure'),
+        return: isBackedUp ? undefined : see(returnBackPressure),
       };
       const pressure = highest[name];
       const rated = ratingOf(line);

@@ -1,5 +1,5 @@
-import { feedPressure, materialName, workingPressure } from '../line-class.ts';
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { feedPressure, materialName, workingPressure } from '../../remedies/line-class.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/hose-rating-unwritten',

@@ -1,5 +1,5 @@
-import { externalFields } from '../pump-placement.ts';
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { externalFields } from '../../remedies/pump-placement.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/mechanical-pump-in-series',
@@ -19,9 +19,7 @@ export const rule: StageRule = {
     return {
       at: 'fuel-system.mechanical-pump',
       message: `The engine's mechanical pump is still in the line${held}.`,
-      related: [{ at: 'fuel-system.regulator.pressure', message: 'The pressure of the system.' }].filter(
-        () => pressure,
-      ),
+      related: pressure ? [{ at: 'fuel-system.regulator.pressure', message: 'The pressure of the system.' }] : [],
       repairs: [
         { title: 'Remove the mechanical pump and blank it off', set: { 'fuel-system.mechanical-pump': 'removed' } },
         {

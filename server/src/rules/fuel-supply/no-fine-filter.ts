@@ -1,5 +1,5 @@
-import { describedSystem } from '../described-system.ts';
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { describedSystem } from '../../remedies/described-system.ts';
 
 /** What is usual ahead of injectors. Common practice. */
 const USUAL_RATING = '10 um';
@@ -19,9 +19,9 @@ export const rule: StageRule = {
     return {
       at: 'fuel-system.feed',
       message: 'The sheet names no fine filter between the pump and the injectors.',
-      related: [{ at: 'fuel-system.pre-filter', message: 'This one only protects the pump.' }].filter(
-        () => system['pre-filter'],
-      ),
+      related: system['pre-filter']
+        ? [{ at: 'fuel-system.pre-filter', message: 'This one only protects the pump.' }]
+        : [],
       repairs: [
         {
           title: `Fit a fine filter of ${USUAL_RATING} after the pump`,

@@ -1,5 +1,5 @@
-import { describedSystem } from '../described-system.ts';
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { describedSystem } from '../../remedies/described-system.ts';
 
 /** A strainer coarse enough not to hold the pump up. Common practice. */
 const USUAL_RATING = '100 um';
@@ -19,9 +19,7 @@ export const rule: StageRule = {
     return {
       at: 'fuel-system.pump',
       message: 'The sheet names no strainer or pre-filter before the pump.',
-      related: [{ at: 'fuel-system.filter', message: 'The fine filter comes after the pump.' }].filter(
-        () => system.filter,
-      ),
+      related: system.filter ? [{ at: 'fuel-system.filter', message: 'The fine filter comes after the pump.' }] : [],
       repairs: [
         {
           title: `Fit a pre-filter of ${USUAL_RATING}`,

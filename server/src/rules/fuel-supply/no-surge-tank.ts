@@ -1,5 +1,5 @@
-import { externalFields } from '../pump-placement.ts';
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { externalFields } from '../../remedies/pump-placement.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/no-surge-tank',

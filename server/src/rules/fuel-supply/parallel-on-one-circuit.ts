@@ -1,4 +1,5 @@
-import type { StageRule } from '../rule.ts';
+import { pumpCircuitCurrent, pumpVoltage } from '../../analysis/electrical.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/parallel-on-one-circuit',
@@ -8,13 +9,13 @@ export const rule: StageRule = {
   inspect: 'Count relays and fuses: one for each pump.',
   remedy: 'Give each pump its own fuse, relay and wire from the battery, and a ground of the same size.',
   source: 'common practice',
-  check: ({ values, figure, show }) => {
+  check: ({ values, see, show }) => {
     const pump = values['fuel-system']?.pump;
     const count = pump?.quantity ?? 1;
     if (!pump || count < 2 || !values.electrical?.['pump-circuit']?.shared) return undefined;
     if (pump.arrangement === 'single') return undefined;
     const isSpare = pump.arrangement === 'spare';
-    const current = figure('pump-circuit-current');
+    const current = see(pumpCircuitCurrent);
     const together = current ? ` and ${show(current)} flow together` : '';
     return {
       at: 'electrical.pump-circuit.shared',
@@ -26,7 +27,7 @@ export const rule: StageRule = {
         {
           title: 'Give each pump its own fuse, relay and wire',
           set: { 'electrical.pump-circuit.shared': false },
-          ...(!isSpare && { shows: 'pump-voltage' }),
+          ...(!isSpare && { shows: pumpVoltage }),
         },
       ],
     };

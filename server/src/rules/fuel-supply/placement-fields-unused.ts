@@ -1,6 +1,6 @@
-import type { StageAnalysis } from '../../analysis/analysis.ts';
-import { externalFields } from '../pump-placement.ts';
-import type { StageRule } from '../rule.ts';
+import type { Situation, StageRule } from '../../checking/rule.ts';
+import { externalFields } from '../../remedies/pump-placement.ts';
+import type { FieldPath } from '../../sheet/path.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/placement-fields-unused',
@@ -14,9 +14,9 @@ export const rule: StageRule = {
     const pump = values['fuel-system']?.pump;
     const placement = pump?.placement;
     if (!placement) return undefined;
-    const unused = [
+    const unused: FieldPath[] = [
       ...(plan.some(isPlaced('external')) ? [] : externalFields(values)),
-      ...(pump['fed-by'] && !plan.some(isPlaced('surge-tank')) ? ['fuel-system.pump.fed-by'] : []),
+      ...(pump['fed-by'] && !plan.some(isPlaced('surge-tank')) ? (['fuel-system.pump.fed-by'] as const) : []),
     ];
     const [first] = unused;
     if (!first) return undefined;
@@ -31,5 +31,5 @@ export const rule: StageRule = {
 };
 
 function isPlaced(placement: string) {
-  return ({ values }: StageAnalysis) => values['fuel-system']?.pump?.placement === placement;
+  return ({ values }: Situation) => values['fuel-system']?.pump?.placement === placement;
 }

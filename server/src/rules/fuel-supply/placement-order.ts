@@ -1,6 +1,6 @@
-import { betterPlaces } from '../pump-placement.ts';
-import type { StageRule } from '../rule.ts';
-import { distanceMiss, heightMiss, marginMiss } from '../suction-side.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { betterPlaces } from '../../remedies/pump-placement.ts';
+import { distanceMiss, heightMiss, marginMiss } from '../../remedies/suction-side.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/placement-order',

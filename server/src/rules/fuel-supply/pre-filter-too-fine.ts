@@ -1,4 +1,4 @@
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 /** Finest pre-filter, m. Common practice. */
 const FINEST = 40e-6;
@@ -32,7 +32,7 @@ export const rule: StageRule = {
       message: isSwapped
         ? `The pre-filter stops ${show(rating)} and the filter after the pump ${show(fine)}: they seem to be swapped.`
         : `The pre-filter stops ${show(rating)}; ${show({ ...rating, value: FINEST })} or coarser is usual before the pump.`,
-      related: [{ at: 'fuel-system.filter.rating', message: 'The filter after the pump.' }].filter(() => fine),
+      related: fine ? [{ at: 'fuel-system.filter.rating', message: 'The filter after the pump.' }] : [],
       repairs: isSwapped
         ? [
             {

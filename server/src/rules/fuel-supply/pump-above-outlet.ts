@@ -1,6 +1,7 @@
-import { betterPlaces } from '../pump-placement.ts';
-import type { StageRule } from '../rule.ts';
-import { belowOutlet, heightMiss, lowerPlace, marginMiss, marginSentence } from '../suction-side.ts';
+import { suctionMargin } from '../../analysis/suction.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { betterPlaces } from '../../remedies/pump-placement.ts';
+import { belowOutlet, heightMiss, lowerPlace, marginMiss, marginSentence } from '../../remedies/suction-side.ts';
 
 /** How far under the limit a lowered pump is put, m, so that it floods by itself. Common practice. */
 const BELOW = 0.05;
@@ -37,7 +38,7 @@ export const rule: StageRule = {
               {
                 title: `Lower the pump to ${belowOutlet(lower)}`,
                 set: { 'fuel-system.pump.height-above-outlet': lower },
-                shows: 'suction-margin',
+                shows: suctionMargin,
               } as const,
             ]
           : []),

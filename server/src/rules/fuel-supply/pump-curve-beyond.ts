@@ -1,5 +1,6 @@
+import { pumpDelivery, pumpPressure, returnBackPressureShare } from '../../analysis/supply.ts';
+import { above, type StageRule } from '../../checking/rule.ts';
 import type { Quantity } from '../../units/quantity.ts';
-import { above, type StageRule } from '../rule.ts';
 
 type Curve = [Quantity, Quantity][];
 
@@ -11,12 +12,12 @@ export const rule: StageRule = {
   inspect: "Look in the pump's flow sheet for a point at the pressure the pump works at.",
   remedy: 'Write the missing point into the curve, from the maker or from a measurement.',
   source: 'interpolation: Fritsch and Carlson, SIAM J. Numer. Anal. 17 (1980) 238; outside the points common practice',
-  check: ({ values, figure, limit, show }) => {
+  check: ({ values, see, limit, show }) => {
     const curve = values['fuel-system']?.pump?.['flow-at'] as Curve | undefined;
-    const pressure = figure('pump-pressure');
+    const pressure = see(pumpPressure);
     const [first, last] = [curve?.[0], curve?.at(-1)];
-    if (!pressure || !first || !last || figure('pump-delivery')?.value === 0) return undefined;
-    if (above(figure('return-back-pressure-share'), limit('return-share'))) return undefined;
+    if (!pressure || !first || !last || see(pumpDelivery)?.value === 0) return undefined;
+    if (above(see(returnBackPressureShare), limit('return-share'))) return undefined;
     if (pressure.value > last[0].value) {
       return {
         at: 'fuel-system.pump.flow-at',

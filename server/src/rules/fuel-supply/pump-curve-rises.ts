@@ -1,5 +1,5 @@
+import type { Draft, StageRule } from '../../checking/rule.ts';
 import type { Quantity } from '../../units/quantity.ts';
-import type { Draft, StageRule } from '../rule.ts';
 
 type Curve = [Quantity, Quantity][];
 
@@ -17,7 +17,7 @@ export const rule: StageRule = {
     const pump = values['fuel-system']?.pump;
     const curves = [pump?.['flow-at'], pump?.['low-voltage']?.['flow-at']] as (Curve | undefined)[];
     return curves.flatMap((curve, index): Draft[] => {
-      const at = CURVES[index] as string;
+      const at = CURVES[index] as (typeof CURVES)[number];
       const wrong = curve ? firstWrong(curve) : undefined;
       if (!curve || !wrong) return [];
       const [[fromPressure, fromFlow], [toPressure, toFlow]] = wrong;

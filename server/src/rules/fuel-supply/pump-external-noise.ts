@@ -1,5 +1,5 @@
-import { betterPlaces } from '../pump-placement.ts';
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { betterPlaces } from '../../remedies/pump-placement.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/pump-external-noise',

@@ -1,9 +1,12 @@
+import { fuseNeeded, pumpCircuitDropShare, pumpVoltage } from '../../analysis/electrical.ts';
 import type { Figure } from '../../analysis/figure.ts';
-import { largerPump } from '../larger-pump.ts';
-import { thickerWire } from '../pump-wire.ts';
-import { railSags, wayTooNarrow } from '../rail-sag.ts';
-import { below, type Repair, type Situation, type StageRule } from '../rule.ts';
-import { spareWouldDo } from '../spare-pump.ts';
+import { railPressureSet } from '../../analysis/full-load-injection.ts';
+import { pumpDelivery, pumpMargin, pumpPressure, railPressure, requiredDelivery } from '../../analysis/supply.ts';
+import { below, type Related, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
+import { largerPump } from '../../remedies/larger-pump.ts';
+import { thickerWire } from '../../remedies/pump-wire.ts';
+import { railSags, wayTooNarrow } from '../../remedies/rail-sag.ts';
+import { spareWouldDo } from '../../remedies/spare-pump.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/pump-flow-short',
@@ -18,17 +21,17 @@ export const rule: StageRule = {
   source: 'pressure balance and the pump curve; the reserve of 20 % is common practice',
   cautions: ['knock'],
   check: (situation) => {
-    const { figure, limit, show, showValue } = situation;
-    const miss = below(figure('pump-margin'), 0);
-    const delivery = figure('pump-delivery');
-    const required = figure('required-delivery');
+    const { see, limit, show, showValue } = situation;
+    const miss = below(see(pumpMargin), 0);
+    const delivery = see(pumpDelivery);
+    const required = see(requiredDelivery);
     if (!miss || !delivery || !required) return undefined;
     if (wayTooNarrow(situation) || spareWouldDo(situation)) return undefined;
     const reserve = showValue(limit('pump-reserve'), 'ratio');
     const gives =
       delivery.value > 0
-        ? `The pump gives ${show(delivery)} at the ${show(figure('pump-pressure'))} it works against and ${show(figure('pump-voltage'))}`
-        : `The pump gives nothing at the ${show(figure('pump-pressure'))} it would have to work against`;
+        ? `The pump gives ${show(delivery)} at the ${show(see(pumpPressure))} it works against and ${show(see(pumpVoltage))}`
+        : `The pump gives nothing at the ${show(see(pumpPressure))} it would have to work against`;
     return {
       at: 'fuel-system.pump',
       message: `${gives}; the engine needs ${show(required)} with the reserve of ${reserve}.${sag(situation)}`,
@@ -43,16 +46,16 @@ export const rule: StageRule = {
 const COLLAPSED = 10e3;
 
 function sag(situation: Situation): string {
-  const { figure, show } = situation;
+  const { see, show } = situation;
   if (!railSags(situation)) return '';
-  if ((figure('rail-pressure')?.value ?? 0) < COLLAPSED)
+  if ((see(railPressure)?.value ?? 0) < COLLAPSED)
     return ' That is less than it burns, so the rail pressure collapses.';
-  return ` At full power only ${show(figure('rail-pressure'))} of ${show(figure('rail-pressure-set'))} is left at the injectors.`;
+  return ` At full power only ${show(see(railPressure))} of ${show(see(railPressureSet))} is left at the injectors.`;
 }
 
-function relatedOf({ values }: Situation) {
-  return [
-    { at: 'stage.power', message: 'The power of this stage asks for the flow.', there: true },
+function relatedOf({ values }: Situation): Related[] {
+  const places: (Related & { there: unknown })[] = [
+    { at: 'stages.power', message: 'The power of this stage asks for the flow.', there: true },
     {
       at: 'fuel-system.regulator.pressure',
       message: 'The pressure the pump has to hold.',
@@ -63,20 +66,19 @@ function relatedOf({ values }: Situation) {
       message: 'What reaches the pump of the voltage.',
       there: values.electrical?.['pump-circuit'],
     },
-  ]
-    .filter(({ there }) => there)
-    .map(({ at, message }) => ({ at, message }));
+  ];
+  return places.filter(({ there }) => there).map(({ at, message }) => ({ at, message }));
 }
 
 /** A thicker wire, where the circuit loses more than its limit. */
 function moreVolts(situation: Situation): Repair[] {
-  const { figure, limit } = situation;
-  const lost = figure('pump-circuit-drop-share');
-  const fuse = figure('fuse-needed');
+  const { see, limit } = situation;
+  const lost = see(pumpCircuitDropShare);
+  const fuse = see(fuseNeeded);
   if (!lost || !fuse || lost.value <= limit('voltage-drop')) return [];
   const wire = thickerWire(situation, fuse.value);
   if (!wire) return [];
-  return [{ title: `Wire the pump with ${wire}`, set: { 'electrical.pump-circuit.wire': wire }, shows: 'pump-margin' }];
+  return [{ title: `Wire the pump with ${wire}`, set: { 'electrical.pump-circuit.wire': wire }, shows: pumpMargin }];
 }
 
 function secondPump({ values }: Situation): Repair[] {
@@ -91,12 +93,12 @@ function secondPump({ values }: Situation): Repair[] {
         'fuel-system.pump.arrangement': 'parallel',
         ...(isShared && { 'electrical.pump-circuit.shared': false }),
       },
-      shows: 'pump-margin',
+      shows: pumpMargin,
     },
   ];
 }
 
 function bigger(situation: Situation, delivery: Figure): Repair[] {
-  const pressure = situation.figure('pump-pressure');
+  const pressure = situation.see(pumpPressure);
   return pressure ? largerPump(situation, { delivery, pressure: pressure.value }) : [];
 }

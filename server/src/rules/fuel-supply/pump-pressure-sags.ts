@@ -1,8 +1,17 @@
-import { boresAbove } from '../bore.ts';
-import { largerPump } from '../larger-pump.ts';
-import { railSags, wayTooNarrow } from '../rail-sag.ts';
-import type { Repair, Situation, StageRule } from '../rule.ts';
-import { roundedDown } from '../size.ts';
+import { railPressureSet } from '../../analysis/full-load-injection.ts';
+import {
+  pumpDelivery,
+  pumpDeliveryAlone,
+  pumpMargin,
+  pumpPressure,
+  railPressure,
+  requiredDelivery,
+} from '../../analysis/supply.ts';
+import type { Repair, Situation, StageRule } from '../../checking/rule.ts';
+import { boresAbove } from '../../remedies/bore.ts';
+import { largerPump } from '../../remedies/larger-pump.ts';
+import { railSags, wayTooNarrow } from '../../remedies/rail-sag.ts';
+import { roundedDown } from '../../remedies/size.ts';
 
 /** Loss of a filter of the next larger size, against the present one. Common practice, from memory. */
 const LARGER_FILTER = 0.4;
@@ -18,20 +27,20 @@ export const rule: StageRule = {
   source: 'pressure balance; Darcy-Weisbach with Colebrook; pump curve',
   cautions: ['knock'],
   check: (situation) => {
-    const { figure, show, showValue } = situation;
+    const { see, show, showValue } = situation;
     const narrow = wayTooNarrow(situation);
-    const margin = figure('pump-margin');
+    const margin = see(pumpMargin);
     if (!narrow || !margin) return undefined;
     const name = narrow.part === 'feed' ? 'feed line' : 'fine filter';
     const left = railSags(situation)
-      ? `, and ${show(figure('rail-pressure'))} of ${show(figure('rail-pressure-set'))} is left at the injectors`
-      : `, and the pump gives ${show(figure('pump-delivery'))} against it`;
+      ? `, and ${show(see(railPressure))} of ${show(see(railPressureSet))} is left at the injectors`
+      : `, and the pump gives ${show(see(pumpDelivery))} against it`;
     return {
       at: narrow.part === 'feed' ? 'fuel-system.feed.inside-diameter' : 'fuel-system.filter.loss',
-      message: `At full power the ${name} takes ${showValue(narrow.loss, 'pressure')}${left}. Without losses the pump would give ${show(figure('pump-delivery-alone'))}, enough for the ${show(figure('required-delivery'))} needed with the reserve.`,
+      message: `At full power the ${name} takes ${showValue(narrow.loss, 'pressure')}${left}. Without losses the pump would give ${show(see(pumpDeliveryAlone))}, enough for the ${show(see(requiredDelivery))} needed with the reserve.`,
       related: [
         { at: 'fuel-system.pump', message: 'The pump itself is large enough.' },
-        { at: 'stage.power', message: 'The power of this stage asks for the flow.' },
+        { at: 'stages.power', message: 'The power of this stage asks for the flow.' },
       ],
       excess: -margin.value,
       repairs: [...wider(situation), ...largerFilter(situation), ...pump(situation)],
@@ -47,7 +56,7 @@ function wider({ values }: Situation): Repair[] {
     .map((next) => ({
       title: `Run a feed line of ${next}`,
       set: { 'fuel-system.feed.inside-diameter': next },
-      shows: 'pump-margin',
+      shows: pumpMargin,
     }));
 }
 
@@ -59,12 +68,12 @@ function largerFilter({ values, show }: Situation): Repair[] {
     {
       title: `Fit a larger filter that loses ${loss} at ${show(filter['loss-at'])}`,
       set: { 'fuel-system.filter.loss': loss },
-      shows: 'pump-margin',
+      shows: pumpMargin,
     },
   ];
 }
 
 function pump(situation: Situation): Repair[] {
-  const [required, pressure] = [situation.figure('required-delivery'), situation.figure('pump-pressure')];
+  const [required, pressure] = [situation.see(requiredDelivery), situation.see(pumpPressure)];
   return required && pressure ? largerPump(situation, { delivery: required, pressure: pressure.value }) : [];
 }

@@ -1,6 +1,7 @@
-import { betterPlaces } from '../pump-placement.ts';
-import type { StageRule } from '../rule.ts';
-import { roundedDown } from '../size.ts';
+import { suctionMargin } from '../../analysis/suction.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { betterPlaces } from '../../remedies/pump-placement.ts';
+import { roundedDown } from '../../remedies/size.ts';
 import {
   belowOutlet,
   distanceMiss,
@@ -10,7 +11,7 @@ import {
   marginMiss,
   marginSentence,
   suctionLength,
-} from '../suction-side.ts';
+} from '../../remedies/suction-side.ts';
 
 /** Suction head, m, over the bare need when the pump is lowered too. Common practice. */
 const ROOM = 0.02;
@@ -50,7 +51,7 @@ export const rule: StageRule = {
             [field]: near,
             ...(lower && { 'fuel-system.pump.height-above-outlet': lower }),
           },
-          shows: 'suction-margin',
+          shows: suctionMargin,
         },
         surgeTank,
       ],

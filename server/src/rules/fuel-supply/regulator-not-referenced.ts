@@ -1,7 +1,9 @@
-import { largerPump } from '../larger-pump.ts';
-import type { Repair, Situation, StageRule } from '../rule.ts';
+import { injectorPressure } from '../../analysis/full-load-injection.ts';
+import { pumpPressure, requiredDelivery } from '../../analysis/supply.ts';
+import type { Repair, Situation, StageRule } from '../../checking/rule.ts';
+import { largerPump } from '../../remedies/larger-pump.ts';
 
-const REFERENCE = 'fuel-system.regulator.reference';
+const REFERENCE = 'fuel-system.regulator.reference' as const;
 
 export const rule: StageRule = {
   id: 'fuel-supply/regulator-not-referenced',
@@ -13,23 +15,23 @@ export const rule: StageRule = {
   remedy: 'Run a hose of its own from manifold to regulator, clamped at both ends; under boost it must not come off.',
   source: 'pressure balance at the injector; common practice',
   check: (situation) => {
-    const { values, stage, path, figure, show } = situation;
+    const { values, stage, path, see, show } = situation;
     const { pressure, reference } = values['fuel-system']?.regulator ?? {};
     const isOpen = reference === 'atmosphere' || (!reference && pressure !== undefined);
     if (path !== 'blow-through' || stage.boost?.value === 0 || !isOpen) return undefined;
-    const across = figure('injector-pressure');
+    const across = see(injectorPressure);
     const left = across ? `: of the ${show(pressure)} it holds, ${show(across)} is left across the injectors` : '';
     const boost = stage.boost ? `boost of ${show(stage.boost)}` : 'boost';
     return {
       at: reference ? REFERENCE : 'fuel-system.regulator.pressure',
       message: `The injectors spray against ${boost}, and the regulator is ${reference ? 'open to' : 'taken to be open to'} the atmosphere${left}.`,
-      related: [{ at: 'stage.boost', message: 'The boost of this stage.' }].filter(() => stage.boost),
+      related: stage.boost ? [{ at: 'stages.boost', message: 'The boost of this stage.' }] : [],
       excess: stage.boost?.value ?? 0,
       repairs: [
         {
           title: 'Reference the regulator to the manifold',
           set: { [REFERENCE]: 'manifold' },
-          shows: 'injector-pressure',
+          shows: injectorPressure,
         },
         ...withLargerPump(situation),
       ],
@@ -39,13 +41,13 @@ export const rule: StageRule = {
 
 /** Where the pump cannot hold the pressure with boost on top of it. */
 function withLargerPump(situation: Situation): Repair[] {
-  const { figure, stage } = situation;
-  const [required, pressure] = [figure('required-delivery'), figure('pump-pressure')];
+  const { see, stage } = situation;
+  const [required, pressure] = [see(requiredDelivery), see(pumpPressure)];
   if (!required || !pressure || !stage.boost) return [];
   const need = { delivery: required, pressure: pressure.value + stage.boost.value };
   return largerPump(situation, need).map(({ title, set }) => ({
     title: `Reference the regulator to the manifold, and ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
     set: { ...set, [REFERENCE]: 'manifold' },
-    shows: 'injector-pressure',
+    shows: injectorPressure,
   }));
 }

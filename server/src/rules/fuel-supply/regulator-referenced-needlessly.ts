@@ -1,6 +1,6 @@
-import type { StageAnalysis } from '../../analysis/analysis.ts';
+import { sitePressure } from '../../analysis/air.ts';
+import type { Situation, StageRule } from '../../checking/rule.ts';
 import { IDLE_MANIFOLD_PRESSURE } from '../../engineering/idle.ts';
-import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/regulator-referenced-needlessly',
@@ -10,11 +10,11 @@ export const rule: StageRule = {
   inspect: 'Pull the hose off the regulator at idle and plug it: if the rail jumps, the regulator followed the vacuum.',
   remedy: 'Leave the nipple open to the air, with a small filter on it, and plug the manifold port.',
   source: 'pressure balance at the injector; common practice',
-  check: ({ values, figure, showValue, plan }) => {
+  check: ({ values, see, showValue, plan }) => {
     const discharge = values['throttle-body']?.injectors?.discharge;
     const reference = values['fuel-system']?.regulator?.reference;
     if (reference !== 'manifold' || discharge !== 'above-throttle' || plan.some(isBlownThrough)) return undefined;
-    const ambient = figure('site-pressure');
+    const ambient = see(sitePressure);
     const idle = values.engine?.['idle-manifold-pressure']?.value ?? IDLE_MANIFOLD_PRESSURE;
     const lost = ambient ? showValue(Math.max(0, ambient.value - idle), 'pressure') : undefined;
     return {
@@ -32,7 +32,7 @@ export const rule: StageRule = {
 };
 
 /** Whether the throttle body sees boost in a stage. */
-function isBlownThrough({ stage: { induction = 'natural', path } }: StageAnalysis): boolean {
+function isBlownThrough({ stage: { induction = 'natural', path } }: Situation): boolean {
   if (induction === 'natural') return false;
   return (path ?? (induction === 'roots' ? 'draw-through' : 'blow-through')) === 'blow-through';
 }

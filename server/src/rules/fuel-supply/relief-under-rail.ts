@@ -1,5 +1,7 @@
-import { above, type Repair, type StageRule } from '../rule.ts';
-import { roundedDown, roundedUp } from '../size.ts';
+import { injectorFlow, railPressureSet } from '../../analysis/full-load-injection.ts';
+import { pumpOutletPressure } from '../../analysis/supply.ts';
+import { above, type Repair, type StageRule } from '../../checking/rule.ts';
+import { roundedDown, roundedUp } from '../../remedies/size.ts';
 
 /** Room between the working pressure of a pump and the opening of its relief valve. Common practice, from memory. */
 const HEADROOM = 1.25;
@@ -18,10 +20,10 @@ export const rule: StageRule = {
   remedy:
     'Fit a pump made for this pressure. Setting the regulator down helps only where the injectors still spray as they should.',
   source: 'pressure balance; common practice',
-  check: ({ values, figure, show }) => {
+  check: ({ values, see, show }) => {
     const relief = values['fuel-system']?.pump?.['relief-pressure'];
     const setting = values['fuel-system']?.regulator?.pressure;
-    const [needed] = [figure('pump-outlet-pressure'), figure('rail-pressure-set')]
+    const [needed] = [see(pumpOutletPressure), see(railPressureSet)]
       .filter((figure) => figure !== undefined)
       .toSorted((one, other) => other.value - one.value);
     const miss = relief && above(needed, relief.value);
@@ -38,7 +40,7 @@ export const rule: StageRule = {
       repairs.push({
         title: `Set the regulator to ${roundedDown(lower, setting)}`,
         set: { 'fuel-system.regulator.pressure': roundedDown(lower, setting) },
-        shows: 'injector-flow',
+        shows: injectorFlow,
       });
     }
     return {

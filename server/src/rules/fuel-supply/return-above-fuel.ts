@@ -1,4 +1,5 @@
-import type { StageRule } from '../rule.ts';
+import { returnFlow } from '../../analysis/supply.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/return-above-fuel',
@@ -10,9 +11,9 @@ export const rule: StageRule = {
     'Lead it down a tube below the surface, away from the pickup, with a small hole at the top of the tube so that it cannot siphon.',
   source: 'common practice; SAE J1645 for static charge in fuel systems, from memory',
   cautions: ['used-tank'],
-  check: ({ values, figure, show }) => {
+  check: ({ values, see, show }) => {
     if (values['fuel-system']?.tank?.['return-entry'] !== 'above-fuel') return undefined;
-    const flow = figure('return-flow');
+    const flow = see(returnFlow);
     return {
       at: 'fuel-system.tank.return-entry',
       message: flow

@@ -1,5 +1,6 @@
+import { returnBackPressureShare } from '../../analysis/supply.ts';
+import type { StageRule } from '../../checking/rule.ts';
 import type { NewValue } from '../../sheet/edit.ts';
-import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/return-missing',
@@ -53,7 +54,7 @@ export const rule: StageRule = {
                   },
                   ...tankRepair,
                 },
-                shows: 'return-back-pressure-share',
+                shows: returnBackPressureShare,
               },
             ]
           : []),

@@ -1,5 +1,6 @@
-import { boresAbove } from '../bore.ts';
-import { above, type StageRule } from '../rule.ts';
+import { idleRailPressure, returnBackPressure, returnBackPressureShare } from '../../analysis/supply.ts';
+import { above, type StageRule } from '../../checking/rule.ts';
+import { boresAbove } from '../../remedies/bore.ts';
 
 /** Pressure loss at a given flow falls with about this power of the bore: turbulent flow in a smooth tube (Blasius). */
 const LOSS_BY_BORE = 4.75;
@@ -14,14 +15,14 @@ export const rule: StageRule = {
     'Rail gauge with the pump running and the engine off: what it shows over the setting the return line holds up.',
   remedy: 'A wider return line, with fittings and tank nipple as wide; old vapor and vent tubes are too thin.',
   source: 'Darcy-Weisbach with Colebrook; the limit is common practice',
-  check: ({ values, figure, limit, show, showValue }) => {
+  check: ({ values, see, limit, show, showValue }) => {
     const bore = values['fuel-system']?.return?.['inside-diameter'];
     const setting = values['fuel-system']?.regulator?.pressure;
-    const share = figure('return-back-pressure-share');
+    const share = see(returnBackPressureShare);
     const most = limit('return-share');
     const miss = above(share, most);
     if (!bore || !share || !miss) return undefined;
-    const idle = figure('idle-rail-pressure');
+    const idle = see(idleRailPressure);
     const lifted =
       idle && setting && idle.value > setting.value * (1 + 1e-3)
         ? ` At idle it lifts the rail to ${show(idle)} instead of ${show(setting)}.`
@@ -29,7 +30,7 @@ export const rule: StageRule = {
     const least = bore.value * ((share.high ?? share.value) / most) ** (1 / LOSS_BY_BORE);
     return {
       at: 'fuel-system.return.inside-diameter',
-      message: `The return line of ${bore.text} builds up a back-pressure of ${show(figure('return-back-pressure'))} with the whole delivery in it, ${show(share)} of the set pressure; the limit is ${showValue(most, 'ratio')}.${lifted}`,
+      message: `The return line of ${bore.text} builds up a back-pressure of ${show(see(returnBackPressure))} with the whole delivery in it, ${show(share)} of the set pressure; the limit is ${showValue(most, 'ratio')}.${lifted}`,
       related: [{ at: 'fuel-system.pump', message: 'What it does not burn has to go back.' }],
       ...miss,
       repairs: boresAbove(bore, least)
@@ -37,7 +38,7 @@ export const rule: StageRule = {
         .map((wider) => ({
           title: `Run a return line of ${wider}`,
           set: { 'fuel-system.return.inside-diameter': wider },
-          shows: 'return-back-pressure-share',
+          shows: returnBackPressureShare,
         })),
     };
   },

@@ -1,7 +1,8 @@
-import { largerPump } from '../larger-pump.ts';
-import { wayTooNarrow } from '../rail-sag.ts';
-import { below, type StageRule } from '../rule.ts';
-import { spareWouldDo } from '../spare-pump.ts';
+import { pumpDelivery, pumpMargin, pumpPressure, requiredDelivery } from '../../analysis/supply.ts';
+import { below, type StageRule } from '../../checking/rule.ts';
+import { largerPump } from '../../remedies/larger-pump.ts';
+import { wayTooNarrow } from '../../remedies/rail-sag.ts';
+import { spareWouldDo } from '../../remedies/spare-pump.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/spare-counted',
@@ -13,19 +14,19 @@ export const rule: StageRule = {
   remedy: 'Let them run together on circuits of their own, with check valves, or fit one pump that does it alone.',
   source: 'common practice; continuity',
   check: (situation) => {
-    const { values, figure, show } = situation;
+    const { values, see, show } = situation;
     const count = values['fuel-system']?.pump?.quantity ?? 1;
-    const miss = below(figure('pump-margin'), 0);
-    const [delivery, required] = [figure('pump-delivery'), figure('required-delivery')];
+    const miss = below(see(pumpMargin), 0);
+    const [delivery, required] = [see(pumpDelivery), see(requiredDelivery)];
     if (!miss || !required || !spareWouldDo(situation) || wayTooNarrow(situation)) return undefined;
     const isShared = values.electrical?.['pump-circuit']?.shared;
-    const pressure = figure('pump-pressure')?.value ?? 0;
+    const pressure = see(pumpPressure)?.value ?? 0;
     return {
       at: 'fuel-system.pump.arrangement',
       message: `A spare adds no flow: one pump gives ${show(delivery)}, and the engine needs ${show(required)} with the reserve.`,
       related: [
         { at: 'fuel-system.pump.quantity', message: `${count} pumps, of which one runs.` },
-        { at: 'stage.power', message: 'The power of this stage asks for the flow.' },
+        { at: 'stages.power', message: 'The power of this stage asks for the flow.' },
       ],
       ...miss,
       repairs: [
@@ -35,7 +36,7 @@ export const rule: StageRule = {
             'fuel-system.pump.arrangement': 'parallel',
             ...(isShared && { 'electrical.pump-circuit.shared': false }),
           },
-          shows: 'pump-margin',
+          shows: pumpMargin,
         },
         {
           title: 'Let the further pumps come in under load',
@@ -43,7 +44,7 @@ export const rule: StageRule = {
             'fuel-system.pump.arrangement': 'staged',
             ...(isShared && { 'electrical.pump-circuit.shared': false }),
           },
-          shows: 'pump-margin',
+          shows: pumpMargin,
         },
         ...largerPump(situation, { delivery: required, pressure }),
       ],

@@ -1,6 +1,7 @@
-import { boresAbove } from '../bore.ts';
-import { betterPlaces } from '../pump-placement.ts';
-import type { Repair, Situation, StageRule } from '../rule.ts';
+import { suctionMargin, vaporPressure } from '../../analysis/suction.ts';
+import type { Repair, Situation, StageRule } from '../../checking/rule.ts';
+import { boresAbove } from '../../remedies/bore.ts';
+import { betterPlaces } from '../../remedies/pump-placement.ts';
 import {
   belowOutlet,
   distanceMiss,
@@ -9,7 +10,7 @@ import {
   lowerPlace,
   marginMiss,
   marginSentence,
-} from '../suction-side.ts';
+} from '../../remedies/suction-side.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/suction-margin',
@@ -24,16 +25,16 @@ export const rule: StageRule = {
     'net positive suction head by the definition of ISO 17769-1:2012; vapor pressure EPA AP-42, 5th ed., chapter 7.1; the limit is common practice',
   cautions: ['used-tank'],
   check: (situation) => {
-    const { values, figure } = situation;
+    const { values, see } = situation;
     const miss = marginMiss(situation);
     if (!miss || heightMiss(situation) || distanceMiss(situation)) return undefined;
     const [inTank, module, surgeTank] = betterPlaces(values);
-    const hasAlcohol = figure('vapor-pressure')?.notes.some((note) => note.includes('alcohol'));
+    const hasAlcohol = see(vaporPressure)?.notes.some((note) => note.includes('alcohol'));
     const doubt = hasAlcohol ? ' The formula is for gasoline without alcohol, so take it as an estimate.' : '';
     return {
       at: 'fuel-system.pump.placement',
       message: `On the hottest day the fuel is about to boil at the pump inlet.${marginSentence(situation)}${doubt}`,
-      related: [{ at: 'site', message: 'Altitude and the hottest day count.' }].filter(() => values.site),
+      related: values.site ? [{ at: 'site', message: 'Altitude and the hottest day count.' }] : [],
       ...miss,
       repairs: [inTank, module, ...gentlerSuction(situation, miss.excess), surgeTank],
     };
@@ -49,7 +50,7 @@ function gentlerSuction(situation: Situation, missing: number): Repair[] {
     repairs.push({
       title: `Lower the pump to ${belowOutlet(lower)}`,
       set: { 'fuel-system.pump.height-above-outlet': lower },
-      shows: 'suction-margin',
+      shows: suctionMargin,
     });
   }
   const [wider] = bore ? boresAbove(bore) : [];
@@ -57,7 +58,7 @@ function gentlerSuction(situation: Situation, missing: number): Repair[] {
     repairs.push({
       title: `Run a suction line of ${wider}`,
       set: { 'fuel-system.suction.inside-diameter': wider },
-      shows: 'suction-margin',
+      shows: suctionMargin,
     });
   }
   return repairs;

@@ -1,7 +1,8 @@
+import { pumpDelivery, suctionVelocity } from '../../analysis/supply.ts';
+import { above, type StageRule } from '../../checking/rule.ts';
 import { boreForVelocity } from '../../engineering/lines.ts';
-import { boresAbove } from '../bore.ts';
-import { above, type StageRule } from '../rule.ts';
-import { marginMiss } from '../suction-side.ts';
+import { boresAbove } from '../../remedies/bore.ts';
+import { marginMiss } from '../../remedies/suction-side.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/suction-velocity',
@@ -14,13 +15,13 @@ export const rule: StageRule = {
   remedy: 'Run the suction line one or two sizes wider than the feed, tank outlet included.',
   source: 'common practice: about 1 m/s',
   check: (situation) => {
-    const { values, figure, limit, show, showValue } = situation;
+    const { values, see, limit, show, showValue } = situation;
     const bore = values['fuel-system']?.suction?.['inside-diameter'];
-    const speed = figure('suction-velocity');
+    const speed = see(suctionVelocity);
     const most = limit('suction-velocity');
     const miss = above(speed, most);
     if (!bore || !miss || marginMiss(situation)) return undefined;
-    const flow = figure('pump-delivery');
+    const flow = see(pumpDelivery);
     return {
       at: 'fuel-system.suction.inside-diameter',
       message: `The fuel runs at ${show(speed)} through the suction line of ${bore.text}, and the limit is ${showValue(most, 'velocity')}.`,
@@ -31,7 +32,7 @@ export const rule: StageRule = {
         .map((wider) => ({
           title: `Run a suction line of ${wider}`,
           set: { 'fuel-system.suction.inside-diameter': wider },
-          shows: 'suction-velocity',
+          shows: suctionVelocity,
         })),
     };
   },

@@ -1,4 +1,5 @@
-import type { StageRule } from '../rule.ts';
+import { demandVolume } from '../../analysis/supply.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/surge-tank-fed-mechanically',
@@ -9,13 +10,13 @@ export const rule: StageRule = {
   remedy: 'An electric lift pump does it whether the engine turns or not, and the mechanical one can go.',
   source: 'common practice',
   cautions: ['used-tank'],
-  check: ({ values, figure, show }) => {
+  check: ({ values, see, show }) => {
     const system = values['fuel-system'];
     if (system?.pump?.placement !== 'surge-tank') return undefined;
     const isStated = system.pump['fed-by'] === 'mechanical-pump';
     const isFed = system['mechanical-pump'] === 'feeds-surge-tank';
     if (!isFed || (system.pump['fed-by'] && !isStated)) return undefined;
-    const demand = figure('demand-volume');
+    const demand = see(demandVolume);
     return {
       at: 'fuel-system.mechanical-pump',
       message: demand

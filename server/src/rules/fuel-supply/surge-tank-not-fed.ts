@@ -1,4 +1,4 @@
-import type { Repair, StageRule } from '../rule.ts';
+import type { Repair, StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/surge-tank-not-fed',
@@ -27,7 +27,7 @@ export const rule: StageRule = {
       return {
         at: 'fuel-system.pump.placement',
         message: 'The pump sits in a surge tank, and nothing is said to keep it full.',
-        related: [{ at: 'fuel-system.mechanical-pump', message: 'What became of it.' }].filter(() => mechanical),
+        related: mechanical ? [{ at: 'fuel-system.mechanical-pump', message: 'What became of it.' }] : [],
         repairs: mechanical === 'none' || mechanical === 'removed' ? [lift] : [lift, old],
       };
     }

@@ -1,4 +1,5 @@
-import type { StageRule } from '../rule.ts';
+import { demandVolume } from '../../analysis/supply.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 /** Time at full power that a tank should last, s. Common practice, from memory: the length of a session or a climb. */
 const SHORTEST = 20 * 60;
@@ -11,10 +12,10 @@ export const rule: StageRule = {
   inspect: 'Fuel gauge after one session at full load.',
   remedy: 'Plan the stops, or fit a larger tank.',
   source: 'mass balance; the time is common practice, from memory',
-  check: ({ values, figure, show }) => {
+  check: ({ values, see, show }) => {
     const use = values.vehicle?.use;
     const capacity = values['fuel-system']?.tank?.capacity;
-    const demand = figure('demand-volume');
+    const demand = see(demandVolume);
     if (!capacity || !demand || (use !== 'road-racing' && use !== 'off-road')) return undefined;
     const lasts = capacity.value / demand.value;
     if (lasts >= SHORTEST) return undefined;

@@ -1,6 +1,6 @@
+import type { StageRule } from '../../checking/rule.ts';
 import type { Ignition } from '../../generated/build-sheet.ts';
-import { distributorTiming, isTimedByComputer } from '../computer-timing.ts';
-import type { StageRule } from '../rule.ts';
+import { distributorTiming, isTimedByComputer } from '../../remedies/computer-timing.ts';
 
 const names: Record<Exclude<Ignition['advance'], undefined | 'locked'>, string> = {
   mechanical: 'the mechanical advance',

@@ -1,4 +1,5 @@
-import type { Situation, StageRule } from '../rule.ts';
+import { ballast, coilVoltage, steadyCoilCurrent } from '../../analysis/ignition.ts';
+import type { Situation, StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
   id: 'ignition/ballast',
@@ -15,12 +16,12 @@ export const rule: StageRule = {
     if (!ignition || ignition.trigger === 'contact-points') return undefined;
     const { supply, coil } = ignition;
     const isInFeed = supply === 'ballast-resistor' || supply === 'resistance-wire';
-    const ballast = coil?.ballast && coil.ballast.value > 0 ? coil.ballast : undefined;
-    if (!isInFeed && !ballast) return undefined;
+    const own = coil?.ballast && coil.ballast.value > 0 ? coil.ballast : undefined;
+    if (!isInFeed && !own) return undefined;
     const what = supply === 'resistance-wire' ? 'resistance wire' : 'ballast resistor';
     return {
       at: isInFeed ? 'ignition.supply' : 'ignition.coil.ballast',
-      message: `A ${what}${ballast ? ` of ${situation.show(ballast)}` : ''} stands in the coil feed${whatIsLeft(situation)}.`,
+      message: `A ${what}${own ? ` of ${situation.show(own)}` : ''} stands in the coil feed${whatIsLeft(situation)}.`,
       repairs: [
         {
           title:
@@ -28,8 +29,8 @@ export const rule: StageRule = {
               ? 'Run a new full-voltage wire to the coil'
               : 'Take the ballast out and feed the coil with full voltage',
           ...(isInFeed ? { set: { 'ignition.supply': 'full-voltage' } } : {}),
-          ...(ballast ? { remove: ['ignition.coil.ballast'] } : {}),
-          ...(ignition.driver === 'capacitive-discharge' ? {} : { shows: 'coil-voltage' }),
+          ...(own ? { remove: ['ignition.coil.ballast'] as const } : {}),
+          ...(ignition.driver === 'capacitive-discharge' ? {} : { shows: coilVoltage }),
         },
       ],
     };
@@ -37,10 +38,10 @@ export const rule: StageRule = {
 };
 
 /** What a coil on battery current has left; a box makes its own voltage. */
-function whatIsLeft({ values: { ignition }, figure, show, showValue }: Situation): string {
-  const voltage = figure('coil-voltage');
+function whatIsLeft({ values: { ignition }, see, know, show, showValue }: Situation): string {
+  const voltage = see(coilVoltage);
   if (!voltage || ignition?.driver === 'capacitive-discharge') return '';
-  const assumed = voltage.inputs.find(({ symbol, assumed }) => symbol === 'R_b' && assumed);
-  const it = assumed ? `a usual one of ${showValue(assumed.value, 'resistance')}` : 'it';
-  return `; ${it} leaves the coil ${show(voltage)} and at most ${show(figure('coil-current-steady'))}`;
+  const usual = ignition?.coil?.ballast ? undefined : know(ballast);
+  const it = usual === undefined ? 'it' : `a usual one of ${showValue(usual, 'resistance')}`;
+  return `; ${it} leaves the coil ${show(voltage)} and at most ${show(see(steadyCoilCurrent))}`;
 }

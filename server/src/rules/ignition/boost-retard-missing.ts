@@ -1,6 +1,7 @@
+import { fullLoadTiming } from '../../analysis/timing.ts';
+import type { StageRule } from '../../checking/rule.ts';
 import { startingTiming } from '../../engineering/timing.ts';
 import { formatIn } from '../../units/format.ts';
-import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
   id: 'ignition/boost-retard-missing',
@@ -19,13 +20,13 @@ export const rule: StageRule = {
     return {
       at: 'ignition.retard-per-boost',
       message: `No timing is taken out for ${show(boost)} of boost.`,
-      related: [{ at: 'stage.boost', message: 'The boost of this stage.' }],
+      related: [{ at: 'stages.boost', message: 'The boost of this stage.' }],
       excess: boost.value,
       repairs: [
         {
           title: `${isComputer ? 'Take out' : 'Fit a boost retard that takes out'} ${usual}${isComputer ? ' under boost' : ''}`,
           set: { 'ignition.retard-per-boost': usual },
-          shows: 'timing-full-load',
+          shows: fullLoadTiming,
         },
       ],
     };

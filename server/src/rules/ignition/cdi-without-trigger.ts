@@ -1,6 +1,6 @@
-import { isTimedByComputer } from '../computer-timing.ts';
-import { magneticPickup } from '../pickup.ts';
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { isTimedByComputer } from '../../remedies/computer-timing.ts';
+import { magneticPickup } from '../../remedies/pickup.ts';
 
 export const rule: StageRule = {
   id: 'ignition/cdi-without-trigger',
@@ -13,7 +13,7 @@ export const rule: StageRule = {
   check: ({ values: { ignition } }) => {
     if (ignition?.driver !== 'capacitive-discharge' || isTimedByComputer(ignition)) return undefined;
     const { trigger, timing } = ignition;
-    const related = [{ at: 'ignition.driver', message: 'The capacitive-discharge box.' }];
+    const related = [{ at: 'ignition.driver' as const, message: 'The capacitive-discharge box.' }];
     if (trigger === 'inductive-distributor') {
       return {
         at: 'ignition.trigger',

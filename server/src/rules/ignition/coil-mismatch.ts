@@ -1,6 +1,6 @@
+import type { Repair, Situation, StageRule } from '../../checking/rule.ts';
 import type { Coil, Ignition } from '../../generated/build-sheet.ts';
-import { dischargeBox } from '../discharge-box.ts';
-import type { Repair, Situation, StageRule } from '../rule.ts';
+import { dischargeBox } from '../../remedies/discharge-box.ts';
 
 type Kind = NonNullable<Coil['made-for']>;
 
@@ -61,14 +61,14 @@ function otherCoil(coil: Coil, kind: Kind): Repair {
   const typical = TYPICAL[kind];
   const given = Object.keys(coil).filter((field) => field in typical);
   const words = given.map((field) => typical[field]).join(', ');
-  const stale = coil['working-current'] && !('working-current' in typical) ? ['ignition.coil.working-current'] : [];
+  const isStale = coil['working-current'] && !('working-current' in typical);
   return {
     title: `Fit a coil made for ${names[kind]}${words ? `, such as ${words}` : ''}`,
     set: {
       'ignition.coil.made-for': kind,
       ...Object.fromEntries(given.map((field) => [`ignition.coil.${field}`, typical[field] as string])),
     },
-    remove: stale,
+    remove: isStale ? ['ignition.coil.working-current'] : [],
   };
 }
 

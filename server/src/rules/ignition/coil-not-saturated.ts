@@ -1,9 +1,10 @@
+import { coilChargeTime, coilCurrentAtRedline, dwellAvailable, steadyCoilCurrent } from '../../analysis/ignition.ts';
+import { below, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
 import { highestSpeedForDwell } from '../../engineering/ignition.ts';
 import type { Coil } from '../../generated/build-sheet.ts';
+import { dischargeBox } from '../../remedies/discharge-box.ts';
+import { roundedDown } from '../../remedies/size.ts';
 import type { Quantity } from '../../units/quantity.ts';
-import { dischargeBox } from '../discharge-box.ts';
-import { below, type Repair, type Situation, type StageRule } from '../rule.ts';
-import { roundedDown } from '../size.ts';
 
 export const rule: StageRule = {
   id: 'ignition/coil-not-saturated',
@@ -16,17 +17,17 @@ export const rule: StageRule = {
     'A coil of less inductance, a capacitive-discharge box, one coil for each pair of cylinders, or a lower redline.',
   source: 'series RL circuit; spark duration common practice, from memory',
   check: (situation) => {
-    const { figure, show, values } = situation;
+    const { see, show, values } = situation;
     const coil = values.ignition?.coil;
     const redline = values.engine?.redline;
     if (!isMeasured(coil) || !isChargedByBattery(situation)) return undefined;
     const wanted = coil['working-current'];
-    const reached = figure('coil-current-redline');
+    const reached = see(coilCurrentAtRedline);
     const miss = below(reached, wanted.value);
     if (!miss) return undefined;
     return {
       at: 'ignition.coil.working-current',
-      message: `At ${show(redline)} the coil has ${show(figure('dwell-available'))} to charge and reaches ${show(reached)} of its ${show(wanted)}.`,
+      message: `At ${show(redline)} the coil has ${show(see(dwellAvailable))} to charge and reaches ${show(reached)} of its ${show(wanted)}.`,
       related: [{ at: 'engine.redline', message: 'The speed it has to charge at.' }],
       ...miss,
       repairs: [
@@ -56,12 +57,12 @@ const HEADROOM = 1.5;
 
 /** A coil with the inductance that just lets the current rise in time, and less resistance where that alone holds it down. */
 function fasterCoil(
-  { figure }: Situation,
+  { see }: Situation,
   { resistance, inductance, 'working-current': { value: current } }: Measured,
 ): Repair[] {
-  const dwell = figure('dwell-available')?.value ?? 0;
+  const dwell = see(dwellAvailable)?.value ?? 0;
   if (dwell === 0) return [];
-  const settled = figure('coil-current-steady')?.value ?? 0;
+  const settled = see(steadyCoilCurrent)?.value ?? 0;
   const voltage = settled * resistance.value;
   const isHeldDown = settled <= current;
   const ohms = isHeldDown ? voltage / (HEADROOM * current) : resistance.value;
@@ -71,7 +72,7 @@ function fasterCoil(
     {
       title: `Fit a coil of ${isHeldDown ? `${less} and ` : ''}${size}`,
       set: { ...(isHeldDown ? { 'ignition.coil.resistance': less } : {}), 'ignition.coil.inductance': size },
-      shows: 'coil-current-redline',
+      shows: coilCurrentAtRedline,
     },
   ];
 }
@@ -89,11 +90,11 @@ function capacitiveDischarge({ values: { ignition } }: Situation): Repair[] {
   ];
 }
 
-function lowerRedline({ figure, values: { engine } }: Situation, redline: Quantity): Repair[] {
-  const time = figure('coil-charge-time');
+function lowerRedline({ see, values: { engine } }: Situation, redline: Quantity): Repair[] {
+  const time = see(coilChargeTime);
   if (!time) return [];
   const speed = highestSpeedForDwell(time.value, engine?.cylinders ?? 0);
   if (speed <= (engine?.['peak-power-speed']?.value ?? 0)) return [];
   const lower = roundedDown(speed, redline);
-  return [{ title: `Lower the redline to ${lower}`, set: { 'engine.redline': lower }, shows: 'coil-current-redline' }];
+  return [{ title: `Lower the redline to ${lower}`, set: { 'engine.redline': lower }, shows: coilCurrentAtRedline }];
 }

@@ -1,6 +1,6 @@
-import { isTimedByComputer } from '../computer-timing.ts';
-import { dischargeBox } from '../discharge-box.ts';
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { isTimedByComputer } from '../../remedies/computer-timing.ts';
+import { dischargeBox } from '../../remedies/discharge-box.ts';
 
 export const rule: StageRule = {
   id: 'ignition/coil-without-driver',

@@ -1,6 +1,6 @@
-import { computerTimingFields, distributorTiming } from '../computer-timing.ts';
-import { magneticPickup } from '../pickup.ts';
-import type { StageRule } from '../rule.ts';
+import type { Settings, StageRule } from '../../checking/rule.ts';
+import { computerTimingFields, distributorTiming } from '../../remedies/computer-timing.ts';
+import { magneticPickup } from '../../remedies/pickup.ts';
 
 export const rule: StageRule = {
   id: 'ignition/contact-points',
@@ -13,9 +13,9 @@ export const rule: StageRule = {
   source: 'common practice',
   check: ({ values: { ignition } }) => {
     if (ignition?.trigger !== 'contact-points') return undefined;
-    const supply: Record<string, string> =
+    const supply: Settings =
       ignition.supply && ignition.supply !== 'full-voltage' ? { 'ignition.supply': 'full-voltage' } : {};
-    const ballast = ignition.coil?.ballast ? ['ignition.coil.ballast'] : [];
+    const ballast = ignition.coil?.ballast ? (['ignition.coil.ballast'] as const) : [];
     const others = computerTimingFields(ignition);
     return {
       at: 'ignition.trigger',

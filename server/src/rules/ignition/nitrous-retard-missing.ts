@@ -1,4 +1,5 @@
-import { above, type StageRule } from '../rule.ts';
+import { nitrousRetard } from '../../analysis/nitrous.ts';
+import { above, type StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
   id: 'ignition/nitrous-retard-missing',
@@ -9,9 +10,9 @@ export const rule: StageRule = {
   remedy: 'Take the timing out in the computer or with a retard box on the same switch, before the first shot.',
   source: 'common practice, from memory: about 2 deg for 50 hp',
   cautions: ['nitrous', 'knock'],
-  check: ({ values: { ignition }, stage, figure, show }) => {
+  check: ({ values: { ignition }, stage, see, show }) => {
     const own = ignition?.['nitrous-retard'];
-    const wanted = figure('nitrous-retard');
+    const wanted = see(nitrousRetard);
     const miss = above(wanted, own?.value ?? 0);
     if (!ignition?.timing || !miss) return undefined;
     const halfDegrees = Math.ceil((wanted?.high ?? wanted?.value ?? 0) * 2 - 1e-9) / 2;
@@ -19,7 +20,7 @@ export const rule: StageRule = {
     return {
       at: 'ignition.nitrous-retard',
       message: `${show(stage.nitrous?.power)} of nitrous asks for about ${show(wanted)} of retard, and the sheet takes out ${own?.value ? `only ${show(own)}` : 'nothing'}.`,
-      related: [{ at: 'stage.nitrous.power', message: 'The power nitrous adds in this stage.' }],
+      related: [{ at: 'stages.nitrous.power', message: 'The power nitrous adds in this stage.' }],
       ...miss,
       repairs: [
         {

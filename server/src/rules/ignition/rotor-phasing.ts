@@ -1,5 +1,5 @@
-import { isTimedByComputer } from '../computer-timing.ts';
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { isTimedByComputer } from '../../remedies/computer-timing.ts';
 
 export const rule: StageRule = {
   id: 'ignition/rotor-phasing',

@@ -1,5 +1,5 @@
+import type { StageRule } from '../../checking/rule.ts';
 import type { Ignition } from '../../generated/build-sheet.ts';
-import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
   id: 'ignition/tach-signal-absent',

@@ -1,6 +1,6 @@
-import { distributorTiming, isTimedByComputer } from '../computer-timing.ts';
-import { dischargeBox } from '../discharge-box.ts';
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { distributorTiming, isTimedByComputer } from '../../remedies/computer-timing.ts';
+import { dischargeBox } from '../../remedies/discharge-box.ts';
 
 export const rule: StageRule = {
   id: 'ignition/timing-without-driver',

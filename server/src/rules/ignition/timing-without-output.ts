@@ -1,5 +1,5 @@
-import { distributorTiming } from '../computer-timing.ts';
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { distributorTiming } from '../../remedies/computer-timing.ts';
 
 export const rule: StageRule = {
   id: 'ignition/timing-without-output',

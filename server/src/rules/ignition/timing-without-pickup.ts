@@ -1,6 +1,6 @@
-import { computerTimingFields, distributorTiming, isTimedByComputer } from '../computer-timing.ts';
-import { magneticPickup } from '../pickup.ts';
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { computerTimingFields, distributorTiming, isTimedByComputer } from '../../remedies/computer-timing.ts';
+import { magneticPickup } from '../../remedies/pickup.ts';
 
 export const rule: StageRule = {
   id: 'ignition/timing-without-pickup',

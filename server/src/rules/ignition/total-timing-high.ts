@@ -1,6 +1,6 @@
+import type { StageRule } from '../../checking/rule.ts';
 import { startingTiming } from '../../engineering/timing.ts';
-import { fromStageOn } from '../from-stage-on.ts';
-import type { StageRule } from '../rule.ts';
+import { fromStageOn } from '../../remedies/from-stage-on.ts';
 
 /** Degrees over the usual starting figure from which total timing asks for a second look. Common practice, from memory. */
 const USUAL_SPREAD = 6;

@@ -1,5 +1,5 @@
+import type { StageRule } from '../../checking/rule.ts';
 import { startingTiming } from '../../engineering/timing.ts';
-import type { StageRule } from '../rule.ts';
 
 /** Total timing, degrees, below which an engine with two valves a cylinder is usually late. Common practice, from memory. */
 const LEAST_USUAL = 22;

@@ -1,4 +1,5 @@
-import type { PlanRule } from '../rule.ts';
+import { railPressureSet } from '../../analysis/full-load-injection.ts';
+import type { PlanRule } from '../../checking/rule.ts';
 
 export const rule: PlanRule = {
   id: 'paper/no-pressure-test',
@@ -13,7 +14,7 @@ export const rule: PlanRule = {
   checkPlan: (plan) => {
     const handover = plan[0]?.values.handover;
     if (!handover || handover['pressure-test'] === true) return undefined;
-    const pressure = plan[0]?.figure('rail-pressure-set');
+    const pressure = plan[0]?.see(railPressureSet);
     return {
       at: 'handover.pressure-test',
       message: `The fuel system has not been leak-tested${pressure ? ` at its working pressure of ${plan[0]?.show(pressure)}` : ' at its working pressure'}. Test it with the engine off, then write it down here.`,

@@ -1,4 +1,4 @@
-import type { PlanRule } from '../rule.ts';
+import type { PlanRule } from '../../checking/rule.ts';
 
 export const rule: PlanRule = {
   id: 'paper/no-road-use-notice',

@@ -1,5 +1,5 @@
-import { missingSections } from '../main-sections.ts';
-import type { PlanRule } from '../rule.ts';
+import type { PlanRule } from '../../checking/rule.ts';
+import { missingSections } from '../../remedies/main-sections.ts';
 
 export const rule: PlanRule = {
   id: 'paper/no-title',

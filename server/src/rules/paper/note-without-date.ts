@@ -1,4 +1,4 @@
-import type { PlanRule } from '../rule.ts';
+import type { PlanRule } from '../../checking/rule.ts';
 
 export const rule: PlanRule = {
   id: 'paper/note-without-date',
@@ -10,6 +10,6 @@ export const rule: PlanRule = {
   source: 'common practice',
   checkPlan: (plan) =>
     (plan[0]?.values.notes ?? []).flatMap(({ date }, index) =>
-      date === undefined ? [{ at: `notes.${index}.date`, message: 'This note has no date.' }] : [],
+      date === undefined ? [{ at: ['notes', index, 'date'], message: 'This note has no date.' }] : [],
     ),
 };

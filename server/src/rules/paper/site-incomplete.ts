@@ -1,4 +1,6 @@
-import type { PlanRule, Situation } from '../rule.ts';
+import { hottestDay } from '../../analysis/air.ts';
+import type { PlanRule, Related, Situation } from '../../checking/rule.ts';
+import { inStage } from '../../sheet/path.ts';
 
 export const rule: PlanRule = {
   id: 'paper/site-incomplete',
@@ -24,7 +26,7 @@ export const rule: PlanRule = {
   },
 };
 
-function whyItMatters(plan: readonly Situation[]): { what: string; at: string; message: string }[] {
+function whyItMatters(plan: readonly Situation[]): (Related & { what: string })[] {
   const isExternal = plan.some(({ values }) => values['fuel-system']?.pump?.placement === 'external');
   const boosted = plan.find(({ stage }) => (stage.boost?.value ?? 0) > 0);
   return [
@@ -32,20 +34,18 @@ function whyItMatters(plan: readonly Situation[]): { what: string; at: string; m
       ? [
           {
             what: 'the suction side of the external pump',
-            at: 'fuel-system.pump.placement',
+            at: 'fuel-system.pump.placement' as const,
             message: 'An external pump.',
           },
         ]
       : []),
-    ...(boosted ? [{ what: 'the charge under boost', at: `stages.${boosted.index}.boost`, message: 'Boost.' }] : []),
+    ...(boosted
+      ? [{ what: 'the charge under boost', at: inStage(boosted.index, 'stages.boost'), message: 'Boost.' }]
+      : []),
   ];
 }
 
 function assumedDay(plan: readonly Situation[]): string {
-  const days = plan.flatMap(({ figure, showValue }) =>
-    (figure('hot-day-density')?.inputs ?? [])
-      .filter(({ dimension }) => dimension === 'temperature')
-      .map(({ value, dimension }) => showValue(value, dimension)),
-  );
-  return days[0] ?? 'ordinary heat';
+  const day = plan[0]?.know(hottestDay);
+  return plan[0] && day ? plan[0].showValue(day, 'temperature') : 'ordinary heat';
 }

@@ -1,4 +1,4 @@
-import type { ToldRule } from '../rule.ts';
+import type { ToldRule } from '../../checking/rule.ts';
 
 export const rule: ToldRule = {
   id: 'paper/unknown-silenced-rule',

@@ -1,5 +1,6 @@
+import type { Draft, PlanRule, Repair } from '../../checking/rule.ts';
+import { type FieldPath, inChanges } from '../../sheet/path.ts';
 import type { Quantity } from '../../units/quantity.ts';
-import type { Draft, PlanRule, Repair } from '../rule.ts';
 
 /** Fields that mean another part when they change; those of a throttle body first, since its injectors come with it. */
 const PARTS = {
@@ -26,15 +27,15 @@ export const rule: PlanRule = {
   source: 'common practice',
   checkPlan: (plan) => {
     const told = new Map<string, Draft>();
-    for (const [path, part] of Object.entries(PARTS)) {
+    for (const [path, part] of Object.entries(PARTS) as [keyof typeof PARTS, string][]) {
       const changed = plan.filter(({ stage, index }) => index > 0 && fieldAt(stage.changes, path) !== undefined);
       const [first, last] = [changed[0], changed.at(-1)];
       const isTold = told.has(part) || (part === 'set of injectors' && told.has('throttle body'));
       if (!first || !last || first === last || isTold) continue;
       told.set(part, {
-        at: `stages.${last.index}.changes.${path}`,
+        at: inChanges(last.index, path),
         message: `The ${part} bought in stage "${first.name}" is replaced again in stage "${last.name}".`,
-        related: [{ at: `stages.${first.index}.changes.${path}`, message: 'Bought here for the first time.' }],
+        related: [{ at: inChanges(first.index, path), message: 'Bought here for the first time.' }],
         repairs:
           OF_ONE_FIELD.has(part) && changed.length === 2
             ? atOnce(
@@ -52,7 +53,7 @@ export const rule: PlanRule = {
 };
 
 /** The later value in the earlier stage, and the later change gone. */
-function atOnce(title: string, early: number, late: number, changes: unknown, path: string): Repair[] {
+function atOnce(title: string, early: number, late: number, changes: unknown, path: FieldPath): Repair[] {
   const { text } = fieldAt(changes, path) as Quantity;
   const steps = path.split('.');
   const alone = steps.findIndex((_, length) =>
@@ -62,8 +63,7 @@ function atOnce(title: string, early: number, late: number, changes: unknown, pa
   return [
     {
       title,
-      set: { [`stages.${early}.changes.${path}`]: text },
-      remove: [['stages', late, 'changes', ...gone].join('.')],
+      changes: [{ set: inChanges(early, path), to: text }, { remove: ['stages', late, 'changes', ...gone] }],
     },
   ];
 }

@@ -1,5 +1,6 @@
+import type { Draft, PlanRule, Situation } from '../../checking/rule.ts';
+import type { Path } from '../../sheet/path.ts';
 import type { Quantity } from '../../units/quantity.ts';
-import type { Draft, PlanRule, Situation } from '../rule.ts';
 
 export const rule: PlanRule = {
   id: 'plan/change-without-effect',
@@ -12,28 +13,28 @@ export const rule: PlanRule = {
   checkPlan: (plan) =>
     plan.slice(1).flatMap(({ stage, index, name }): Draft[] => {
       const before = plan[index - 1] as Situation;
-      return same(stage.changes, before.values, `stages.${index}.changes`).map((at) => ({
+      return same(stage.changes, before.values, ['stages', index, 'changes']).map((at) => ({
         at,
         message: `Stage "${name}" sets ${fieldOf(at)} to what it already was in stage "${before.name}".`,
-        repairs: [{ title: 'Take the change out', remove: [at], safe: true }],
+        repairs: [{ title: 'Take the change out', changes: [{ remove: at }], safe: true }],
       }));
     }),
 };
 
 /** Paths of the largest parts of a change that say what was said before. */
-function same(change: unknown, before: unknown, path: string): string[] {
+function same(change: unknown, before: unknown, path: Path): Path[] {
   if (!isFields(change)) return JSON.stringify(plain(change)) === JSON.stringify(plain(before)) ? [path] : [];
   const inner = Object.entries(change).map(([name, value]) =>
-    same(value, isFields(before) ? before[name] : undefined, `${path}.${name}`),
+    same(value, isFields(before) ? before[name] : undefined, [...path, name]),
   );
   const isWhole =
-    inner.length > 0 && Object.keys(change).every((name, index) => inner[index]?.[0] === `${path}.${name}`);
+    inner.length > 0 && Object.keys(change).every((_, index) => inner[index]?.[0]?.length === path.length + 1);
   return isWhole ? [path] : inner.flat();
 }
 
-/** The field of a path such as `stages.1.changes.engine.idle`, or the changes as a whole. */
-function fieldOf(path: string): string {
-  const field = path.split('.').slice(3).join('.');
+/** The field of a place in a stage's changes, or the changes as a whole. */
+function fieldOf(place: Path): string {
+  const field = place.slice(3).join('.');
   return field ? `\`${field}\`` : 'all that it changes';
 }
 

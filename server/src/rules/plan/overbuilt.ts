@@ -1,8 +1,11 @@
-import type { StageAnalysis } from '../../analysis/analysis.ts';
-import type { FigureId } from '../../analysis/figure.ts';
-import type { Draft, Situation, StageRule } from '../rule.ts';
-import { sharing } from '../sharing.ts';
-import { roundedUp } from '../size.ts';
+import { dutyAtPeakPower, injectorFlow, requiredStaticFlow } from '../../analysis/full-load-injection.ts';
+import { idlePulseMargin } from '../../analysis/idle-injection.ts';
+import type { FigureNode } from '../../analysis/node.ts';
+import { pumpDelivery, requiredDelivery } from '../../analysis/supply.ts';
+import type { Draft, Situation, StageRule } from '../../checking/rule.ts';
+import { sharing } from '../../remedies/sharing.ts';
+import { roundedUp } from '../../remedies/size.ts';
+import type { FieldPath } from '../../sheet/path.ts';
 import { timesCovered } from '../throttle-body/power-below-range.ts';
 
 /** Reserve of the smaller part that is proposed: a third over the need. Common practice. */
@@ -20,35 +23,35 @@ export const rule: StageRule = {
 };
 
 function injectors(situation: Situation): Draft[] {
-  const { figure, values, show } = situation;
-  const idle = figure('idle-pulse-margin');
+  const { see, values, show } = situation;
+  const idle = see(idlePulseMargin);
   if ((idle && idle.value < 1) || timesCovered(situation)) return [];
   const path = 'throttle-body.injectors.static-flow';
-  const times = surplus(situation, path, ratioOf('injector-flow', 'required-static-flow'));
+  const times = surplus(situation, path, ratioOf(injectorFlow, requiredStaticFlow));
   const flow = values['throttle-body']?.injectors?.['static-flow'];
   if (!times || !flow) return [];
   const size = roundedUp((flow.value / times) * RESERVE, flow);
   return [
     {
       at: path,
-      message: `The injectors flow ${show(figure('injector-flow'))}, ${times.toFixed(1)} times the ${show(figure('required-static-flow'))} that the hungriest stage needs of each.`,
-      related: [{ at: 'stage.power', message: 'The hungriest stage.' }],
+      message: `The injectors flow ${show(see(injectorFlow))}, ${times.toFixed(1)} times the ${show(see(requiredStaticFlow))} that the hungriest stage needs of each.`,
+      related: [{ at: 'stages.power', message: 'The hungriest stage.' }],
       excess: -times,
-      repairs: [{ title: `Fit injectors of ${size}`, set: { [path]: size }, shows: 'duty-peak-power' }],
+      repairs: [{ title: `Fit injectors of ${size}`, set: { [path]: size }, shows: dutyAtPeakPower }],
     },
   ];
 }
 
 function pump(situation: Situation): Draft[] {
-  const { figure, show } = situation;
+  const { see, show } = situation;
   const path = 'fuel-system.pump.flow-at';
-  const times = surplus(situation, path, ratioOf('pump-delivery', 'required-delivery'));
+  const times = surplus(situation, path, ratioOf(pumpDelivery, requiredDelivery));
   if (!times) return [];
   return [
     {
       at: path,
-      message: `The pump delivers ${show(figure('pump-delivery'))} at working pressure, ${times.toFixed(1)} times the ${show(figure('required-delivery'))} that the hungriest stage needs with its reserve.`,
-      related: [{ at: 'stage.power', message: 'The hungriest stage.' }],
+      message: `The pump delivers ${show(see(pumpDelivery))} at working pressure, ${times.toFixed(1)} times the ${show(see(requiredDelivery))} that the hungriest stage needs with its reserve.`,
+      related: [{ at: 'stages.power', message: 'The hungriest stage.' }],
       excess: -times,
     },
   ];
@@ -68,25 +71,25 @@ function throttleBody(situation: Situation): Draft[] {
     {
       at: path,
       message: `${bodies === 1 ? `A throttle body for ${show(rating)} is` : `${bodies} throttle bodies for ${show(rating)} each are`} ${times.toFixed(1)} times what the hungriest stage asks for, ${show(stage.power)}.`,
-      related: [{ at: 'stage.power', message: 'The hungriest stage.' }],
+      related: [{ at: 'stages.power', message: 'The hungriest stage.' }],
       excess: -times,
       repairs: [{ title: `Fit a throttle body rated for ${better}`, set: { [path]: better } }],
     },
   ];
 }
 
-type Ratio = (stage: StageAnalysis) => number | undefined;
+type Ratio = (stage: Situation) => number | undefined;
 
 const ratioOf =
-  (has: FigureId, needs: FigureId): Ratio =>
-  ({ figures }) => {
-    const [capacity, need] = [figures.get(has), figures.get(needs)];
+  (has: FigureNode, needs: FigureNode): Ratio =>
+  ({ see }) => {
+    const [capacity, need] = [see(has), see(needs)];
     return capacity && need && capacity.value / need.value;
   };
 
 /** How many times its need the part has in this stage, where it is over the limit in every stage that uses it. */
-function surplus({ plan, index, limit }: Situation, path: string, ratio: Ratio): number | undefined {
+function surplus({ plan, index, limit }: Situation, path: FieldPath, ratio: Ratio): number | undefined {
   const ratios = sharing(plan, index, path).map(ratio);
   const isOver = ratios.every((one) => one !== undefined && one > limit('surplus'));
-  return isOver ? ratio(plan[index] as StageAnalysis) : undefined;
+  return isOver ? ratio(plan[index] as Situation) : undefined;
 }

@@ -1,4 +1,5 @@
-import type { PlanRule, Situation } from '../rule.ts';
+import type { PlanRule, Situation } from '../../checking/rule.ts';
+import { inStage } from '../../sheet/path.ts';
 
 export const rule: PlanRule = {
   id: 'plan/power-falls',
@@ -16,11 +17,14 @@ export const rule: PlanRule = {
       const { index, name, show } = situation;
       return [
         {
-          at: `stages.${index}.power`,
+          at: inStage(index, 'stages.power'),
           message: `Power falls from ${show(earlier)} in stage "${before.name}" to ${show(power)} in stage "${name}", and nothing in the stage says why.`,
-          related: [{ at: `stages.${index - 1}.power`, message: 'The stage before.' }],
+          related: [{ at: inStage(index - 1, 'stages.power'), message: 'The stage before.' }],
           repairs: [
-            { title: `Keep the ${earlier.text} of the stage before`, set: { [`stages.${index}.power`]: earlier.text } },
+            {
+              title: `Keep the ${earlier.text} of the stage before`,
+              changes: [{ set: inStage(index, 'stages.power'), to: earlier.text }],
+            },
           ],
         },
       ];

@@ -1,4 +1,5 @@
-import type { PlanRule } from '../rule.ts';
+import type { PlanRule } from '../../checking/rule.ts';
+import { inStage } from '../../sheet/path.ts';
 
 export const rule: PlanRule = {
   id: 'plan/stage-cost-missing',
@@ -13,11 +14,11 @@ export const rule: PlanRule = {
     return plan
       .filter(({ stage }) => stage.changes && stage.cost === undefined && !hasCost(stage.changes))
       .map(({ name, index }) => ({
-        at: `stages.${index}.changes`,
+        at: ['stages', index, 'changes'],
         message: `Stage "${name}" changes parts and states no cost, while others do.`,
         related: plan
           .filter(({ stage }) => stage.cost !== undefined)
-          .map((other) => ({ at: `stages.${other.index}.cost`, message: 'A stage with its cost.' })),
+          .map((other) => ({ at: inStage(other.index, 'stages.cost'), message: 'A stage with its cost.' })),
       }));
   },
 };

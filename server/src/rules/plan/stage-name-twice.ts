@@ -1,4 +1,5 @@
-import type { PlanRule } from '../rule.ts';
+import type { PlanRule } from '../../checking/rule.ts';
+import { inStage } from '../../sheet/path.ts';
 
 export const rule: PlanRule = {
   id: 'plan/stage-name-twice',
@@ -17,13 +18,13 @@ export const rule: PlanRule = {
         let number = 2;
         while (names.includes(`${stage.name} ${number}`)) number++;
         return {
-          at: `stages.${index}.name`,
+          at: inStage(index, 'stages.name'),
           message: `Stage ${index + 1} has the same name as stage ${first + 1}, "${stage.name}".`,
-          related: [{ at: `stages.${first}.name`, message: 'The other stage of this name.' }],
+          related: [{ at: inStage(first, 'stages.name'), message: 'The other stage of this name.' }],
           repairs: [
             {
               title: `Call it "${stage.name} ${number}"`,
-              set: { [`stages.${index}.name`]: `${stage.name} ${number}` },
+              changes: [{ set: inStage(index, 'stages.name'), to: `${stage.name} ${number}` }],
             },
           ],
         };

@@ -1,4 +1,4 @@
-import type { PlanRule, Situation } from '../rule.ts';
+import type { PlanRule, Situation } from '../../checking/rule.ts';
 
 export const rule: PlanRule = {
   id: 'plan/stage-same-as-before',
@@ -15,10 +15,13 @@ export const rule: PlanRule = {
       if (!stage.power || stage.changes || said(situation) !== said(before)) return [];
       return [
         {
-          at: `stages.${index}`,
+          at: ['stages', index],
           message: `Stage "${name}" is the same as stage "${before.name}": no power, boost or part differs.`,
-          related: [{ at: `stages.${index - 1}`, message: 'The stage before.' }],
-          repairs: index === plan.length - 1 ? [{ title: 'Take the stage out', remove: [`stages.${index}`] }] : [],
+          related: [{ at: ['stages', index - 1], message: 'The stage before.' }],
+          repairs:
+            index === plan.length - 1
+              ? [{ title: 'Take the stage out', changes: [{ remove: ['stages', index] }] }]
+              : [],
         },
       ];
     }),

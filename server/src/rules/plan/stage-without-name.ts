@@ -1,4 +1,5 @@
-import type { PlanRule } from '../rule.ts';
+import type { PlanRule } from '../../checking/rule.ts';
+import { inStage } from '../../sheet/path.ts';
 
 export const rule: PlanRule = {
   id: 'plan/stage-without-name',
@@ -18,9 +19,9 @@ export const rule: PlanRule = {
         const wish = index === 0 ? 'now' : isNewBlower ? induction : (stage.power?.text ?? `step ${index}`);
         const name = names.includes(wish) ? `step ${index}` : wish;
         return {
-          at: `stages.${index}`,
+          at: ['stages', index],
           message: `Stage ${index + 1} of ${plan.length} has no name.`,
-          repairs: [{ title: `Call it "${name}"`, set: { [`stages.${index}.name`]: name } }],
+          repairs: [{ title: `Call it "${name}"`, changes: [{ set: inStage(index, 'stages.name'), to: name }] }],
         };
       });
   },

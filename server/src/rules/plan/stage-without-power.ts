@@ -1,4 +1,5 @@
-import type { PlanRule } from '../rule.ts';
+import type { PlanRule } from '../../checking/rule.ts';
+import { inStage } from '../../sheet/path.ts';
 
 export const rule: PlanRule = {
   id: 'plan/stage-without-power',
@@ -15,13 +16,13 @@ export const rule: PlanRule = {
       .map(({ index, name }) => {
         const before = plan.slice(0, index).findLast(({ stage }) => stage.power)?.stage.power;
         return {
-          at: `stages.${index}`,
+          at: ['stages', index],
           message: `Stage "${name}" states no power, so nothing is sized for it.`,
           repairs: before
             ? [
                 {
                   title: `Keep the ${before.text} of the stage before`,
-                  set: { [`stages.${index}.power`]: before.text },
+                  changes: [{ set: inStage(index, 'stages.power'), to: before.text }],
                 },
               ]
             : [],

@@ -1,4 +1,5 @@
-import type { Draft, PlanRule, Situation } from '../rule.ts';
+import type { Draft, PlanRule, Situation } from '../../checking/rule.ts';
+import { type FieldPath, inStage, stepsOf } from '../../sheet/path.ts';
 
 export const rule: PlanRule = {
   id: 'plan/unused-part',
@@ -27,10 +28,10 @@ function withoutBlower({ stage, index, induction }: Situation): Draft[] {
   return (Object.keys(OF_BLOWER) as (keyof typeof OF_BLOWER)[])
     .filter((field) => stage[field] !== undefined)
     .map((field) => ({
-      at: `stages.${index}.${field}`,
+      at: inStage(index, `stages.${field}`),
       message: `${OF_BLOWER[field]} in a stage without a blower.`,
-      related: stage.induction ? [{ at: `stages.${index}.induction`, message: 'No blower here.' }] : [],
-      repairs: [{ title: 'Take it out', remove: [`stages.${index}.${field}`], safe: true }],
+      related: stage.induction ? [{ at: inStage(index, 'stages.induction'), message: 'No blower here.' }] : [],
+      repairs: [{ title: 'Take it out', changes: [{ remove: inStage(index, `stages.${field}`) }], safe: true }],
     }));
 }
 
@@ -51,8 +52,7 @@ function ratedDepression(plan: readonly Situation[]): Draft[] {
 }
 
 /** An entry at the place that holds in the last stage. */
-function unused(plan: readonly Situation[], path: string, message: string): Draft {
-  const last = plan.at(-1)?.plan.at(-1);
-  const at = last?.place(path.split('.')).join('.') ?? path;
-  return { at, message, repairs: [{ title: 'Take it out', remove: [at], safe: true }] };
+function unused(plan: readonly Situation[], path: FieldPath, message: string): Draft {
+  const at = plan.at(-1)?.placeOf(path) ?? stepsOf(path);
+  return { at, message, repairs: [{ title: 'Take it out', changes: [{ remove: at }], safe: true }] };
 }

@@ -1,4 +1,5 @@
-import type { StageRule } from '../rule.ts';
+import { hoodGap } from '../../analysis/stack.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
   id: 'throttle-body/adapter-flanges',
@@ -26,7 +27,7 @@ export const rule: StageRule = {
       ],
       repairs:
         manifold === body
-          ? [{ title: 'Leave the adapter out: the flanges match', remove: ['stack.adapter'], shows: 'hood-gap' }]
+          ? [{ title: 'Leave the adapter out: the flanges match', remove: ['stack.adapter'], shows: hoodGap }]
           : [
               {
                 title: isSwapped ? 'Swap from and to' : `Use an adapter from ${manifold} to ${body}`,

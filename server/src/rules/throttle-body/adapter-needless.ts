@@ -1,4 +1,5 @@
-import type { StageRule } from '../rule.ts';
+import { hoodGap } from '../../analysis/stack.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
   id: 'throttle-body/adapter-needless',
@@ -22,7 +23,7 @@ export const rule: StageRule = {
         { at: 'engine.intake.flange', message: 'The manifold below.' },
         { at: 'throttle-body.flange', message: 'The throttle body above.' },
       ],
-      repairs: [{ title: 'Leave the adapter out', remove: ['stack.adapter'], shows: 'hood-gap' }],
+      repairs: [{ title: 'Leave the adapter out', remove: ['stack.adapter'], shows: hoodGap }],
     };
   },
 };

@@ -1,5 +1,6 @@
+import { hoodGap } from '../../analysis/stack.ts';
+import type { StageRule } from '../../checking/rule.ts';
 import { ADAPTER_THICKNESS } from '../../engineering/stack.ts';
-import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
   id: 'throttle-body/adapter-thickness-assumed',
@@ -9,8 +10,8 @@ export const rule: StageRule = {
   inspect: 'Calipers on the plate, gaskets with it.',
   remedy: 'Write the thickness down.',
   source: 'common practice',
-  check: ({ values, figure, show, showValue }) => {
-    const gap = figure('hood-gap');
+  check: ({ values, see, show, showValue }) => {
+    const gap = see(hoodGap);
     if (!gap || !values.stack?.adapter || values.stack.adapter.thickness) return undefined;
     return {
       at: 'stack.adapter',

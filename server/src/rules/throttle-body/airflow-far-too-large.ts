@@ -1,7 +1,8 @@
-import { percent } from '../percent.ts';
-import type { Repair, Situation, StageRule } from '../rule.ts';
-import { sharing } from '../sharing.ts';
-import { roundedUp } from '../size.ts';
+import { airflowFourBore, airflowNeeded, airflowShare } from '../../analysis/throttle.ts';
+import type { Repair, Situation, StageRule } from '../../checking/rule.ts';
+import { percent } from '../../remedies/percent.ts';
+import { sharing } from '../../remedies/sharing.ts';
+import { roundedUp } from '../../remedies/size.ts';
 
 /** Share of the airflow rating under which the throttle is touchy and the idle plates barely open. Common practice, from memory. */
 const LEAST_SHARE = 1 / 3;
@@ -18,17 +19,19 @@ export const rule: StageRule = {
   remedy: 'A throttle body of the next size down, or keep it and accept a touchy pedal.',
   source: 'common practice, from memory',
   check: (situation) => {
-    const { plan, index, figure, show, values } = situation;
+    const { plan, index, see, show, values } = situation;
     const bodies = values['throttle-body']?.quantity ?? 1;
-    const field = values['throttle-body']?.['rated-airflow'] ? 'rated-airflow' : 'bores.diameter';
-    const shares = sharing(plan, index, `throttle-body.${field}`).map(({ figures }) => figures.get('airflow-share'));
-    const share = figure('airflow-share');
-    const rating = figure('airflow-four-bore');
+    const field = values['throttle-body']?.['rated-airflow']
+      ? 'throttle-body.rated-airflow'
+      : 'throttle-body.bores.diameter';
+    const shares = sharing(plan, index, field).map(({ see }) => see(airflowShare));
+    const share = see(airflowShare);
+    const rating = see(airflowFourBore);
     if (!share || shares.some((one) => !one || one.value >= LEAST_SHARE)) return undefined;
     return {
-      at: `throttle-body.${field}`,
-      message: `Even at full power the engine draws ${show(figure('airflow-needed'))}, ${percent(share.value)} of the ${show(rating)} ${bodies > 1 ? `the ${bodies} throttle bodies pass` : 'the throttle body passes'} at 1.5 inHg.`,
-      related: [{ at: 'stage.power', message: 'The most power that is planned with this throttle body.' }],
+      at: field,
+      message: `Even at full power the engine draws ${show(see(airflowNeeded))}, ${percent(share.value)} of the ${show(rating)} ${bodies > 1 ? `the ${bodies} throttle bodies pass` : 'the throttle body passes'} at 1.5 inHg.`,
+      related: [{ at: 'stages.power', message: 'The most power that is planned with this throttle body.' }],
       excess: share.value,
       repairs: smallerBody(situation, share.value / GOOD_SHARE),
     };
@@ -43,7 +46,7 @@ function smallerBody({ values }: Situation, times: number): Repair[] {
       {
         title: `Fit a throttle body rated at ${airflow}`,
         set: { 'throttle-body.rated-airflow': airflow },
-        shows: 'airflow-share',
+        shows: airflowShare,
       },
     ];
   }
@@ -53,7 +56,7 @@ function smallerBody({ values }: Situation, times: number): Repair[] {
     {
       title: `Fit a throttle body with bores of ${diameter}`,
       set: { 'throttle-body.bores.diameter': diameter },
-      shows: 'airflow-share',
+      shows: airflowShare,
     },
   ];
 }

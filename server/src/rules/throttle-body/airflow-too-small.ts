@@ -1,6 +1,8 @@
+import { airDemand } from '../../analysis/demand.ts';
 import { withSpread } from '../../analysis/figure-words.ts';
-import { above, type Repair, type Situation, type StageRule } from '../rule.ts';
-import { roundedUp } from '../size.ts';
+import { airflowNeeded, depression as depressionFigure, effectiveArea } from '../../analysis/throttle.ts';
+import { above, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
+import { roundedUp } from '../../remedies/size.ts';
 
 /** What compressibility takes from the square-root law at these depressions. Common practice: a few percent. */
 const COMPRESSIBILITY = 1.03;
@@ -15,19 +17,19 @@ export const rule: StageRule = {
   remedy: 'Larger bores, or two bodies as one set where the manifold has the pads.',
   source: 'NACA Report 1135; Heywood (1988), eqs. C.8 and C.9; the limit of 1.5 inHg is common practice',
   check: (situation) => {
-    const { figure, limit, plan, index, values, show, showValue } = situation;
-    const depression = figure('depression');
+    const { see, limit, values, show, showValue } = situation;
+    const depression = see(depressionFigure);
     const most = limit('depression');
-    const choked = plan[index]?.absent.get('depression')?.impossible;
+    const choked = situation.impossible(depressionFigure);
     const miss = choked ? { excess: Number.POSITIVE_INFINITY } : above(depression, most);
-    const needed = figure('airflow-needed');
+    const needed = see(airflowNeeded);
     if (!miss) return undefined;
     return {
       at: values['throttle-body']?.['rated-airflow'] ? 'throttle-body.rated-airflow' : 'throttle-body.bores',
       message: depression
         ? `At full power the throttle body holds back ${withSpread(depression, situation.showValue)}, over the limit of ${showValue(most, 'depression')}, with ${show(needed)} of air.`
         : (choked ?? ''),
-      related: [{ at: 'stage.power', message: 'The power of this stage asks for it.' }],
+      related: [{ at: 'stages.power', message: 'The power of this stage asks for it.' }],
       ...miss,
       repairs: largerBodies(situation, most),
     };
@@ -35,8 +37,8 @@ export const rule: StageRule = {
 };
 
 /** Bores or a rating large enough, or more bodies where the manifold has the pads. */
-function largerBodies({ figure, values }: Situation, most: number): Repair[] {
-  const [area, needed, air] = [figure('effective-area'), figure('airflow-needed'), figure('air-demand')];
+function largerBodies({ see, values }: Situation, most: number): Repair[] {
+  const [area, needed, air] = [see(effectiveArea), see(airflowNeeded), see(airDemand)];
   if (!area || !needed || !air) return [];
   const density = air.value / needed.value;
   const wanted = ((needed.high ?? needed.value) * COMPRESSIBILITY) / Math.sqrt((2 * most) / density);
@@ -48,14 +50,14 @@ function largerBodies({ figure, values }: Situation, most: number): Repair[] {
     repairs.push({
       title: `Fit a throttle body rated at ${airflow}`,
       set: { 'throttle-body.rated-airflow': airflow },
-      shows: 'depression',
+      shows: depressionFigure,
     });
   } else if (bores?.diameter) {
     const diameter = roundedUp(bores.diameter.value * Math.sqrt(times), bores.diameter);
     repairs.push({
       title: `Fit a throttle body with bores of ${diameter}`,
       set: { 'throttle-body.bores.diameter': diameter },
-      shows: 'depression',
+      shows: depressionFigure,
     });
   }
   const bodies = Math.ceil(quantity * times);
@@ -63,7 +65,7 @@ function largerBodies({ figure, values }: Situation, most: number): Repair[] {
     repairs.push({
       title: `Mount ${bodies} throttle bodies, as one set`,
       set: { 'throttle-body.quantity': bodies, ...(size !== bodies && { 'throttle-body.set-size': bodies }) },
-      shows: 'depression',
+      shows: depressionFigure,
     });
   return repairs;
 }

@@ -1,4 +1,6 @@
-import type { StageRule } from '../rule.ts';
+import { injectorFlow } from '../../analysis/full-load-injection.ts';
+import { idleInjectorFlow, idlePulse } from '../../analysis/idle-injection.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 /** Difference of injector flow between idle and full load that a mixture table hides no longer. Common practice, from memory. */
 const NOTICEABLE = 1.05;
@@ -11,9 +13,9 @@ export const rule: StageRule = {
   inspect: 'See where the fuel comes out, and whether the regulator has a hose to the manifold.',
   remedy: 'Run a hose from the manifold to the regulator, or tell the computer that the flow changes with vacuum.',
   source: 'pressure balance; orifice equation (Bernoulli)',
-  check: ({ stage, path, figure, show }) => {
+  check: ({ stage, path, see, show }) => {
     const seesBoost = path === 'blow-through' && (stage.boost?.value ?? 0) > 0;
-    const [idle, full] = [figure('idle-injector-flow'), figure('injector-flow')];
+    const [idle, full] = [see(idleInjectorFlow), see(injectorFlow)];
     if (seesBoost || !idle || !full || idle.value <= full.value * NOTICEABLE) return undefined;
     return {
       at: 'fuel-system.regulator.reference',
@@ -23,7 +25,7 @@ export const rule: StageRule = {
         {
           title: 'Reference the regulator to the manifold',
           set: { 'fuel-system.regulator.reference': 'manifold' },
-          shows: 'idle-pulse',
+          shows: idlePulse,
         },
       ],
     };

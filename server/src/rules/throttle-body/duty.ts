@@ -1,6 +1,15 @@
 import { capital, withSpread } from '../../analysis/figure-words.ts';
-import { above, type Repair, type Situation, type StageRule } from '../rule.ts';
-import { roundedUp } from '../size.ts';
+import {
+  dutyAtPeakPower,
+  dutyAtRedline,
+  injectorFlow,
+  injectorPressure,
+  pressureForRequiredFlow,
+  requiredStaticFlow,
+} from '../../analysis/full-load-injection.ts';
+import type { FigureNode } from '../../analysis/node.ts';
+import { above, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
+import { roundedUp } from '../../remedies/size.ts';
 import { slowerFiring } from './idle-pulse-short.ts';
 
 /** Pressure up to which injectors are used over their rated pressure. Common practice: half as much again. */
@@ -16,22 +25,24 @@ export const rule: StageRule = {
   remedy:
     'Larger injectors, more pressure while pump, hoses and injectors stand it, or fewer pulses for each cycle where the computer can.',
   source: 'common practice: 85 %; kinematics of the four-stroke cycle',
-  check: ({ figure, limit, show, showValue, values }) => {
+  check: ({ see, limit, show, showValue, values }) => {
     const own = values['throttle-body']?.injectors?.['largest-duty'];
     const most = own?.value ?? limit('largest-duty');
-    const duties = [figure('duty-peak-power'), figure('duty-redline')];
-    const worst = duties.reduce((one, other) => ((other?.value ?? 0) > (one?.value ?? 0) ? other : one));
+    const [atPeak, atRedline] = [see(dutyAtPeakPower), see(dutyAtRedline)];
+    const isAtRedline = (atRedline?.value ?? 0) > (atPeak?.value ?? 0);
+    const worst = isAtRedline ? atRedline : atPeak;
+    const duty = isAtRedline ? dutyAtRedline : dutyAtPeakPower;
     const miss = above(worst, most);
     if (!worst || !miss) return undefined;
-    const required = figure('required-static-flow');
+    const required = see(requiredStaticFlow);
     return {
       at: 'throttle-body.injectors',
       message: `${capital(worst.name)} is ${withSpread(worst, showValue)}, ${miss.onlyAtBadEnd ? 'which can pass' : 'over'} the limit of ${showValue(most, 'ratio')}${required ? `; each injector needs a static flow of ${show(required)} at the pressure across it` : ''}.`,
-      related: [{ at: 'stage.power', message: 'The power of this stage asks for it.' }],
+      related: [{ at: 'stages.power', message: 'The power of this stage asks for it.' }],
       ...miss,
       repairs: [
-        ...largerInjectors({ figure, values }, worst.id),
-        ...morePressure({ figure, values }, worst.id),
+        ...largerInjectors({ see, values }, duty),
+        ...morePressure({ see, values }, duty),
         ...slowerFiring({ values }, 1 / 2),
       ],
     };
@@ -39,20 +50,20 @@ export const rule: StageRule = {
 };
 
 /** Injectors with the flow this stage needs, rated at the pressure of the present ones. */
-function largerInjectors({ figure, values }: Pick<Situation, 'figure' | 'values'>, shows: string): Repair[] {
+function largerInjectors({ see, values }: Pick<Situation, 'see' | 'values'>, shows: FigureNode): Repair[] {
   const rated = values['throttle-body']?.injectors?.['static-flow'];
-  const required = figure('required-static-flow');
-  const flow = figure('injector-flow');
+  const required = see(requiredStaticFlow);
+  const flow = see(injectorFlow);
   if (!rated || !required || !flow) return [];
   const size = roundedUp(((required.high ?? required.value) * rated.value) / flow.value, rated);
   return [{ title: `Fit injectors of ${size}`, set: { 'throttle-body.injectors.static-flow': size }, shows }];
 }
 
 /** The same injectors at a pressure that gives the required flow, while that is near their rating. */
-function morePressure({ figure, values }: Pick<Situation, 'figure' | 'values'>, shows: string): Repair[] {
+function morePressure({ see, values }: Pick<Situation, 'see' | 'values'>, shows: FigureNode): Repair[] {
   const setting = values['fuel-system']?.regulator?.pressure;
   const rated = values['throttle-body']?.injectors?.['rated-pressure'];
-  const [across, needed] = [figure('injector-pressure'), figure('pressure-for-required-flow')];
+  const [across, needed] = [see(injectorPressure), see(pressureForRequiredFlow)];
   if (!setting || !rated || !across || !needed || (needed.high ?? needed.value) > rated.value * MOST_PRESSURE)
     return [];
   const pressure = roundedUp(setting.value + (needed.high ?? needed.value) - across.value, setting);

@@ -1,5 +1,6 @@
+import { hoodGap } from '../../analysis/stack.ts';
+import type { Repair, StageRule } from '../../checking/rule.ts';
 import { flangeFit } from '../../engineering/stack.ts';
-import type { Repair, StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
   id: 'throttle-body/flange-mismatch',
@@ -47,6 +48,6 @@ function adapter(manifold: string, body: string): Repair {
       'stack.adapter.thickness': '3/16 in',
       ...(manifold === 'spread-bore' && { 'stack.adapter.seals-spread-bore': true }),
     },
-    shows: 'hood-gap',
+    shows: hoodGap,
   };
 }

@@ -1,5 +1,5 @@
-import { referencedRegulator } from '../referenced-regulator.ts';
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { referencedRegulator } from '../../remedies/referenced-regulator.ts';
 
 export const rule: StageRule = {
   id: 'throttle-body/fuel-through-aftercooler',
@@ -13,19 +13,19 @@ export const rule: StageRule = {
     const cooler = stage['aftercooler-effectiveness'];
     if (path !== 'draw-through' || !cooler?.value) return undefined;
     return {
-      at: 'stage.aftercooler-effectiveness',
+      at: 'stages.aftercooler-effectiveness',
       message: `The throttle body is ahead of the blower, so its fuel passes through the aftercooler (${show(cooler)}).`,
-      related: [{ at: stage.path ? 'stage.path' : 'stage.induction', message: 'Draw-through.' }],
+      related: [{ at: stage.path ? 'stages.path' : 'stages.induction', message: 'Draw-through.' }],
       repairs: [
         ...(induction === 'roots'
           ? []
           : [
               {
                 title: 'Blow through the throttle body, behind the aftercooler',
-                set: { 'stage.path': 'blow-through', ...referencedRegulator(values) },
+                set: { 'stages.path': 'blow-through', ...referencedRegulator(values) },
               },
             ]),
-        { title: 'Leave the aftercooler out', remove: ['stage.aftercooler-effectiveness'] },
+        { title: 'Leave the aftercooler out', remove: ['stages.aftercooler-effectiveness'] },
       ],
     };
   },

@@ -1,6 +1,7 @@
 import { withSpread } from '../../analysis/figure-words.ts';
-import { below, type Repair, type Situation, type StageRule } from '../rule.ts';
-import { roundedDown, roundedUp } from '../size.ts';
+import { hoodGap, stackHeight } from '../../analysis/stack.ts';
+import { below, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
+import { roundedDown, roundedUp } from '../../remedies/size.ts';
 
 /** Lowest air cleaner that still feeds a throttle body: 2 in (m). Common practice. */
 const LOWEST_CLEANER = 0.0508;
@@ -16,19 +17,19 @@ export const rule: StageRule = {
     'Lower air cleaner or thinner spacer first; a scoop or a raised hood after that. A hood that strikes springs open on the road.',
   source: 'common practice',
   check: (situation) => {
-    const { figure, limit, show, showValue, values } = situation;
-    const gap = figure('hood-gap');
+    const { see, limit, show, showValue, values } = situation;
+    const gap = see(hoodGap);
     const miss = below(gap, limit('hood-gap'));
     if (!gap || !miss) return undefined;
     const { stack } = values;
     return {
       at: 'stack.air-cleaner',
-      message: `The stack of ${show(figure('stack-height'))} ${gap.value < 0 ? `is ${showValue(-gap.value, 'length')} too tall for the hood` : `leaves ${withSpread(gap, situation.showValue)} under the hood`}, where a gap of ${showValue(limit('hood-gap'), 'length')} should stay.`,
+      message: `The stack of ${show(see(stackHeight))} ${gap.value < 0 ? `is ${showValue(-gap.value, 'length')} too tall for the hood` : `leaves ${withSpread(gap, situation.showValue)} under the hood`}, where a gap of ${showValue(limit('hood-gap'), 'length')} should stay.`,
       related: [
         { at: 'vehicle.hood-clearance', message: 'The room under the hood.' },
         { at: 'throttle-body.height', message: 'The throttle body.' },
-        ...(stack?.adapter ? [{ at: 'stack.adapter', message: 'The adapter.' }] : []),
-        ...(stack?.spacer ? [{ at: 'stack.spacer', message: 'The spacers.' }] : []),
+        ...(stack?.adapter ? [{ at: 'stack.adapter' as const, message: 'The adapter.' }] : []),
+        ...(stack?.spacer ? [{ at: 'stack.spacer' as const, message: 'The spacers.' }] : []),
       ],
       ...miss,
       repairs: lowerStack(situation, limit('hood-gap') - (gap.low ?? gap.value)),
@@ -40,14 +41,14 @@ function lowerStack({ values }: Situation, missing: number): Repair[] {
   const { stack, vehicle } = values;
   const repairs: Repair[] = [];
   if (stack?.spacer && stack.spacer.value >= missing)
-    repairs.push({ title: 'Leave the spacers out', remove: ['stack.spacer'], shows: 'hood-gap' });
+    repairs.push({ title: 'Leave the spacers out', remove: ['stack.spacer'], shows: hoodGap });
   const cleaner = stack?.['air-cleaner'];
   if (cleaner && cleaner.value - missing >= LOWEST_CLEANER) {
     const height = roundedDown(cleaner.value - missing, cleaner);
     repairs.push({
       title: `Use an air cleaner of ${height}`,
       set: { 'stack.air-cleaner': height },
-      shows: 'hood-gap',
+      shows: hoodGap,
     });
   }
   const room = vehicle?.['hood-clearance'];
@@ -56,7 +57,7 @@ function lowerStack({ values }: Situation, missing: number): Repair[] {
     repairs.push({
       title: `Raise the hood, to ${raised} of room`,
       set: { 'vehicle.hood-clearance': raised },
-      shows: 'hood-gap',
+      shows: hoodGap,
     });
   }
   return repairs;

@@ -1,7 +1,9 @@
 import { withSpread } from '../../analysis/figure-words.ts';
+import { idlePulse, idlePulseMargin, powerCoveredLow } from '../../analysis/idle-injection.ts';
+import { deadTime } from '../../analysis/injectors.ts';
+import { below, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
 import { type FiringScheme, pulsesPerCycle } from '../../engineering/injectors.ts';
-import { below, type Repair, type Situation, type StageRule } from '../rule.ts';
-import { roundedDown } from '../size.ts';
+import { roundedDown } from '../../remedies/size.ts';
 
 /** Rail pressure below which fuel boils in a hot engine bay and sprays badly: 30 psi (Pa). Common practice. */
 const LEAST_PRESSURE = 207e3;
@@ -15,20 +17,20 @@ export const rule: StageRule = {
   remedy: 'Smaller injectors where the later stages allow it, fewer and longer pulses, or less pressure.',
   source: 'kinematics of the four-stroke cycle; air at idle: Heywood (1988), eq. 2.27, with figures of common practice',
   check: (situation) => {
-    const { figure, values, stage, show } = situation;
+    const { see, values, stage, show } = situation;
     const shortest = values['throttle-body']?.injectors?.['shortest-pulse'];
-    const pulse = figure('idle-pulse');
-    const dead = figure('dead-time');
-    const miss = below(figure('idle-pulse-margin'), 1);
+    const pulse = see(idlePulse);
+    const dead = see(deadTime);
+    const miss = below(see(idlePulseMargin), 1);
     if (!shortest || !pulse || !dead || !miss) return undefined;
-    const covered = figure('power-covered-low');
+    const covered = see(powerCoveredLow);
     const share = ((pulse.low ?? pulse.value) - dead.value) / (shortest.high - dead.value);
     return {
       at: 'throttle-body.injectors',
       message: `The pulse at idle is ${withSpread(pulse, situation.showValue)}, under the ${show(shortest)} these injectors can repeat${covered ? `; they suit an engine of ${show(covered)} and more` : ''}.`,
       related: [
         { at: 'engine.idle', message: 'At this idle.' },
-        ...(stage.power ? [{ at: 'stage.power', message: 'The power to cover.' }] : []),
+        ...(stage.power ? [{ at: 'stages.power' as const, message: 'The power to cover.' }] : []),
       ],
       ...miss,
       repairs: [
@@ -45,7 +47,7 @@ function smallerInjectors({ values }: Situation, share: number): Repair[] {
   if (!flow) return [];
   const size = roundedDown(flow.value * share, flow);
   return [
-    { title: `Fit injectors of ${size}`, set: { 'throttle-body.injectors.static-flow': size }, shows: 'idle-pulse' },
+    { title: `Fit injectors of ${size}`, set: { 'throttle-body.injectors.static-flow': size }, shows: idlePulse },
   ];
 }
 
@@ -72,7 +74,5 @@ function lessPressure({ values }: Situation, share: number): Repair[] {
   const setting = values['fuel-system']?.regulator?.pressure;
   if (!setting || setting.value * share ** 2 < LEAST_PRESSURE) return [];
   const less = roundedDown(setting.value * share ** 2, setting);
-  return [
-    { title: `Set the regulator to ${less}`, set: { 'fuel-system.regulator.pressure': less }, shows: 'idle-pulse' },
-  ];
+  return [{ title: `Set the regulator to ${less}`, set: { 'fuel-system.regulator.pressure': less }, shows: idlePulse }];
 }

@@ -1,4 +1,5 @@
-import type { Draft, Repair, Situation, StageRule } from '../rule.ts';
+import { injectorCount } from '../../analysis/injectors.ts';
+import type { Draft, Repair, Situation, StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
   id: 'throttle-body/injector-count',
@@ -11,11 +12,11 @@ export const rule: StageRule = {
   check: (situation) => againstComputer(situation) ?? alternatingOdd(situation) ?? unevenBores(situation),
 };
 
-function againstComputer({ values, figure }: Situation): Draft | undefined {
+function againstComputer({ values, see }: Situation): Draft | undefined {
   const body = values['throttle-body'];
   const driven = body?.['computer-injectors'];
   const perBody = body?.injectors?.quantity;
-  const count = figure('injector-count')?.value;
+  const count = see(injectorCount)?.value;
   if (!driven || !perBody || !count || driven === count) return undefined;
   const bodies = count / perBody;
   const mounted = driven / perBody;
@@ -55,8 +56,8 @@ function againstComputer({ values, figure }: Situation): Draft | undefined {
   };
 }
 
-function alternatingOdd({ values, figure }: Situation): Draft | undefined {
-  const count = figure('injector-count')?.value;
+function alternatingOdd({ values, see }: Situation): Draft | undefined {
+  const count = see(injectorCount)?.value;
   if (values['throttle-body']?.injectors?.firing !== 'alternating' || !count || count % 2 === 0) return undefined;
   return {
     at: 'throttle-body.injectors.quantity',

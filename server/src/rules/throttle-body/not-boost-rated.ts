@@ -1,4 +1,4 @@
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
   id: 'throttle-body/not-boost-rated',
@@ -15,7 +15,7 @@ export const rule: StageRule = {
     return {
       at: 'throttle-body.boost-rated',
       message: `${show(stage.boost)} of boost is blown through the throttle body, which is not rated for boost.`,
-      related: [{ at: 'stage.boost', message: 'The boost.' }],
+      related: [{ at: 'stages.boost', message: 'The boost.' }],
       excess: stage.boost.value,
       repairs: [{ title: 'Fit a throttle body rated for boost', set: { 'throttle-body.boost-rated': true } }],
     };

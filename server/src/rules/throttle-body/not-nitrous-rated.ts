@@ -1,4 +1,4 @@
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
   id: 'throttle-body/not-nitrous-rated',
@@ -16,7 +16,7 @@ export const rule: StageRule = {
     return {
       at: 'throttle-body.nitrous-rated',
       message: `Nitrous ${power ? `for ${show(power)} ` : ''}is planned on a throttle body that is not rated for it.`,
-      related: [{ at: 'stage.nitrous', message: 'The nitrous.' }],
+      related: [{ at: 'stages.nitrous', message: 'The nitrous.' }],
       excess: power?.value ?? 0,
       repairs: [{ title: 'Fit a throttle body rated for nitrous', set: { 'throttle-body.nitrous-rated': true } }],
     };

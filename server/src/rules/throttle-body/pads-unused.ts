@@ -1,4 +1,4 @@
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 /** Pads a tunnel ram or the case of a roots blower usually has. Common practice. */
 const USUAL_PADS = 2;

@@ -1,6 +1,8 @@
-import type { Situation, StageRule } from '../rule.ts';
-import { sharing } from '../sharing.ts';
-import { roundedUp } from '../size.ts';
+import { demandPerInjector, injectorFlow } from '../../analysis/full-load-injection.ts';
+import { idlePulseMargin } from '../../analysis/idle-injection.ts';
+import type { Situation, StageRule } from '../../checking/rule.ts';
+import { sharing } from '../../remedies/sharing.ts';
+import { roundedUp } from '../../remedies/size.ts';
 
 /** Power at the duty limit over the claimed power up to which usual injectors still idle. Common practice, from memory. */
 const RANGE = 5;
@@ -22,8 +24,8 @@ export const rule: StageRule = {
     if (!times || !flow || !stage.power) return undefined;
     const users = sharing(plan, index, 'throttle-body.injectors.static-flow');
     const hungriest = Math.max(
-      ...users.map(({ figures }) => {
-        const [need, has] = [figures.get('demand-per-injector'), figures.get('injector-flow')];
+      ...users.map(({ see }) => {
+        const [need, has] = [see(demandPerInjector), see(injectorFlow)];
         return need && has ? need.value / has.value : 0;
       }),
     );
@@ -31,7 +33,7 @@ export const rule: StageRule = {
     return {
       at: 'throttle-body.injectors',
       message: `At their duty limit these injectors feed ${showValue(stage.power.value * times, 'power')}, ${times.toFixed(1)} times the ${show(stage.power)} of this stage, and without dead time and shortest pulse nothing says that they still idle.`,
-      related: [{ at: 'stage.power', message: 'The power to cover.' }],
+      related: [{ at: 'stages.power', message: 'The power to cover.' }],
       excess: times,
       repairs: [{ title: `Fit injectors of ${size}`, set: { 'throttle-body.injectors.static-flow': size } }],
     };
@@ -39,9 +41,9 @@ export const rule: StageRule = {
 };
 
 /** How many times the claimed power the injectors feed, where that is out of range and the idle cannot be reckoned. */
-export function timesCovered({ figure, limit }: Situation): number | undefined {
-  const [need, has] = [figure('demand-per-injector'), figure('injector-flow')];
-  if (!need || !has || figure('idle-pulse-margin')) return undefined;
+export function timesCovered({ see, limit }: Situation): number | undefined {
+  const [need, has] = [see(demandPerInjector), see(injectorFlow)];
+  if (!need || !has || see(idlePulseMargin)) return undefined;
   const times = (limit('largest-duty') * has.value) / need.value;
   return times > RANGE ? times : undefined;
 }

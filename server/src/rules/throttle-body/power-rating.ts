@@ -1,6 +1,8 @@
+import { stoichiometric as stoichiometricFigure } from '../../analysis/fuel.ts';
+import { dutyAtPeakPower } from '../../analysis/full-load-injection.ts';
+import { above, type StageRule } from '../../checking/rule.ts';
 import { gasoline, stoichiometricRatio } from '../../engineering/fuels.ts';
-import { above, type StageRule } from '../rule.ts';
-import { roundedUp } from '../size.ts';
+import { roundedUp } from '../../remedies/size.ts';
 
 /** Gasoline with 10 % ethanol still counts as gasoline: its stoichiometric ratio is 4 % lower. */
 const GASOLINE_SPREAD = 0.95;
@@ -14,11 +16,11 @@ export const rule: StageRule = {
   inspect: 'Read what the maker rates the throttle body for, and on which fuel.',
   remedy: 'A body with a higher rating, or two as one set; the duty cycle shows how close the injectors are.',
   source: "the maker's rating on gasoline; other fuels in proportion to the stoichiometric ratio, common practice",
-  check: ({ values, stage, figure, limit, showValue }) => {
+  check: ({ values, stage, see, limit, showValue }) => {
     const rating = values['throttle-body']?.['power-rating'];
     const bodies = values['throttle-body']?.quantity ?? 1;
-    const ratio = figure('stoichiometric-ratio');
-    const isToldByDuty = above(figure('duty-peak-power'), limit('largest-duty'));
+    const ratio = see(stoichiometricFigure);
+    const isToldByDuty = above(see(dutyAtPeakPower), limit('largest-duty'));
     if (!rating || !stage.power || !ratio || isToldByDuty) return undefined;
     const scaled = ratio.value / stoichiometricRatio(gasoline);
     const share = scaled > GASOLINE_SPREAD ? 1 : scaled;
@@ -29,7 +31,7 @@ export const rule: StageRule = {
     return {
       at: 'throttle-body.power-rating',
       message: `${stage.power.text} ${onlyAtBadEnd ? 'can be' : 'is'} over the ${showValue(rating.value * bodies * share, 'power')} that ${bodies === 1 ? 'the throttle body is' : `the ${bodies} throttle bodies are`} rated for${share < 1 ? ' on this fuel' : ''}.`,
-      related: [{ at: 'stage.power', message: 'The power of this stage.' }],
+      related: [{ at: 'stages.power', message: 'The power of this stage.' }],
       excess: stage.power.value - most,
       onlyAtBadEnd,
       repairs: [{ title: `Fit a throttle body rated for ${better}`, set: { 'throttle-body.power-rating': better } }],

@@ -1,6 +1,7 @@
-import { percent } from '../percent.ts';
-import type { StageRule } from '../rule.ts';
-import { roundedDown } from '../size.ts';
+import { injectorPressure } from '../../analysis/full-load-injection.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { percent } from '../../remedies/percent.ts';
+import { roundedDown } from '../../remedies/size.ts';
 
 /** Pressure across an injector, as a share of its rated pressure, within which it opens and sprays as rated. Common practice, from memory. */
 const LEAST = 0.6;
@@ -14,10 +15,10 @@ export const rule: StageRule = {
   inspect: 'Gauge on the rail at idle and at full load, less the pressure where the injectors spray.',
   remedy: 'Set the regulator near the rated pressure, or fit injectors rated for the pressure you need.',
   source: 'common practice, from memory; orifice equation (Bernoulli)',
-  check: ({ values, stage, path, figure, show }) => {
+  check: ({ values, stage, path, see, show }) => {
     const rated = values['throttle-body']?.injectors?.['rated-pressure'];
     const { pressure: setting, reference } = values['fuel-system']?.regulator ?? {};
-    const across = figure('injector-pressure');
+    const across = see(injectorPressure);
     if (!rated || !setting || !across) return undefined;
     const share = across.value / rated.value;
     const isBoostUnmatched = path === 'blow-through' && (stage.boost?.value ?? 0) > 0 && reference !== 'manifold';
@@ -32,7 +33,7 @@ export const rule: StageRule = {
         {
           title: `Set the regulator to ${better}`,
           set: { 'fuel-system.regulator.pressure': better },
-          shows: 'injector-pressure',
+          shows: injectorPressure,
         },
       ],
     };

@@ -1,4 +1,4 @@
-import type { Draft, StageRule } from '../rule.ts';
+import type { Draft, StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
   id: 'throttle-body/rating-not-given',
@@ -16,14 +16,14 @@ export const rule: StageRule = {
       drafts.push({
         at: 'throttle-body.boost-rated',
         message: 'Boost is blown through the throttle body, and nothing says that it is rated for boost.',
-        related: [{ at: 'stage.boost', message: 'The boost.' }],
+        related: [{ at: 'stages.boost', message: 'The boost.' }],
         repairs: [{ title: 'Choose one that is rated for boost', set: { 'throttle-body.boost-rated': true } }],
       });
     if (stage.nitrous && body['nitrous-rated'] === undefined)
       drafts.push({
         at: 'throttle-body.nitrous-rated',
         message: 'Nitrous is planned, and nothing says that the throttle body is rated for it.',
-        related: [{ at: 'stage.nitrous', message: 'The nitrous.' }],
+        related: [{ at: 'stages.nitrous', message: 'The nitrous.' }],
         repairs: [{ title: 'Choose one that is rated for nitrous', set: { 'throttle-body.nitrous-rated': true } }],
       });
     return drafts;

@@ -1,5 +1,6 @@
-import type { StageRule } from '../rule.ts';
-import { roundedUp } from '../size.ts';
+import { deadTime } from '../../analysis/injectors.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { roundedUp } from '../../remedies/size.ts';
 
 export const rule: StageRule = {
   id: 'throttle-body/shortest-pulse-in-dead-time',
@@ -9,10 +10,10 @@ export const rule: StageRule = {
   inspect: 'Look how the maker gives the shortest pulse: as the whole pulse, or as open time after the dead time.',
   remedy: 'Write the whole pulse: open time and dead time together.',
   source: 'definition',
-  check: ({ values, figure, show }) => {
+  check: ({ values, see, show }) => {
     const injectors = values['throttle-body']?.injectors;
     const shortest = injectors?.['shortest-pulse'];
-    const dead = figure('dead-time');
+    const dead = see(deadTime);
     if (!shortest || !dead || dead.value < shortest.value) return undefined;
     const whole = roundedUp(shortest.value + dead.value, shortest);
     return {

@@ -1,5 +1,6 @@
+import { idleVacuum } from '../../analysis/air.ts';
+import type { StageRule } from '../../checking/rule.ts';
 import { formatIn } from '../../units/format.ts';
-import type { StageRule } from '../rule.ts';
 
 export const rule: StageRule = {
   id: 'vacuum/idle-pressure-above-air',
@@ -10,9 +11,9 @@ export const rule: StageRule = {
     'Vacuum gauge on a manifold port, warm idle; barometer or weather report for the pressure of the air, not the one reduced to sea level.',
   remedy: 'Write down the pressure of the air at the site less the reading of the gauge.',
   source: 'definition of absolute pressure; ISO 2533:1975',
-  check: ({ values, figure, show }) => {
+  check: ({ values, see, show }) => {
     const idle = values.engine?.['idle-manifold-pressure'];
-    const vacuum = figure('idle-vacuum');
+    const vacuum = see(idleVacuum);
     if (!vacuum || vacuum.value >= 0) return undefined;
     const air = formatIn(vacuum.value + (idle?.value ?? 0), 'absolute-pressure', idle?.unit ?? 'kPa');
     return {

@@ -1,5 +1,5 @@
-import { fromStageOn } from '../from-stage-on.ts';
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { fromStageOn } from '../../remedies/from-stage-on.ts';
 
 export const rule: StageRule = {
   id: 'vacuum/no-reference-below-blower',
@@ -16,7 +16,7 @@ export const rule: StageRule = {
     return {
       at: 'vacuum-reference.port',
       message: `The throttle body draws through the ${blower}, so \`manifold\` may mean either side of it; the reference must be below.`,
-      related: [{ at: 'stage.induction', message: 'The blower of this stage.' }],
+      related: [{ at: 'stages.induction', message: 'The blower of this stage.' }],
       repairs: [
         fromStageOn(situation, 'Take the reference from the manifold below the blower', {
           'vacuum-reference.port': 'below-blower',

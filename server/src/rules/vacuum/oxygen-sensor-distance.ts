@@ -1,5 +1,5 @@
-import type { StageRule } from '../rule.ts';
-import { roundedDown, roundedUp } from '../size.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { roundedDown, roundedUp } from '../../remedies/size.ts';
 
 /** Usual distances, m, along the pipe: 2 to 30 in after the collector, 18 to 36 in after a turbine. Common practice, from memory. */
 const USUAL = {

@@ -1,6 +1,7 @@
-import { fromStageOn } from '../from-stage-on.ts';
-import type { Repair, Situation, StageRule } from '../rule.ts';
-import { roundedUp } from '../size.ts';
+import type { Repair, Situation, StageRule } from '../../checking/rule.ts';
+import { fromStageOn } from '../../remedies/from-stage-on.ts';
+import { roundedUp } from '../../remedies/size.ts';
+import { inChanges } from '../../sheet/path.ts';
 
 /** 18 in, a usual distance after the collector and the least after a turbine. Common practice, from memory. */
 const USUAL_DISTANCE = 0.4572;
@@ -21,7 +22,7 @@ export const rule: StageRule = {
     return {
       at: 'sensors.oxygen.placement',
       message,
-      ...(isTurbo ? { related: [{ at: 'stage.induction', message: 'The turbocharger of this stage.' }] } : {}),
+      ...(isTurbo ? { related: [{ at: 'stages.induction', message: 'The turbocharger of this stage.' }] } : {}),
       repairs: [moved(situation)],
     };
   },
@@ -66,9 +67,7 @@ function moved(situation: Situation): Repair {
   if (!staysWrong) return { title, set: fields('collector') };
   return {
     title: `${title}, and from stage "${turbo.name}" on after the turbine`,
-    set: {
-      ...fields('collector'),
-      [`stages.${turbo.index}.changes.sensors.oxygen.placement`]: 'after-turbine',
-    },
+    set: fields('collector'),
+    changes: [{ set: inChanges(turbo.index, 'sensors.oxygen.placement'), to: 'after-turbine' }],
   };
 }

@@ -1,4 +1,6 @@
-import type { StageRule } from '../rule.ts';
+import { sitePressure } from '../../analysis/air.ts';
+import { manifoldPressure } from '../../analysis/boost.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
   id: 'vacuum/reference-above-blower',
@@ -9,16 +11,16 @@ export const rule: StageRule = {
     'Follow the hose. Under load with boost on the gauge the computer must show more than the pressure of the air.',
   remedy: 'Take it from the manifold below the blower.',
   source: 'common practice',
-  check: ({ values, induction, figure, show }) => {
+  check: ({ values, induction, see, show }) => {
     if (values['vacuum-reference']?.port !== 'above-blower' || induction === 'natural') return undefined;
-    const manifold = figure('manifold-pressure');
+    const manifold = see(manifoldPressure);
     const range = manifold
-      ? `: it reads at most ${show(figure('site-pressure'))} absolute where the engine gets ${show(manifold)}`
+      ? `: it reads at most ${show(see(sitePressure))} absolute where the engine gets ${show(manifold)}`
       : '';
     return {
       at: 'vacuum-reference.port',
       message: `Above the blower the reference never shows boost${range}.`,
-      related: [{ at: 'stage.induction', message: 'The blower of this stage.' }],
+      related: [{ at: 'stages.induction', message: 'The blower of this stage.' }],
       repairs: [
         {
           title: 'Take the reference from the manifold below the blower',

@@ -1,4 +1,4 @@
-import type { StageRule } from '../rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
   id: 'vacuum/regulator-on-sensor-port',
@@ -8,17 +8,24 @@ export const rule: StageRule = {
   inspect: 'Follow both hoses: a tee between them is the fault.',
   remedy: 'Give the sensor a hose of its own from its own port.',
   source: 'common practice',
-  check: ({ values }) => {
+  check: ({ values, placeOf }) => {
     const shared = values['vacuum-reference']?.['shared-with'] ?? [];
     const index = shared.indexOf('regulator');
     if (index < 0) return undefined;
     return {
-      at: `vacuum-reference.shared-with.${index}`,
+      at: [...placeOf('vacuum-reference.shared-with'), index],
       message: 'The regulator and the sensor of the computer hang on the same port.',
       repairs: [
         {
           title: 'Give the regulator a port of its own',
-          remove: [`vacuum-reference.shared-with${shared.length > 1 ? `.${index}` : ''}`],
+          changes: [
+            {
+              remove:
+                shared.length > 1
+                  ? [...placeOf('vacuum-reference.shared-with'), index]
+                  : placeOf('vacuum-reference.shared-with'),
+            },
+          ],
         },
       ],
     };

@@ -1,4 +1,5 @@
-import type { StageRule } from '../rule.ts';
+import { sensorPressure } from '../../analysis/boost.ts';
+import type { StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
   id: 'vacuum/sensor-range-unknown',
@@ -8,14 +9,14 @@ export const rule: StageRule = {
   inspect: 'Read the print on the sensor, or ask the maker of the throttle body what it reads to.',
   remedy: 'Write the top of its range down before the compressor is bought.',
   source: 'common practice',
-  check: ({ values, stage, figure, show }) => {
+  check: ({ values, stage, see, show }) => {
     const { sensors } = values;
     const boost = stage.boost;
     if (!sensors || !boost || boost.value <= 0 || sensors['manifold-pressure']?.range) return undefined;
     return {
       at: 'sensors.manifold-pressure.range',
-      message: `The sheet does not tell whether the manifold-pressure sensor reads ${show(figure('sensor-pressure'))} absolute.`,
-      related: [{ at: 'stage.boost', message: `${show(boost)} of boost.` }],
+      message: `The sheet does not tell whether the manifold-pressure sensor reads ${show(see(sensorPressure))} absolute.`,
+      related: [{ at: 'stages.boost', message: `${show(boost)} of boost.` }],
       excess: boost.value,
     };
   },

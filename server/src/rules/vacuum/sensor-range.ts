@@ -1,6 +1,7 @@
+import { sensorPressure } from '../../analysis/boost.ts';
+import { above, type StageRule } from '../../checking/rule.ts';
+import { roundedUp } from '../../remedies/size.ts';
 import { formatIn } from '../../units/format.ts';
-import { above, type StageRule } from '../rule.ts';
-import { roundedUp } from '../size.ts';
 
 /** Usual tops of range of manifold-pressure sensors, Pa: the trade's 1-bar to 7-bar sensors. Common practice, from memory. */
 const USUAL_RANGES = [110e3, 200e3, 250e3, 300e3, 400e3, 500e3, 700e3];
@@ -17,9 +18,9 @@ export const rule: StageRule = {
   inspect: 'Read the print on the sensor. In a log at full boost a line that goes flat is the top of its range.',
   remedy: 'Fit a sensor of the next range up, and give the computer its calibration.',
   source: 'definition of absolute pressure; reserve common practice',
-  check: ({ values, stage, figure, limit, show, showValue }) => {
+  check: ({ values, stage, see, limit, show, showValue }) => {
     const range = values.sensors?.['manifold-pressure']?.range;
-    const highest = figure('sensor-pressure');
+    const highest = see(sensorPressure);
     if (!range || !highest) return undefined;
     const isBoosted = (stage.boost?.value ?? 0) > 0;
     if (!isBoosted && range.value >= ONE_BAR) return undefined;
@@ -32,14 +33,14 @@ export const rule: StageRule = {
     return {
       at: 'sensors.manifold-pressure.range',
       message: `The sensor reads to ${show(range)} absolute; the manifold reaches ${inUnit(highest.value)} at sea level${isBoosted ? `, which takes ${inUnit(highest.value * (1 + reserve))} with ${showValue(reserve, 'ratio')} of reserve` : ''}.`,
-      related: [{ at: 'stage.boost', message: 'The boost of this stage.' }],
+      related: [{ at: 'stages.boost', message: 'The boost of this stage.' }],
       ...miss,
       repairs: larger
         ? [
             {
               title: `Fit a sensor that reads to ${roundedUp(larger, range)}`,
               set: { 'sensors.manifold-pressure.range': roundedUp(larger, range) },
-              shows: highest.id,
+              shows: sensorPressure,
             },
           ]
         : [],

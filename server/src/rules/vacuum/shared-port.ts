@@ -1,5 +1,5 @@
+import type { StageRule } from '../../checking/rule.ts';
 import type { VacuumReference } from '../../generated/build-sheet.ts';
-import type { StageRule } from '../rule.ts';
 
 type Consumer = NonNullable<VacuumReference['shared-with']>[number];
 

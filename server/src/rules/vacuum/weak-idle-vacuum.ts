@@ -1,5 +1,6 @@
+import { idleVacuum } from '../../analysis/air.ts';
+import { below, type StageRule } from '../../checking/rule.ts';
 import { formatIn } from '../../units/format.ts';
-import { below, type StageRule } from '../rule.ts';
 
 /** Least vacuum at idle, Pa, for a steady speed-density signal: 8 inHg. Common practice, from memory. */
 const LEAST_VACUUM = 8 * 3386.38864;
@@ -12,9 +13,9 @@ export const rule: StageRule = {
   inspect: 'Vacuum gauge at warm idle: a low needle that swings. Look for leaks before the cam is blamed.',
   remedy: 'A computer that blends in the throttle position, a milder cam or a higher idle.',
   source: 'definition of gauge pressure; limit common practice, from memory',
-  check: ({ values, figure, show }) => {
+  check: ({ values, see, show }) => {
     const idle = values.engine?.['idle-manifold-pressure'];
-    const vacuum = figure('idle-vacuum');
+    const vacuum = see(idleVacuum);
     if (!vacuum || vacuum.value < 0) return undefined;
     const miss = below(vacuum, LEAST_VACUUM);
     if (!miss) return undefined;

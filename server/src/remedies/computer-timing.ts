@@ -1,5 +1,5 @@
+import type { Repair, Settings } from '../checking/rule.ts';
 import type { Ignition } from '../generated/build-sheet.ts';
-import type { Repair } from './rule.ts';
 
 /** Whether the computer is to time the spark and could; contact points or a computer without a timing output are told by rules of their own. */
 export function isTimedByComputer(ignition: Ignition | undefined): ignition is Ignition & { timing: 'computer' } {
@@ -20,7 +20,7 @@ export function distributorTiming(ignition: Ignition): Repair {
 }
 
 /** What else a distributor needs for computer timing: a driver that is not the distributor's own, and nothing that moves by itself. */
-export function computerTimingFields({ driver, advance, timing }: Ignition): Record<string, string> {
+export function computerTimingFields({ driver, advance, timing }: Ignition): Settings {
   const hasDriver = driver === 'module' || driver === 'computer' || driver === 'capacitive-discharge';
   const moves = timing === 'computer' && advance !== undefined && advance !== 'locked';
   return {

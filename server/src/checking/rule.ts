@@ -1,9 +1,10 @@
-import type { StageAnalysis } from '../analysis/analysis.ts';
-import type { Figure, FigureId } from '../analysis/figure.ts';
+import type { Figure } from '../analysis/figure.ts';
+import type { FigureNode, Node } from '../analysis/node.ts';
 import type { Induction } from '../engineering/demand.ts';
 import type { InductionPath } from '../engineering/injectors.ts';
 import type { BuildSheet, Limits, Stage } from '../generated/build-sheet.ts';
-import type { NewValue } from '../sheet/edit.ts';
+import type { Change, NewValue } from '../sheet/edit.ts';
+import type { FieldPath, Path } from '../sheet/path.ts';
 import type { Quantity } from '../units/quantity.ts';
 import type { Dimension } from '../units/units.ts';
 import type { Caution } from './cautions.ts';
@@ -24,24 +25,33 @@ export const areas = {
 export type Area = keyof typeof areas;
 export type RuleId = `${Area}/${string}`;
 
-/** A way to mend a finding: fields to set and to remove, by their path in the stage's sheet. */
+/** A field of the stage, such as `fuel-system.pump` or `stages.boost`, or a place in the sheet. */
+export type Address = FieldPath | Path;
+
+/** Fields of the stage with what to write into them. */
+export type Settings = Partial<Record<FieldPath, NewValue>>;
+
+/** Another place involved in a finding. */
+export type Related = { at: Address; message: string };
+
+/** A way to mend a finding: fields of the stage to set and to remove, or changes at places of the sheet. */
 export type Repair = {
   title: string;
-  set?: Record<string, NewValue>;
-  remove?: readonly string[];
+  set?: Settings;
+  remove?: readonly FieldPath[];
+  changes?: readonly Change[];
   /** Whether it may be applied without a choice of the user: nothing is bought and nothing but the sheet changes. */
   safe?: boolean;
   /** The figure whose value before and after belongs in the title. */
-  shows?: FigureId;
+  shows?: FigureNode;
 };
 
 /** What a rule has found in one stage. */
 export type Draft = {
-  /** Path in the stage's sheet, such as `fuel-system.pump`; `stage.boost` for a field of the stage itself. */
-  at: string;
+  at: Address;
   message: string;
   /** Other places involved. */
-  related?: readonly { at: string; message: string }[];
+  related?: readonly Related[];
   repairs?: readonly Repair[];
   /** How far the limit is missed; of several stages the one with the most is told. */
   excess?: number;
@@ -49,24 +59,33 @@ export type Draft = {
   onlyAtBadEnd?: boolean;
 };
 
-/** What a rule sees of one stage. */
+/** What a rule sees of one stage. What it looks at is remembered, so that a check that could not be made is known. */
 export type Situation = {
-  values: Partial<BuildSheet>;
-  stage: Stage;
-  name: string;
-  index: number;
+  readonly values: Partial<BuildSheet>;
+  readonly stage: Stage;
+  readonly name: string;
+  readonly index: number;
   /** The induction with its usual path. */
-  induction: Induction;
-  path: InductionPath;
-  figure: (id: FigureId) => Figure | undefined;
+  readonly induction: Induction;
+  readonly path: InductionPath;
+  /** A figure, with its bounds where tolerances are given. */
+  readonly see: (figure: FigureNode) => Figure | undefined;
+  /** What makes a figure impossible with the values of the sheet, as a sentence. */
+  readonly impossible: (figure: FigureNode) => string | undefined;
+  /** A fact of the stage. */
+  readonly know: <T>(fact: Node<T>) => T | undefined;
   /** A limit of the sheet or the house, in SI. */
-  limit: (name: keyof Limits & string) => number;
+  readonly limit: (name: keyof Limits & string) => number;
+  /** Where the text says what holds at a field in this stage. */
+  readonly placeOf: (field: FieldPath) => Path;
   /** A figure or quantity as text in the house's units. */
-  show: (value: Figure | Quantity | undefined) => string;
+  readonly show: (value: Figure | Quantity | undefined) => string;
   /** An SI value as text in the house's units. */
-  showValue: (value: number, dimension: Dimension) => string;
+  readonly showValue: (value: number, dimension: Dimension) => string;
   /** Every stage of the plan, this one included. */
-  plan: readonly StageAnalysis[];
+  readonly plan: readonly Situation[];
+  /** The last stage up to this one without a blower, by number. */
+  readonly natural: number | undefined;
 };
 
 type About = {
@@ -91,7 +110,7 @@ export type StageRule = About & {
   check: (situation: Situation) => Draft | readonly Draft[] | undefined;
 };
 
-/** A rule checked once over the whole plan; its paths are those of the sheet, stages by number: `stages.1.power`. */
+/** A rule checked once over the whole plan. */
 export type PlanRule = About & { checkPlan: (plan: readonly Situation[]) => Draft | readonly Draft[] | undefined };
 
 /** A finding that the check itself tells, from what other rules found or from the silencers. */

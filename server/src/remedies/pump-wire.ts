@@ -1,10 +1,16 @@
+import {
+  fuseLimit as fuseLimitFigure,
+  fuseNeeded,
+  pumpCircuitDrop,
+  pumpCircuitDropShare,
+} from '../analysis/electrical.ts';
+import type { Situation } from '../checking/rule.ts';
 import { bladeFuses, fuseLimit } from '../engineering/fuses.ts';
 import { awgArea, flexibleWireResistance, stockedAreas, stockedGauges, type WireKind } from '../engineering/wire.ts';
 import { connectorAllowance } from '../engineering/wiring.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import { formatIn } from '../units/format.ts';
 import type { Quantity } from '../units/quantity.ts';
-import type { Situation } from './rule.ts';
 
 /** Sizes are compared at one temperature, K; which one does not matter. */
 const COLD = 293.15;
@@ -21,9 +27,9 @@ export function describedCircuit({ values }: Situation): Circuit | undefined {
 }
 
 /** Whether no fuse both carries the pump's current and protects its wire: the wire itself is too thin. */
-export function isWireTooThin({ figure }: Situation): boolean {
-  const needed = figure('fuse-needed');
-  const limit = figure('fuse-limit');
+export function isWireTooThin({ see }: Situation): boolean {
+  const needed = see(fuseNeeded);
+  const limit = see(fuseLimitFigure);
   return needed !== undefined && limit !== undefined && needed.value > limit.value;
 }
 
@@ -60,9 +66,9 @@ function dropLimit({ limit }: Situation): number {
 }
 
 /** Share of the voltage the circuit would lose with a wire of another area; 0 where the drop is not known. */
-function dropShare({ values, figure }: Situation, wire: Quantity, area: number): number {
-  const share = figure('pump-circuit-drop-share');
-  const drop = figure('pump-circuit-drop');
+function dropShare({ values, see }: Situation, wire: Quantity, area: number): number {
+  const share = see(pumpCircuitDropShare);
+  const drop = see(pumpCircuitDrop);
   if (!share || !drop) return 0;
   const contacts = values.electrical?.['pump-circuit']?.connectors?.value ?? connectorAllowance.value;
   const inWire =

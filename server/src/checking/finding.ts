@@ -1,21 +1,21 @@
-import type { FigureId } from '../analysis/figure.ts';
+import type { FigureNode } from '../analysis/node.ts';
 import type { Change } from '../sheet/edit.ts';
 import type { Entry, Range } from '../sheet/entry.ts';
+import type { FieldPath, Path } from '../sheet/path.ts';
 import { nearestEntry } from '../sheet/read.ts';
-import type { Path } from '../sheet/schema.ts';
 import type { RuleId, Severity } from './rule.ts';
 
-/** A repair with the places in the text it changes. */
+/** A repair with the places in the sheet it changes. */
 export type PlannedRepair = {
   title: string;
-  changes: Change[];
+  changes: readonly Change[];
   safe: boolean;
-  shows?: FigureId;
+  shows?: FigureNode;
   /** The stage whose figure is shown. */
   stage: number;
 };
 
-/** A finding at its place in the text. */
+/** Something a rule finds in a sheet. */
 export type Finding = {
   rule: RuleId;
   /** The rule that found it, where the plan told it instead. */
@@ -23,15 +23,39 @@ export type Finding = {
   severity: Severity;
   message: string;
   path: Path;
-  range: Range;
-  related: { range: Range; message: string }[];
-  repairs: PlannedRepair[];
+  related: readonly { path: Path; message: string }[];
+  repairs: readonly PlannedRepair[];
   /** The stages it holds in, by number. */
-  stages: number[];
+  stages: readonly number[];
+};
+
+/** A finding at its place in the text. */
+export type PlacedFinding = Omit<Finding, 'related'> & {
+  range: Range;
+  related: readonly { path: Path; range: Range; message: string }[];
 };
 
 /** A finding the sheet silences, and why. */
 export type Accepted = { finding: Finding; reason: string; silencer: number };
+
+/** A rule that could not be judged in some stages: the fields it lacked, or what makes it impossible. */
+export type OpenCheck = {
+  rule: RuleId;
+  title: string;
+  severity: Severity;
+  stages: readonly number[];
+  lacks: readonly FieldPath[];
+  impossible: readonly string[];
+};
+
+/** A finding with the stretches of text it is about. */
+export function placed(sheet: { root: Entry; text: string }, finding: Finding): PlacedFinding {
+  return {
+    ...finding,
+    range: markOf(sheet, finding.path),
+    related: finding.related.map(({ path, message }) => ({ path, message, range: markOf(sheet, path) })),
+  };
+}
 
 /** Where to mark a path: its value, or its key where the value is long or nothing is there. */
 export function markOf(sheet: { root: Entry; text: string }, path: Path): Range {

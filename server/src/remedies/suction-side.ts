@@ -1,8 +1,10 @@
+import { hotFuelDensity } from '../analysis/fuel.ts';
+import { suctionLimitTemperature, suctionLoss, suctionMargin } from '../analysis/suction.ts';
+import { above, below, type Situation } from '../checking/rule.ts';
 import { standardGravity } from '../engineering/lines.ts';
-import { above, below, type Situation } from './rule.ts';
 import { roundedDown } from './size.ts';
 
-type Part = Pick<Situation, 'values' | 'figure' | 'limit'>;
+type Part = Pick<Situation, 'values' | 'see' | 'limit'>;
 
 /** An external pump above the tank outlet, beyond the limit. */
 export function heightMiss({ values, limit }: Part) {
@@ -17,8 +19,8 @@ export function distanceMiss({ values, limit }: Part) {
 }
 
 /** An external pump with less suction margin than the limit. */
-export function marginMiss({ figure, limit }: Part) {
-  return below(figure('suction-margin'), limit('suction-margin'));
+export function marginMiss({ see, limit }: Part) {
+  return below(see(suctionMargin), limit('suction-margin'));
 }
 
 /** Length of the line from the tank to the pump, as the pump or the line itself gives it. */
@@ -27,8 +29,8 @@ export function suctionLength({ values }: Pick<Situation, 'values'>) {
 }
 
 /** Suction head, m, that the way from the tank to the pump takes. */
-export function headLost({ figure }: Pick<Situation, 'figure'>): number {
-  const [loss, density] = [figure('suction-loss'), figure('hot-fuel-density')];
+export function headLost({ see }: Pick<Situation, 'see'>): number {
+  const [loss, density] = [see(suctionLoss), see(hotFuelDensity)];
   return loss && density ? loss.value / (density.value * standardGravity) : 0;
 }
 
@@ -51,13 +53,11 @@ export function belowOutlet(height: string): string {
 const COLDEST = 234;
 
 /** A sentence on the suction margin, where it is under its limit too. */
-export function marginSentence(
-  situation: Pick<Situation, 'figure' | 'limit' | 'values' | 'show' | 'showValue'>,
-): string {
-  const { figure, limit, show, showValue } = situation;
-  const margin = figure('suction-margin');
+export function marginSentence(situation: Pick<Situation, 'see' | 'limit' | 'values' | 'show' | 'showValue'>): string {
+  const { see, limit, show, showValue } = situation;
+  const margin = see(suctionMargin);
   if (!margin || !marginMiss(situation)) return '';
-  const gone = figure('suction-limit-temperature');
+  const gone = see(suctionLimitTemperature);
   const temperature = gone && gone.value > COLDEST ? `; the margin is gone with fuel at ${show(gone)}` : '';
   const lacks =
     margin.value < 0

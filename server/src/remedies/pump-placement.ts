@@ -1,15 +1,16 @@
+import type { Repair } from '../checking/rule.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
-import type { Repair } from './rule.ts';
+import type { FieldPath } from '../sheet/path.ts';
 
 /** Fields that count only while the pump sits outside the tank. */
 export const EXTERNAL_ONLY = [
   'fuel-system.pump.height-above-outlet',
   'fuel-system.pump.distance',
   'fuel-system.suction',
-] as const;
+] as const satisfies readonly FieldPath[];
 
 /** Those of the external pump's fields that a sheet gives. */
-export function externalFields(values: Partial<BuildSheet>): string[] {
+export function externalFields(values: Partial<BuildSheet>): FieldPath[] {
   const system = values['fuel-system'];
   const given = [system?.pump?.['height-above-outlet'], system?.pump?.distance, system?.suction];
   return EXTERNAL_ONLY.filter((_, index) => given[index] !== undefined);

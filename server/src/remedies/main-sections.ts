@@ -1,5 +1,5 @@
+import type { Situation } from '../checking/rule.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
-import type { Situation } from './rule.ts';
 
 /** What a conversion must be known by before its sheet is complete, in the order of a sheet. */
 const MAIN_SECTIONS = [

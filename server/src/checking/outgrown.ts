@@ -1,3 +1,4 @@
+import { type FieldPath, inChanges } from '../sheet/path.ts';
 import type { Finding, PlannedRepair } from './finding.ts';
 import { type Found, planned } from './place.ts';
 import type { Repair, StageRule } from './rule.ts';
@@ -24,13 +25,13 @@ export function outgrown(
 }
 
 function bothWays(repair: Repair, first: Found, worst: Found): PlannedRepair[] {
-  const isStageField = Object.keys(repair.set ?? {}).some((path) => path.startsWith('stage.'));
-  if (isStageField || repair.remove?.length) return [planned(repair, worst.stage)];
-  const inChanges = (path: string) => ['stages', first.stage.index, 'changes', ...path.split('.')];
+  const isStageField = Object.keys(repair.set ?? {}).some((path) => path.startsWith('stages.'));
+  if (isStageField || repair.remove?.length || repair.changes?.length) return [planned(repair, worst.stage)];
+  const later = (path: FieldPath) => inChanges(first.stage.index, path);
   return [
     { ...planned({ ...repair, title: `Now: ${repair.title}` }, worst.stage), safe: false },
     {
-      ...planned({ ...repair, title: `In stage "${first.stage.name}": ${repair.title}` }, worst.stage, inChanges),
+      ...planned({ ...repair, title: `In stage "${first.stage.name}": ${repair.title}` }, worst.stage, later),
       safe: false,
     },
   ];

@@ -1,8 +1,11 @@
 import type { Figure } from '../analysis/figure.ts';
+import { alcohol } from '../analysis/fuel.ts';
+import { railPressureSet } from '../analysis/full-load-injection.ts';
+import { highestPressure } from '../analysis/supply.ts';
+import type { Situation } from '../checking/rule.ts';
 import { type LineClass, lineClasses } from '../engineering/hoses.ts';
 import type { BuildSheet, Line } from '../generated/build-sheet.ts';
 import type { Quantity } from '../units/quantity.ts';
-import type { Situation } from './rule.ts';
 
 type Material = NonNullable<Line['material']>;
 
@@ -52,16 +55,13 @@ export function linesOf(values: Partial<BuildSheet>): { name: LineName; line: Li
 }
 
 /** Ethanol and methanol in the fuel, shares by volume, with the house's fuel where the sheet names none. */
-export function alcoholOf({ figure }: Pick<Situation, 'figure'>): { ethanol: number; methanol: number } {
-  const inputs = figure('fuel-density')?.inputs ?? [];
-  const grade = inputs.find(({ symbol }) => symbol === 'grade')?.text;
-  const ethanol = inputs.find(({ symbol }) => symbol === 'x_e')?.value ?? 0;
-  return grade === 'methanol' ? { ethanol: 0, methanol: 1 } : { ethanol, methanol: 0 };
+export function alcoholOf({ know }: Pick<Situation, 'know'>): { ethanol: number; methanol: number } {
+  return know(alcohol) ?? { ethanol: 0, methanol: 0 };
 }
 
 /** The highest pressure in the feed line: what the pump can make of it, up to where its relief valve opens. */
-export function feedPressure({ values, figure }: Pick<Situation, 'values' | 'figure'>): Figure | Quantity | undefined {
-  const highest = figure('highest-pressure') ?? figure('rail-pressure-set');
+export function feedPressure({ values, see }: Pick<Situation, 'values' | 'see'>): Figure | Quantity | undefined {
+  const highest = see(highestPressure) ?? see(railPressureSet);
   const relief = values['fuel-system']?.pump?.['relief-pressure'];
   return highest && relief && relief.value < highest.value ? relief : highest;
 }

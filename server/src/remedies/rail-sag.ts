@@ -1,10 +1,19 @@
-import type { Situation } from './rule.ts';
+import { railPressureSet } from '../analysis/full-load-injection.ts';
+import {
+  filterInletPressure,
+  pumpDeliveryAlone,
+  pumpMargin,
+  pumpOutletPressure,
+  railPressure,
+  requiredDelivery,
+} from '../analysis/supply.ts';
+import type { Situation } from '../checking/rule.ts';
 
 type Loss = { part: 'feed' | 'filter'; loss: number };
 
 /** Whether less than the set pressure is left at the injectors at full power. */
-export function railSags({ figure }: Pick<Situation, 'figure'>): boolean {
-  const [set, rail] = [figure('rail-pressure-set'), figure('rail-pressure')];
+export function railSags({ see }: Pick<Situation, 'see'>): boolean {
+  const [set, rail] = [see(railPressureSet), see(railPressure)];
   return set !== undefined && rail !== undefined && rail.value < set.value * (1 - 1e-6);
 }
 
@@ -15,14 +24,14 @@ const NOTABLE = 0.1;
  * The part with the larger loss, Pa, where the pump is short although it alone has the flow at the set pressure: the way
  * to the rail is the cause and not the pump.
  */
-export function wayTooNarrow({ figure, values }: Pick<Situation, 'figure' | 'values'>): Loss | undefined {
-  const [alone, required, margin] = [figure('pump-delivery-alone'), figure('required-delivery'), figure('pump-margin')];
+export function wayTooNarrow({ see, values }: Pick<Situation, 'see' | 'values'>): Loss | undefined {
+  const [alone, required, margin] = [see(pumpDeliveryAlone), see(requiredDelivery), see(pumpMargin)];
   if (!alone || !required || !margin || margin.value >= 0 || alone.value < required.value) return undefined;
   const [outlet, inlet, rail, set] = [
-    figure('pump-outlet-pressure'),
-    figure('filter-inlet-pressure'),
-    figure('rail-pressure'),
-    figure('rail-pressure-set'),
+    see(pumpOutletPressure),
+    see(filterInletPressure),
+    see(railPressure),
+    see(railPressureSet),
   ];
   if (!outlet || !inlet || !rail || !set || outlet.value - rail.value < NOTABLE * set.value) return undefined;
   const losses: Loss[] = [

@@ -1,8 +1,7 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
-import type { Sheet } from '../sheet/read.ts';
 import { near } from '../sheet/schema-problems.ts';
-import { type Accepted, type Finding, markOf, type PlannedRepair } from './finding.ts';
+import type { Accepted, Finding, PlannedRepair } from './finding.ts';
 import type { RuleId } from './rule.ts';
 
 /** Ids of the findings that tell a silencer without an effect: nothing needs it, or it names a rule or stage that is not there. */
@@ -17,12 +16,12 @@ type Silencer = NonNullable<BuildSheet['silence']>[number];
 
 /** The findings the sheet does not silence, those it silences with a reason, and one for each silencer without an effect. */
 export function silenced(
-  sheet: Sheet,
+  values: Partial<BuildSheet>,
   plan: readonly StageAnalysis[],
   findings: readonly Finding[],
   knownRules: readonly string[],
 ): { left: Finding[]; accepted: Accepted[]; told: Finding[] } {
-  const silencers = sheet.values.silence ?? [];
+  const silencers = values.silence ?? [];
   if (silencers.length === 0) return { left: [...findings], accepted: [], told: [] };
   const accepted: Accepted[] = [];
   const left = findings.filter((finding) => {
@@ -36,19 +35,20 @@ export function silenced(
   const used = new Set(accepted.map(({ silencer }) => silencer));
   const stages = plan.map(({ name }) => name);
   const told = silencers.flatMap((silencer, index) =>
-    used.has(index) || !silencer.rule ? [] : [withoutEffect(sheet, silencer, index, { rules: knownRules, stages })],
+    used.has(index) || !silencer.rule
+      ? []
+      : [withoutEffect(silencers.length === 1, silencer, index, { rules: knownRules, stages })],
   );
   return { left, accepted, told };
 }
 
 function withoutEffect(
-  sheet: Sheet,
+  isOnly: boolean,
   { rule, stage }: Silencer,
   index: number,
   known: { rules: readonly string[]; stages: readonly string[] },
 ): Finding {
   const path = ['silence', index];
-  const isOnly = sheet.values.silence?.length === 1;
   const removed: PlannedRepair = {
     title: 'Remove the entry',
     changes: [{ remove: isOnly ? ['silence'] : path }],
@@ -61,7 +61,6 @@ function withoutEffect(
     severity: 'information',
     message,
     path: [...path, field],
-    range: markOf(sheet, [...path, field]),
     related: [],
     repairs,
     stages: [],

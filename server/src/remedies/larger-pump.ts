@@ -1,7 +1,9 @@
+import { pumpVoltage } from '../analysis/electrical.ts';
 import type { Figure } from '../analysis/figure.ts';
 import { RATED_VOLTAGE } from '../analysis/fuel-network.ts';
+import { pumpMargin } from '../analysis/supply.ts';
+import type { Repair, Situation } from '../checking/rule.ts';
 import type { Quantity } from '../units/quantity.ts';
-import type { Repair, Situation } from './rule.ts';
 import { roundedUp } from './size.ts';
 
 type Curve = [Quantity, Quantity][];
@@ -20,7 +22,7 @@ const RELIEF = 1.25;
  * arrive at the pump are counted in, and the bad ends of tolerances.
  */
 export function largerPump(
-  { values, figure }: Pick<Situation, 'values' | 'figure'>,
+  { values, see }: Pick<Situation, 'values' | 'see'>,
   need: { delivery: Figure; pressure: number },
 ): Repair[] {
   const pump = values['fuel-system']?.pump;
@@ -28,7 +30,7 @@ export function largerPump(
   const [like] = curve ?? [];
   if (!pump || !like) return [];
   const rated = pump['rated-voltage']?.value ?? RATED_VOLTAGE;
-  const voltage = figure('pump-voltage');
+  const voltage = see(pumpVoltage);
   const weaker = Math.min(1, (voltage?.low ?? voltage?.value ?? rated) / rated);
   const runs = pump.arrangement === 'spare' || pump.arrangement === 'single' ? 1 : (pump.quantity ?? 1);
   const flow = ((need.delivery.high ?? need.delivery.value) * HEADROOM) / weaker / runs;
@@ -51,7 +53,7 @@ export function largerPump(
           }),
         ...(second && { 'fuel-system.pump.low-voltage.flow-at': curveOf(second.value / rated) }),
       },
-      shows: 'pump-margin',
+      shows: pumpMargin,
     },
   ];
 }

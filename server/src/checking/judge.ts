@@ -1,0 +1,188 @@
+import type { StageAnalysis } from '../analysis/analysis.ts';
+import type { BuildSheet } from '../generated/build-sheet.ts';
+import { rules as allRules } from '../generated/rules.ts';
+import { pathText } from '../sheet/entry.ts';
+import type { House } from '../sheet/house.ts';
+import type { Path } from '../sheet/path.ts';
+import type { Accepted, Finding, OpenCheck } from './finding.ts';
+import { outgrown } from './outgrown.ts';
+import { type Found, placeOf, planned } from './place.ts';
+import type { Draft, PlanRule, Rule, RuleId, Severity, StageRule } from './rule.ts';
+import { silenced } from './silence.ts';
+import { situationsOf } from './situation.ts';
+import { Watch } from './watch.ts';
+
+/** A rule or figure that failed in a way no input should be able to cause. */
+export type Fault = { where: string; error: unknown };
+
+/** What one asking of a rule gave: what it found, and all it looked at. */
+type Asked = { drafts: readonly Draft[]; watch: Watch; fault?: Fault };
+
+/** What the rules say of a plan. */
+export type Verdict = {
+  findings: readonly Finding[];
+  /** Findings that the sheet accepts with a reason. */
+  accepted: readonly Accepted[];
+  /** Checks that could not be made. */
+  open: readonly OpenCheck[];
+  faults: readonly Fault[];
+  /** Every asking, to be reused where nothing it looked at differs. */
+  asked: ReadonlyMap<Rule, readonly Asked[]>;
+};
+
+type Plan = readonly StageAnalysis[];
+
+/** Judges a plan by the rules and the house; with an earlier verdict only rules that something touches are asked again. */
+export function judge(
+  values: Partial<BuildSheet>,
+  plan: Plan,
+  house: House,
+  before?: Verdict,
+  rules: readonly Rule[] = allRules,
+): Verdict {
+  const watching = { current: new Watch() };
+  const situations = situationsOf(plan, house, watching);
+  const asked = new Map<Rule, readonly Asked[]>();
+  const ask = (check: () => Draft | readonly Draft[] | undefined, id: RuleId): Asked => {
+    const watch = new Watch();
+    watching.current = watch;
+    try {
+      return { drafts: listOf(check()), watch };
+    } catch (error) {
+      return { drafts: [], watch, fault: { where: id, error } };
+    }
+  };
+  for (const rule of rules) {
+    if (severityOf(rule.id, house) === 'off') continue;
+    const known = before?.asked.get(rule);
+    const again = (index: number, check: () => Draft | readonly Draft[] | undefined) => {
+      const earlier = known?.[index];
+      return earlier?.watch.holdsIn(plan) ? earlier : ask(check, rule.id);
+    };
+    if ('check' in rule)
+      asked.set(
+        rule,
+        situations.map((situation, index) => again(index, () => rule.check(situation))),
+      );
+    else if ('checkPlan' in rule) asked.set(rule, [again(0, () => rule.checkPlan(situations))]);
+  }
+  const found = [...asked].flatMap(([rule, answers]) =>
+    'check' in rule ? stageFindings(rule, plan, answers) : planFindings(rule as PlanRule, plan, answers),
+  );
+  const ids = rules.map(({ id }) => id);
+  const { left, accepted, told } = silenced(values, plan, found, ids);
+  return {
+    findings: [...left, ...told].flatMap((finding) => bySeverity(finding, house)),
+    accepted,
+    open: [...asked].flatMap(([rule, answers]) => openCheck(rule, answers)),
+    faults: [
+      ...plan.flatMap(({ faults }) => faults),
+      ...[...asked.values()].flat().flatMap(({ fault }) => fault ?? []),
+    ],
+    asked,
+  };
+}
+
+/** A rule that lacked something in the stages in which it found nothing. */
+function openCheck({ id, title, severity }: Rule, answers: readonly Asked[]): OpenCheck[] {
+  const stages = answers.flatMap(({ drafts, watch }, index) =>
+    drafts.length === 0 && (watch.lacks.size > 0 || watch.impossible.size > 0) ? [index] : [],
+  );
+  if (stages.length === 0) return [];
+  const watches = stages.map((stage) => (answers[stage] as Asked).watch);
+  const lacks = new Set(watches.flatMap((watch) => [...watch.lacks]));
+  const impossible = new Set(watches.flatMap((watch) => [...watch.impossible]));
+  return [{ rule: id, title, severity, stages, lacks: [...lacks], impossible: [...impossible] }];
+}
+
+/** A finding with the severity the house gives its rule, or nothing where the house has turned it off. */
+function bySeverity(finding: Finding, house: House): Finding[] {
+  const severity = severityOf(finding.rule, house) ?? severityOf(finding.found, house);
+  if (severity === 'off') return [];
+  return [severity ? { ...finding, severity } : finding];
+}
+
+function severityOf(id: RuleId, house: House): Severity | 'off' | undefined {
+  const setting = house.rules?.[id];
+  return setting?.severity === 'off' && !setting.reason ? undefined : setting?.severity;
+}
+
+/** The drafts of a rule that are about one place, over all stages. */
+function stageFindings(rule: StageRule, plan: Plan, answers: readonly Asked[]): Finding[] {
+  const groups = new Map<string, { path: Path; found: Found[] }>();
+  answers.forEach(({ drafts }, index) => {
+    const stage = plan[index] as StageAnalysis;
+    for (const draft of drafts) {
+      const path = placeOf(draft.at, stage);
+      const group = groups.get(pathText(path)) ?? { path, found: [] };
+      group.found.push({ draft, stage });
+      groups.set(pathText(path), group);
+    }
+  });
+  return [...groups.values()].map(({ path, found }) => merged(rule, path, found, plan));
+}
+
+function merged(rule: StageRule, path: Path, found: readonly Found[], plan: Plan): Finding {
+  const worst = found.reduce((one, other) => ((other.draft.excess ?? 0) > (one.draft.excess ?? 0) ? other : one));
+  const isLater = rule.capacity && plan.length > 1 && found.every(({ stage }) => stage.index > 0);
+  const isInStage = path[0] === 'stages';
+  const later = isLater && !isInStage ? outgrown(rule, found, worst) : undefined;
+  const stages = found.map(({ stage }) => stage.index);
+  const everywhere = stages.length === plan.length;
+  const names = found.map(({ stage }) => `"${stage.name}"`).join(', ');
+  const where = everywhere || isInStage ? '' : `In stage ${names}: `;
+  const base = {
+    rule: rule.id,
+    found: rule.id,
+    severity: worst.draft.onlyAtBadEnd ? milder(rule.severity) : rule.severity,
+    message: `${where}${lowerFirst(worst.draft.message, where !== '')}`,
+    path,
+    related: relatedOf(worst),
+    repairs: (worst.draft.repairs ?? []).map((repair) => planned(repair, worst.stage)),
+    stages,
+  };
+  const finding = later ? { ...base, ...later } : base;
+  return { ...finding, message: finding.message + badEnd(worst.draft) };
+}
+
+function planFindings(rule: PlanRule, plan: Plan, answers: readonly Asked[]): Finding[] {
+  const stage = plan[0] as StageAnalysis;
+  return answers.flatMap(({ drafts }) =>
+    drafts.map((draft) => ({
+      rule: rule.id,
+      found: rule.id,
+      severity: rule.severity,
+      message: draft.message,
+      path: ofWholePlan(draft.at),
+      related: (draft.related ?? []).map(({ at, message }) => ({ path: ofWholePlan(at), message })),
+      repairs: (draft.repairs ?? []).map((repair) => planned(repair, stage, ofWholePlan)),
+      stages: [],
+    })),
+  );
+}
+
+/** A rule about the whole plan means the sheet itself, not what a stage changes. */
+function ofWholePlan(at: Draft['at']): Path {
+  return typeof at === 'string' ? at.split('.') : at;
+}
+
+function relatedOf({ draft, stage }: Found) {
+  return (draft.related ?? []).map(({ at, message }) => ({ path: placeOf(at, stage), message }));
+}
+
+function listOf(drafts: Draft | readonly Draft[] | undefined): readonly Draft[] {
+  if (drafts === undefined) return [];
+  return Array.isArray(drafts) ? drafts : [drafts as Draft];
+}
+
+function milder(severity: Severity): Severity {
+  return severity === 'error' ? 'warning' : 'information';
+}
+
+function badEnd({ onlyAtBadEnd }: Draft): string {
+  return onlyAtBadEnd ? ' This fails only at the bad end of the tolerances, not at the nominal values.' : '';
+}
+
+function lowerFirst(text: string, isInside: boolean): string {
+  return isInside && !/^[A-Z]{2}/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+}

@@ -1,0 +1,78 @@
+import { applyEdits, editsFor } from '../sheet/edit.ts';
+import type { TextEdit } from '../sheet/problem.ts';
+import { formatValue } from '../units/format.ts';
+import { type Checked, checkText } from './checked.ts';
+import type { Finding, PlannedRepair } from './finding.ts';
+import { holds, type Trial, tried } from './trial.ts';
+
+/** A repair that held when it was tried on the values of the sheet; its edits are made when it is chosen. */
+export type OfferedRepair = { title: string; planned: PlannedRepair; edits: TextEdit[] };
+
+/** A repair whose edits were made and the whole text checked again. */
+export type VerifiedRepair = OfferedRepair & { after: Checked };
+
+/** The repairs of a finding that hold, in the order of the rule; no text is parsed for it. */
+export function offeredRepairs(checked: Checked, finding: Finding): OfferedRepair[] {
+  return finding.repairs.flatMap((planned) => offered(checked, finding, planned) ?? []);
+}
+
+/** The repairs of a finding that hold when the sheet with them is read and checked again. */
+export function verifiedRepairs(checked: Checked, finding: Finding): VerifiedRepair[] {
+  return finding.repairs.flatMap((planned) => {
+    const repair = offered(checked, finding, planned);
+    return (repair && verified(checked, finding, repair)) ?? [];
+  });
+}
+
+function offered(checked: Checked, finding: Finding, planned: PlannedRepair): OfferedRepair | undefined {
+  const edits = editsFor(checked.sheet, planned.changes);
+  if (!edits?.length) return undefined;
+  const trial = tried(checked, finding, planned);
+  return trial && { title: titleOf(planned, checked, trial), planned, edits };
+}
+
+/** The repair with its edits made, or nothing where the changed text does not say what the trial did. */
+export function verified(checked: Checked, finding: Finding, repair: OfferedRepair): VerifiedRepair | undefined {
+  const after = checkText(applyEdits(checked.sheet.text, repair.edits), checked.house);
+  const isSound = holds(finding, checked.findings, after.findings) && !bringsProblem(checked, after);
+  return isSound ? { ...repair, after } : undefined;
+}
+
+function bringsProblem(before: Checked, after: Checked): boolean {
+  const known = new Set(before.sheet.problems.map(({ code, message }) => `${code} ${message}`));
+  return after.sheet.problems.some(({ code, message }) => !known.has(`${code} ${message}`));
+}
+
+function titleOf({ title, shows, stage }: PlannedRepair, before: Checked, after: Trial): string {
+  if (!shows) return title;
+  const [from, to] = [before.plan, after.plan].map((plan) => {
+    const figure = plan[stage]?.figure(shows);
+    return figure && formatValue(figure.value, figure.dimension, before.house.units ?? 'us');
+  });
+  if (!to) return title;
+  return from && from !== to ? `${title} (${shows.name} ${from} -> ${to})` : `${title} (${shows.name} ${to})`;
+}
+
+/** A text after every safe repair, of all rules or of one, was applied round by round until nothing changes. */
+export function repairAll(checked: Checked, rule?: string): Checked {
+  let current = checked;
+  for (let round = 0; round < 100; round++) {
+    const next = firstRepair(current, rule);
+    if (!next) return current;
+    current = next;
+  }
+  return current;
+}
+
+function firstRepair(checked: Checked, rule: string | undefined): Checked | undefined {
+  for (const finding of checked.findings) {
+    if (rule !== undefined && finding.found !== rule) continue;
+    for (const planned of finding.repairs) {
+      if (rule === undefined && !planned.safe) continue;
+      const repair = offered(checked, finding, planned);
+      const after = repair && verified(checked, finding, repair)?.after;
+      if (after) return after;
+    }
+  }
+  return undefined;
+}

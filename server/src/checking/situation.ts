@@ -1,0 +1,86 @@
+import type { StageAnalysis } from '../analysis/analysis.ts';
+import { inductionOf } from '../analysis/induction.ts';
+import { isKnown, limit, type Node } from '../analysis/node.ts';
+import { absentIn } from '../analysis/worksheet.ts';
+import type { Limits } from '../generated/build-sheet.ts';
+import type { House } from '../sheet/house.ts';
+import { formatIn, formatValue } from '../units/format.ts';
+import type { Dimension } from '../units/units.ts';
+import type { Situation } from './rule.ts';
+import { type Watch, watched } from './watch.ts';
+
+type LimitName = keyof Limits & string;
+
+const limits = new Map<LimitName, Node<number>>();
+
+function limitNamed(name: LimitName): Node<number> {
+  const node = limits.get(name) ?? limit(name);
+  limits.set(name, node);
+  return node;
+}
+
+/** The stages of a plan as rules see them; `watching` is told all they look at. */
+export function situationsOf(
+  stages: readonly StageAnalysis[],
+  house: House,
+  watching: { current: Watch },
+): readonly Situation[] {
+  const plan: Situation[] = [];
+  for (const stage of stages) plan.push(situationOf(stage, plan, house, watching));
+  return plan;
+}
+
+function situationOf(
+  analysis: StageAnalysis,
+  plan: readonly Situation[],
+  house: House,
+  watching: { current: Watch },
+): Situation {
+  const { index, name, sheet } = analysis;
+  const system = house.units ?? 'us';
+  const showValue = (value: number, dimension: Dimension) => formatValue(value, dimension, system);
+  const told = (path: string, value: unknown) => watching.current.field(index, path, value);
+  const values = watched(sheet.values, '', told);
+  const stage = watched(sheet.stage, 'stages', told);
+  const know = <T>(node: Node<T>): T | undefined => {
+    watching.current.node(analysis, node);
+    const outcome = analysis.see(node);
+    return isKnown(outcome) ? outcome.value : undefined;
+  };
+  return {
+    values,
+    stage,
+    name,
+    index,
+    plan,
+    know,
+    showValue,
+    natural: sheet.natural?.index,
+    get induction() {
+      return inductionOf(stage).induction;
+    },
+    get path() {
+      return inductionOf(stage).path;
+    },
+    see: (figure) => {
+      watching.current.node(analysis, figure);
+      return analysis.figure(figure);
+    },
+    impossible: (figure) => {
+      watching.current.node(analysis, figure);
+      return absentIn(analysis.see(figure))?.impossible;
+    },
+    limit: (limitName) => know(limitNamed(limitName)) as number,
+    placeOf: (field) => {
+      const place = sheet.placeOf(field);
+      watching.current.place(index, field, place);
+      return place;
+    },
+    show: (value) => {
+      if (!value) return 'unknown';
+      return 'unit' in value
+        ? formatIn(value.value, value.dimension, value.unit)
+        : showValue(value.value, value.dimension);
+    },
+  };
+}
