@@ -14,8 +14,10 @@ export function identities({ stages, ...finding }: Identified): string[] {
   return stages.map((stage) => identity({ ...finding, stages: [stage] }));
 }
 
-/** The field a finding is about, wherever the sheet says it; items of lists are told apart by their number. */
-export function fieldOf({ path }: Pick<Finding, 'path'>): string {
-  const isOfStage = path[0] === 'stages';
-  return isOfStage ? fieldAt(path) : path.join('.');
+/**
+ * The field a finding of a stage is about, wherever the sheet says it; a finding of the whole plan is about its place.
+ * Items of lists are told apart by their number.
+ */
+export function fieldOf({ path, stages }: Pick<Finding, 'path' | 'stages'>): string {
+  return path[0] === 'stages' && stages.length > 0 ? fieldAt(path) : path.join('.');
 }
