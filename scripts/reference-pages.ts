@@ -5,13 +5,13 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { lineClasses } from '../server/src/engineering/hoses.ts';
-import { rules } from '../server/src/generated/rules.ts';
 import { cautions, cautionsOf } from '../server/src/checking/cautions.ts';
 import { checkText } from '../server/src/checking/checked.ts';
-import { classOf } from '../server/src/remedies/line-class.ts';
 import { verifiedRepairs } from '../server/src/checking/repair.ts';
 import { areas, type Rule } from '../server/src/checking/rule.ts';
+import { lineClasses } from '../server/src/engineering/hoses.ts';
+import { rules } from '../server/src/generated/rules.ts';
+import { classOf } from '../server/src/remedies/line-class.ts';
 import { applyEdits } from '../server/src/sheet/edit.ts';
 import { noHouse } from '../server/src/sheet/house.ts';
 import { problemCodes } from '../server/src/sheet/problem.ts';

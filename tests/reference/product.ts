@@ -1,5 +1,5 @@
-import { rules } from '../../server/src/generated/rules.ts';
 import { checkText } from '../../server/src/checking/checked.ts';
+import { rules } from '../../server/src/generated/rules.ts';
 import { Workspace } from '../../server/src/workspace/workspace.ts';
 
 /** A figure as the product computes it, in SI; bounds only where a tolerance moves it. */
