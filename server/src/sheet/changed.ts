@@ -1,6 +1,6 @@
 import type { BuildSheet } from '../generated/build-sheet.ts';
-import { parseQuantity } from '../units/parse.ts';
 import { isQuantity } from '../units/quantity.ts';
+import { readQuantity } from '../units/read.ts';
 import type { Change, NewValue } from './edit.ts';
 import { isInRange } from './read-values.ts';
 import { child, type FieldSchema, type Path, resolve, schemaAt } from './schema.ts';
@@ -37,7 +37,7 @@ function backwards(changes: readonly Change[]): Change[] {
 function valueOf(written: NewValue, field: FieldSchema): unknown {
   const schema = resolve(field);
   if (schema.dimension) {
-    const read = parseQuantity(String(written), schema.dimension);
+    const read = readQuantity(String(written), schema.dimension);
     return isQuantity(read) && isInRange(read, schema) ? read : undefined;
   }
   if (Array.isArray(written)) return all(written.map((item, index) => read(item, child(schema, index))));
