@@ -1,7 +1,6 @@
 import { engineVolumeFlow, siteAir, standardAir } from '../engineering/air.ts';
 import {
   ADIABATIC_EFFICIENCY,
-  aftercoolerOutletTemperature,
   boostedPower,
   compressorOutletTemperature,
   compressorPower,
@@ -9,6 +8,7 @@ import {
   effectiveCompressionRatio,
   endOfCompression,
   highestManifoldPressure,
+  intercoolerOutletTemperature,
   pressureRatio,
   referencePlace,
 } from '../engineering/boost.ts';
@@ -117,7 +117,7 @@ function boostFigures(
     value: ADIABATIC_EFFICIENCY[induction],
     because: 'common practice for this kind of blower',
   });
-  const cooling = w.given('stage.aftercooler-effectiveness', 'eps', { value: 0, because: 'no aftercooler' });
+  const cooling = w.given('stage.intercooler-effectiveness', 'eps', { value: 0, because: 'no intercooler' });
   const ratio = w.figure(
     {
       id: 'pressure-ratio',
@@ -155,7 +155,7 @@ function boostFigures(
       home: STAGE,
     },
     [outlet, hottest, cooling],
-    aftercoolerOutletTemperature,
+    intercoolerOutletTemperature,
   );
   const ratioOfDensity = w.figure(
     {

@@ -27,7 +27,7 @@ export function throttleFigures(w: Worksheet, air: AirTerms, demand: DemandTerms
     {
       id: 'depression',
       symbol: 'dp_tb',
-      name: 'depression through the throttle body at full power',
+      name: 'pressure drop through the throttle body at full power',
       dimension: 'depression',
       formula: 'solved: m_a,P = A p_0 / sqrt(R T_0) sqrt(2g/(g-1) (r^(2/g) - r^((g+1)/g)))',
       source: 'NACA Report 1135; Heywood, eqs. C.8 and C.9',
@@ -52,8 +52,8 @@ export function throttleFigures(w: Worksheet, air: AirTerms, demand: DemandTerms
         symbol: 'Q',
         name: `airflow of all throttle bodies at ${word}`,
         dimension: 'air-flow',
-        formula: 'compressible flow at the test depression, sea-level standard air',
-        source: 'NACA Report 1135; test depressions common practice',
+        formula: 'compressible flow at the test pressure drop, sea-level standard air',
+        source: 'NACA Report 1135; test pressure drops common practice',
         home: HOME,
         notes: ['by compressible flow'],
       },
@@ -129,7 +129,7 @@ function effectiveAreaOf(w: Worksheet, bodies: Maybe): Maybe {
   };
   if (body?.['rated-airflow']) {
     const isTwoBore = (body.bores?.quantity ?? 4) <= 2;
-    const test = w.given('throttle-body.rated-depression', 'dp_test', {
+    const test = w.given('throttle-body.rated-pressure-drop', 'dp_test', {
       value: isTwoBore ? TWO_BORE_TEST_DEPRESSION : FOUR_BORE_TEST_DEPRESSION,
       because: `common practice for ${isTwoBore ? 'two' : 'four'} bores`,
     });

@@ -22,7 +22,7 @@ export const rule: StageRule = {
     const pressure = figure('pump-pressure')?.value ?? 0;
     return {
       at: 'fuel-system.pump.arrangement',
-      message: `A spare adds no flow: one pump gives ${show(delivery)}, and the engine needs ${show(required)} with the reserve.`,
+      message: `A spare adds no flow: one pump gives ${show(delivery)}, but the engine needs ${show(required)} with the reserve.`,
       related: [
         { at: 'fuel-system.pump.quantity', message: `${count} pumps, of which one runs.` },
         { at: 'stage.power', message: 'The power of this stage asks for the flow.' },

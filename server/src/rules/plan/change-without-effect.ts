@@ -34,7 +34,7 @@ function same(change: unknown, before: unknown, path: string): string[] {
 /** The field of a path such as `stages.1.changes.engine.idle`, or the changes as a whole. */
 function fieldOf(path: string): string {
   const field = path.split('.').slice(3).join('.');
-  return field ? `\`${field}\`` : 'all that it changes';
+  return field ? `"${field}"` : 'all that it changes';
 }
 
 /** Quantities by their SI value, so that another unit for the same makes no change. */

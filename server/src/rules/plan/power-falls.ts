@@ -17,7 +17,7 @@ export const rule: PlanRule = {
       return [
         {
           at: `stages.${index}.power`,
-          message: `Power falls from ${show(earlier)} in stage "${before.name}" to ${show(power)} in stage "${name}", and nothing in the stage says why.`,
+          message: `Power falls from ${show(earlier)} in stage "${before.name}" to ${show(power)} in stage "${name}", but nothing in the stage says why.`,
           related: [{ at: `stages.${index - 1}.power`, message: 'The stage before.' }],
           repairs: [
             { title: `Keep the ${earlier.text} of the stage before`, set: { [`stages.${index}.power`]: earlier.text } },
