@@ -19,7 +19,7 @@ export const checks: Check[] = [
   first('B02d', () => boost.densityRatio(2, 298.15, outlet(298.15, 2, 0.65))),
   first('B03', () => outlet(313.15, 1.8, 0.6)),
   first('B03d', () => boost.densityRatio(1.8, 313.15, outlet(313.15, 1.8, 0.6))),
-  first('B04', () => boost.aftercoolerOutletTemperature(outlet(298.15, 1.8, 0.7), 298.15, 0.7)),
+  first('B04', () => boost.intercoolerOutletTemperature(outlet(298.15, 1.8, 0.7), 298.15, 0.7)),
   first('B09', () => boost.pressureRatio(8 * PSI, 84556)),
   first('B10', () => boost.compressorPower(0.3, 298.15, outlet(298.15, 1.8, 0.7)) / 1e3),
   own(

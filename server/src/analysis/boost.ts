@@ -1,12 +1,12 @@
 import { engineVolumeFlow } from '../engineering/air.ts';
 import {
   ADIABATIC_EFFICIENCY,
-  aftercoolerOutletTemperature,
   boostedPower,
   compressorOutletTemperature,
   compressorPower,
   densityRatio as densityRatioOf,
   highestManifoldPressure,
+  intercoolerOutletTemperature,
   pressureRatio as pressureRatioOf,
   referencePlace,
 } from '../engineering/boost.ts';
@@ -38,7 +38,7 @@ const compressorEfficiency = field('stages.compressor-efficiency', 'eta', {
   compute: ({ induction }) => (induction === 'natural' ? 1 : ADIABATIC_EFFICIENCY[induction]),
   because: 'common practice for this kind of blower',
 });
-const aftercooling = field('stages.aftercooler-effectiveness', 'eps', { value: 0, because: 'no aftercooler' });
+const intercooling = field('stages.intercooler-effectiveness', 'eps', { value: 0, because: 'no intercooler' });
 
 export const pressureRatio = figure({
   id: 'pressure-ratio',
@@ -76,9 +76,9 @@ export const chargeTemperature = figure({
   source: 'definition of heat-exchanger effectiveness',
   home: STAGE,
   when: isBoosted,
-  from: { blowerOutletTemperature, hottestDay, aftercooling },
-  compute: ({ blowerOutletTemperature, hottestDay, aftercooling }) =>
-    aftercoolerOutletTemperature(blowerOutletTemperature, hottestDay, aftercooling),
+  from: { blowerOutletTemperature, hottestDay, intercooling },
+  compute: ({ blowerOutletTemperature, hottestDay, intercooling }) =>
+    intercoolerOutletTemperature(blowerOutletTemperature, hottestDay, intercooling),
 });
 
 export const densityRatio = figure({

@@ -137,7 +137,7 @@ export const pumpDeliveryAlone = figure({
 export const pumpMargin = figure({
   id: 'pump-margin',
   symbol: 'margin',
-  name: 'pump delivery over the required delivery',
+  name: 'pump flow to spare, after reserve',
   dimension: 'ratio',
   formula: 'Q_p / Q_req - 1',
   source: 'definition',

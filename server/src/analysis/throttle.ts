@@ -25,7 +25,7 @@ const ratedAirflow = field('throttle-body.rated-airflow', 'Q_rated');
 const bores = field('throttle-body.bores.quantity', 'n_b');
 const knownBores = optional(bores);
 
-const testDepression = field('throttle-body.rated-depression', 'dp_test', {
+const testDepression = field('throttle-body.rated-pressure-drop', 'dp_test', {
   from: { knownBores },
   compute: ({ knownBores }) => (isTwoBore(knownBores) ? TWO_BORE_TEST_DEPRESSION : FOUR_BORE_TEST_DEPRESSION),
   because: ({ knownBores }) => `common practice for ${isTwoBore(knownBores) ? 'two' : 'four'} bores`,
@@ -96,7 +96,7 @@ function gas(pressure: number, temperature: number): Air {
 export const depression = figure({
   id: 'depression',
   symbol: 'dp_tb',
-  name: 'depression through the throttle body at full power',
+  name: 'pressure drop through the throttle body at full power',
   dimension: 'depression',
   formula: 'solved: m_a,P = A p_0 / sqrt(R T_0) sqrt(2g/(g-1) (r^(2/g) - r^((g+1)/g)))',
   source: 'NACA Report 1135; Heywood, eqs. C.8 and C.9',
@@ -117,8 +117,8 @@ function airflowAt<const Id extends string>(id: Id, test: number, word: string) 
     symbol: 'Q',
     name: `airflow of all throttle bodies at ${word}`,
     dimension: 'air-flow',
-    formula: 'compressible flow at the test depression, sea-level standard air',
-    source: 'NACA Report 1135; test depressions common practice',
+    formula: 'compressible flow at the test pressure drop, sea-level standard air',
+    source: 'NACA Report 1135; test pressure drops common practice',
     home: HOME,
     notes: ['by compressible flow'],
     from: { effectiveArea },

@@ -66,21 +66,21 @@ function withoutEffect(
     stages: [],
   });
   const unknown = (id: RuleId, field: 'rule' | 'stage', what: string, meant: string | undefined) =>
-    tell(id, field, `${what}${meant ? `; did you mean \`${meant}\`?` : '.'} It silences nothing.`, [
+    tell(id, field, `${what}${meant ? `; did you mean "${meant}"?` : '.'} It silences nothing.`, [
       ...(meant
-        ? [{ title: `Write \`${meant}\``, changes: [{ set: [...path, field], to: meant }], safe: false, stage: 0 }]
+        ? [{ title: `Write "${meant}"`, changes: [{ set: [...path, field], to: meant }], safe: false, stage: 0 }]
         : []),
       removed,
     ]);
   const meant = (written: string, words: readonly string[]) =>
     index < MOST_GUESSED ? near(written, [...words]) : undefined;
   if (!known.rules.includes(rule)) {
-    return unknown(UNKNOWN_SILENCED_RULE, 'rule', `\`${rule}\` is not a rule`, meant(rule, known.rules));
+    return unknown(UNKNOWN_SILENCED_RULE, 'rule', `"${rule}" is not a rule`, meant(rule, known.rules));
   }
   if (stage !== undefined && !known.stages.includes(stage)) {
     return unknown(UNKNOWN_SILENCED_STAGE, 'stage', `No stage is named "${stage}"`, meant(stage, known.stages));
   }
-  return tell(UNUSED_SILENCER, 'rule', `Nothing to silence: \`${rule}\` does not find anything here.`, [
+  return tell(UNUSED_SILENCER, 'rule', `Nothing to silence: "${rule}" does not find anything here.`, [
     { ...removed, safe: true },
   ]);
 }

@@ -28,14 +28,14 @@ export function compressorOutletTemperature(inletTemperature: number, ratio: num
 }
 
 /**
- * Temperature (K) behind an aftercooler: hot - effectiveness * (hot - coolant); temperatures K, effectiveness 0 to 1.
+ * Temperature (K) behind an intercooler: hot - effectiveness * (hot - coolant); temperatures K, effectiveness 0 to 1.
  * Definition of effectiveness (Kays and London, Compact Heat Exchangers). Throws `RangeError` when the coolant is hotter
  * than the air.
  */
-export function aftercoolerOutletTemperature(hot: number, coolant: number, effectiveness: number): number {
-  within(effectiveness, 0, 1, 'The aftercooler effectiveness');
+export function intercoolerOutletTemperature(hot: number, coolant: number, effectiveness: number): number {
+  within(effectiveness, 0, 1, 'The intercooler effectiveness');
   if (positive(coolant, 'The coolant temperature') > positive(hot, 'The air temperature'))
-    throw new RangeError('The aftercooler would heat the air: its coolant is hotter than the air from the compressor.');
+    throw new RangeError('The intercooler would heat the air: its coolant is hotter than the air from the compressor.');
   return hot - effectiveness * (hot - coolant);
 }
 

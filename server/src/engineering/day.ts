@@ -1,5 +1,5 @@
 import { standardAir } from './air.ts';
-import { aftercoolerOutletTemperature, compressorOutletTemperature } from './boost.ts';
+import { compressorOutletTemperature, intercoolerOutletTemperature } from './boost.ts';
 import { notNegative, positive, within } from './bounds.ts';
 import { airShare, dryPressure, type RatingAir } from './claim.ts';
 import { ZERO_CELSIUS } from './constants.ts';
@@ -83,14 +83,14 @@ export function keeps(induction: Induction, absolute = false): Keeps {
   return induction === 'turbo' ? 'gauge-boost' : 'pressure-ratio';
 }
 
-/** A compressor and its aftercooler: boost, gauge Pa in the claim's air; adiabatic efficiency; effectiveness, 0 without a cooler. */
+/** A compressor and its intercooler: boost, gauge Pa in the claim's air; adiabatic efficiency; effectiveness, 0 without a cooler. */
 export type Charger = { readonly boost: number; readonly efficiency: number; readonly effectiveness: number };
 
 /** Air around the engine: `RatingAir` with its pressure, vapor and all, Pa. */
 export type Ambient = RatingAir & { readonly pressure: number };
 
 /**
- * Absolute pressure, Pa, and temperature, K, behind compressor and aftercooler on a day, for a charger whose boost was
+ * Absolute pressure, Pa, and temperature, K, behind compressor and intercooler on a day, for a charger whose boost was
  * measured in the claim's air. A pressure ratio kept gives less gauge boost in thin air, gauge boost kept a higher ratio
  * and hotter air, an absolute pressure kept the pressure of the claim. Source: Heywood eq. 6.42; the cooler at ambient.
  * @throws RangeError for a quantity out of its range
@@ -114,7 +114,7 @@ export function chargeOf(
   const hot = compressorOutletTemperature(on.temperature, ratio, charger.efficiency);
   return {
     pressure: ratio * ambient,
-    temperature: aftercoolerOutletTemperature(hot, on.temperature, charger.effectiveness),
+    temperature: intercoolerOutletTemperature(hot, on.temperature, charger.effectiveness),
   };
 }
 

@@ -1,43 +1,121 @@
-import { type CodeAction, CodeActionKind, type WorkspaceEdit } from 'vscode-languageserver';
+import {
+  type CancellationToken,
+  type CodeAction,
+  CodeActionKind,
+  type Diagnostic,
+  LSPErrorCodes,
+  MessageType,
+  ResponseError,
+  type WorkspaceEdit,
+} from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Choice, Offer } from '../features/repairs.ts';
 import type { TextEdit } from '../sheet/problem.ts';
 import type { Client } from './client.ts';
-import { lspRange } from './positions.ts';
+import { guarded } from './guard.ts';
+import { lspRange, offsetRange } from './positions.ts';
+import type { Session } from './session.ts';
+import { done } from './work.ts';
 
 export const FIX_ALL = `${CodeActionKind.SourceFixAll}.buildSheet`;
 
-/** What an action without an edit carries, so that its edit can be made when it is chosen. */
-export type Chosen = { uri: string; version: number; choice: Choice };
+/** How long repairs may be tried while they are listed, and once they have to be made, in ms. */
+const LISTING = 150;
+const MAKING = 5000;
 
-/** Whether actions of a kind are asked for. */
-export function wants(only: readonly string[] | undefined, kind: string): boolean {
-  return !only || only.some((one) => kind === one || kind.startsWith(`${one}.`));
+/** What an action without an edit carries, so that its edit can be made when it is chosen. */
+type Chosen = { uri: string; version: number; choice: Choice };
+
+/** Lists repairs, and makes those that are chosen. */
+export function answerRepairs(session: Session): void {
+  const { connection, service } = session;
+  connection.onCodeAction(
+    session.answering('repairs', [], async (document, { range, context: { only } }, mayGoOn) => {
+      const { uri } = document;
+      const patience = session.client.resolvesActions ? LISTING : MAKING;
+      const end = performance.now() + patience;
+      const actions: CodeAction[] = [];
+      const list = async (kind: string, offers: readonly Offer[]) => {
+        for (const offer of offers) actions.push(...(await actionsFor(session, document, kind, offer, end, mayGoOn)));
+      };
+      if (wants(only, CodeActionKind.QuickFix)) {
+        const offers = await done(service.repairs(uri, offsetRange(document, range)), patience, mayGoOn);
+        await list(CodeActionKind.QuickFix, offers);
+      }
+      if (only && wants(only, FIX_ALL)) await list(FIX_ALL, service.repairsOfAll(uri));
+      return actions;
+    }),
+  );
+  connection.onCodeActionResolve(
+    guarded(
+      (action: CodeAction, token: CancellationToken) => resolve(session, action, token),
+      (error, action) => {
+        session.faults.note('the making of a repair', error);
+        return action;
+      },
+    ),
+  );
 }
 
-/** An action without its edit. */
-export function actionOf(
+/** An offer as an action: with its edits where they are known, or where the client cannot ask for them later. */
+async function actionsFor(
+  session: Session,
   document: TextDocument,
   kind: string,
   offer: Offer,
-  mends: CodeAction['diagnostics'] & object,
+  end: number,
+  mayGoOn: () => void,
+): Promise<CodeAction[]> {
+  const { client, service } = session;
+  const action = actionOf(document, kind, offer, session.shown(document, offer.mends), client);
+  if (action.data) return [action];
+  const left = end - performance.now();
+  const made = offer.choice && left > 0 ? await done(service.resolve(document.uri, offer.choice), left, mayGoOn) : [];
+  const edits = offer.edits ?? made;
+  return edits.length > 0 ? [{ ...action, edit: workspaceEdit(document, edits, client) }] : [];
+}
+
+/** An action with its edit, made and checked now that it is chosen. */
+async function resolve(session: Session, action: CodeAction, token: CancellationToken): Promise<CodeAction> {
+  const { documents, service } = session;
+  if (!action.data) return action;
+  const { uri, version, choice } = action.data as Chosen;
+  const document = documents.get(uri);
+  if (document?.version !== version) throw new ResponseError(LSPErrorCodes.ContentModified, 'the text has changed');
+  const mayGoOn = session.goingOn(document, token);
+  await session.supplied();
+  mayGoOn();
+  const edits = await done(service.resolve(uri, choice), MAKING, mayGoOn);
+  if (edits.length > 0) return { ...action, edit: workspaceEdit(document, edits, session.client) };
+  session.tell(MessageType.Warning, `"${action.title}" would not hold in this sheet, so nothing was changed.`);
+  return action;
+}
+
+/** Whether actions of a kind are asked for. */
+function wants(only: readonly string[] | undefined, kind: string): boolean {
+  return !only || only.some((one) => kind === one || kind.startsWith(`${one}.`));
+}
+
+/** An action without its edit; for a client that asks for it later, with what it takes to make it. */
+function actionOf(
+  { uri, version }: TextDocument,
+  kind: string,
+  { title, preferred, edits, choice }: Offer,
+  mends: Diagnostic[],
+  { resolvesActions }: Client,
 ): CodeAction {
-  const chosen: Chosen | undefined = offer.choice && {
-    uri: document.uri,
-    version: document.version,
-    choice: offer.choice,
-  };
+  const chosen: Chosen | undefined = !edits && choice && resolvesActions ? { uri, version, choice } : undefined;
   return {
-    title: offer.title,
+    title,
     kind,
     ...(mends.length > 0 && { diagnostics: mends }),
-    ...(offer.preferred && { isPreferred: true }),
-    ...(chosen && !offer.edits && { data: chosen }),
+    ...(preferred && { isPreferred: true }),
+    ...(chosen && { data: chosen }),
   };
 }
 
 /** Edits of a document; for a client that checks versions, of this version only. */
-export function workspaceEdit(
+function workspaceEdit(
   document: TextDocument,
   edits: readonly TextEdit[],
   { takesVersionedEdits }: Client,

@@ -1,36 +1,26 @@
 import {
-  type CancellationToken,
-  type CodeAction,
   CodeActionKind,
   type Connection,
   type DidChangeTextDocumentParams,
   DidChangeWatchedFilesNotification,
   DocumentDiagnosticReportKind,
   type InitializeParams,
-  LSPErrorCodes,
-  ResponseError,
+  MessageType,
   type ServerCapabilities,
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Offer } from '../features/repairs.ts';
 import { Service } from '../service.ts';
 import { HOUSE_FILES, type Kind } from '../workspace/kind.ts';
 import { type Client, clientOf } from './client.ts';
-import { actionOf, type Chosen, FIX_ALL, wants, workspaceEdit } from './code-actions.ts';
+import { answerRepairs, FIX_ALL } from './code-actions.ts';
 import { completionList } from './completion.ts';
 import { foldingRanges } from './folding.ts';
 import { guarded } from './guard.ts';
 import { hoverOf } from './hover.ts';
 import { documentLinks } from './links.ts';
-import { offsetRange } from './positions.ts';
 import { type Host, Session } from './session.ts';
 import { symbolsOf } from './symbols.ts';
-import { done } from './work.ts';
-
-/** How long the listing of repairs may take, and the making of one that was chosen, in ms. */
-const LISTING = 150;
-const MAKING = 5000;
 
 /** Answers a client on a connection; takes faults from outside any request. */
 export function serve(connection: Connection, host: Host, service = new Service()): (error: unknown) => void {
@@ -116,7 +106,7 @@ function synchronize(session: Session): void {
       (error, { textDocument: { uri } }) => {
         session.faults.note('a change of a text', error);
         documents.close(uri);
-        connection.window.showErrorMessage('Build Sheet lost track of a text: close it and open it again.');
+        session.tell(MessageType.Error, 'Build Sheet lost track of a text: close it and open it again.');
       },
     ),
   );
@@ -176,67 +166,4 @@ function answerReading(session: Session): void {
       needsHouse: false,
     }),
   );
-}
-
-function answerRepairs(session: Session): void {
-  const { connection, service } = session;
-  connection.onCodeAction(
-    session.answering('repairs', [], async (document, { range, context: { only } }, mayGoOn) => {
-      const { uri } = document;
-      const end = performance.now() + LISTING;
-      const actions: CodeAction[] = [];
-      const list = async (kind: string, offers: readonly Offer[]) => {
-        for (const offer of offers) actions.push(...(await actionsFor(session, document, kind, offer, end, mayGoOn)));
-      };
-      if (wants(only, CodeActionKind.QuickFix)) {
-        const offers = await done(service.repairs(uri, offsetRange(document, range)), LISTING, mayGoOn);
-        await list(CodeActionKind.QuickFix, offers);
-      }
-      if (only && wants(only, FIX_ALL)) await list(FIX_ALL, service.repairsOfAll(uri));
-      return actions;
-    }),
-  );
-  connection.onCodeActionResolve(
-    guarded(
-      (action: CodeAction, token: CancellationToken) => resolve(session, action, token),
-      (error, action) => {
-        session.faults.note('the making of a repair', error);
-        return action;
-      },
-    ),
-  );
-}
-
-/** An offer as an action: with its edits where they are known, or where the client cannot ask for them later. */
-async function actionsFor(
-  session: Session,
-  document: TextDocument,
-  kind: string,
-  offer: Offer,
-  end: number,
-  mayGoOn: () => void,
-): Promise<CodeAction[]> {
-  const { client, service } = session;
-  const action = actionOf(document, kind, offer, session.shown(document, offer.mends));
-  if (!offer.edits && client.resolvesActions) return [action];
-  const left = end - performance.now();
-  const made = offer.choice && left > 0 ? await done(service.resolve(document.uri, offer.choice), left, mayGoOn) : [];
-  const edits = offer.edits ?? made;
-  return edits.length > 0 ? [{ ...action, edit: workspaceEdit(document, edits, client) }] : [];
-}
-
-/** An action with its edit, made and checked now that it is chosen. */
-async function resolve(session: Session, action: CodeAction, token: CancellationToken): Promise<CodeAction> {
-  const { connection, documents, service } = session;
-  if (!action.data) return action;
-  const { uri, version, choice } = action.data as Chosen;
-  const document = documents.get(uri);
-  if (document?.version !== version) throw new ResponseError(LSPErrorCodes.ContentModified, 'the text has changed');
-  const mayGoOn = session.goingOn(document, token);
-  await session.supplied();
-  mayGoOn();
-  const edits = await done(service.resolve(uri, choice), MAKING, mayGoOn);
-  if (edits.length > 0) return { ...action, edit: workspaceEdit(document, edits, session.client) };
-  connection.window.showWarningMessage(`"${action.title}" would not hold in this sheet, so nothing was changed.`);
-  return action;
 }

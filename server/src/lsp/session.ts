@@ -3,7 +3,9 @@ import {
   type Connection,
   type Diagnostic,
   LSPErrorCodes,
+  type MessageType,
   ResponseError,
+  ShowMessageNotification,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Diagnosis } from '../features/diagnostics.ts';
@@ -170,6 +172,11 @@ export class Session {
       ...(version !== undefined && this.client.takesVersions && { version }),
       diagnostics,
     });
+  }
+
+  /** Tells the user something that belongs to no place in a text. */
+  tell(type: MessageType, message: string): void {
+    this.connection.sendNotification(ShowMessageNotification.type, { type, message });
   }
 
   /** Asks the client once, after the messages already received, to pull again. */

@@ -127,13 +127,13 @@ describe('boost', () => {
     );
   });
 
-  it('air leaves a better compressor cooler and an aftercooler denser, never cooler than its coolant', () => {
+  it('air leaves a better compressor cooler and an intercooler denser, never cooler than its coolant', () => {
     fc.assert(
       fc.property(size(250, 330), size(1.01, 4), size(0.3, 0.95), size(0, 1), (inlet, ratio, efficiency, cooling) => {
         const hot = boost.compressorOutletTemperature(inlet, ratio, efficiency);
         expect(hot).toBeGreaterThan(inlet);
         expect(boost.compressorOutletTemperature(inlet, ratio, efficiency + 0.05)).toBeLessThan(hot);
-        const cooled = boost.aftercoolerOutletTemperature(hot, inlet, cooling);
+        const cooled = boost.intercoolerOutletTemperature(hot, inlet, cooling);
         expect(cooled).toBeGreaterThanOrEqual(inlet * (1 - 1e-12));
         expect(cooled).toBeLessThanOrEqual(hot);
         expect(boost.densityRatio(ratio, inlet, cooled)).toBeLessThanOrEqual(ratio * (1 + 1e-12));
@@ -171,14 +171,14 @@ describe('boost', () => {
   it('refuses nonsense with a sentence', () => {
     expectRefusals(boost.pressureRatio, 5e4, 1e5, 2e3);
     expectRefusals(boost.compressorOutletTemperature, 300, 1.6, 0.7);
-    expectRefusals(boost.aftercoolerOutletTemperature, 370, 300, 0.7);
+    expectRefusals(boost.intercoolerOutletTemperature, 370, 300, 0.7);
     expectRefusals(boost.densityRatio, 1.6, 300, 350);
     expectRefusals(boost.compressorPower, 0.3, 300, 360);
     expectRefusals(boost.boostedPower, 2e5, 1.4, 2e4);
     expectRefusals(boost.endOfCompression, { pressure: 1.5e5, temperature: 330 }, 9, 1.3);
     expectRefusals(boost.effectiveCompressionRatio, 9, 1.5);
     expectRefusals(boost.highestManifoldPressure, 5e4, 1e5);
-    expect(() => boost.aftercoolerOutletTemperature(300, 320, 0.7)).toThrow(/heat the air/);
+    expect(() => boost.intercoolerOutletTemperature(300, 320, 0.7)).toThrow(/heat the air/);
     expect(() => boost.boostedPower(1e5, 1.2, 2e5)).toThrow(RangeError);
   });
 });

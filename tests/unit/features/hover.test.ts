@@ -123,7 +123,7 @@ describe('hover on what decides figures', () => {
     const text = told(
       'format: 1\nfuel-system: { ‸pump: { flow-at: [[60 psi, 270 L/h], [40 psi, 225 L/h]], rated-voltage: 13.5 V }, regulator: { pressure: 58 psi, reference: atmosphere } }\nstages: [{ power: 300 hp }]\nengine: { cylinders: 8 }\n',
     );
-    expect(text).toMatch(/- Pump delivery.*: The pump's points must be in rising order of pressure/);
+    expect(text).toMatch(/- Pump flow to spare.*: The pump's points must be in rising order of pressure/);
   });
 
   it('keeps its table whole with any name of a stage', () => {

@@ -34,7 +34,7 @@ async function started(service: Service, capabilities: ClientCapabilities = pull
 describe('a fault of our own', () => {
   it.each([
     ['explain', 'hover', { position }, null],
-    ['complete', 'completion', { position }, []],
+    ['complete', 'completion', { position }, null],
     ['repairs', 'codeAction', { range, context: { diagnostics: [] } }, []],
     ['outline', 'documentSymbol', {}, []],
     ['folds', 'foldingRange', {}, []],

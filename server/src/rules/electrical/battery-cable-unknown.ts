@@ -18,7 +18,7 @@ export const rule: StageRule = {
     );
     return {
       at: 'electrical.battery',
-      message: `The battery is in the trunk, and the ${missing.join(' and ')} of its positive cable ${missing.length > 1 ? 'are' : 'is'} not on the sheet.`,
+      message: `The battery is in the trunk, but the ${missing.join(' and ')} of its positive cable ${missing.length > 1 ? 'are' : 'is'} not on the sheet.`,
     };
   },
 };

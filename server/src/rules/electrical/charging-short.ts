@@ -31,7 +31,7 @@ export const rule: StageRule = {
     const size = showValue(Math.ceil((sum * HEADROOM) / STEP) * STEP, 'current');
     return {
       at: 'electrical.charging-current',
-      message: `The loads take ${showValue(sum, 'current')} (pump ${amps(pump)}, vehicle ${amps(other)}, computer ${amps(computer)}${assumed}), and the alternator gives ${show(output)}.`,
+      message: `The loads take ${showValue(sum, 'current')} (pump ${amps(pump)}, vehicle ${amps(other)}, computer ${amps(computer)}${assumed}), but the alternator gives ${show(output)}.`,
       ...miss,
       repairs: [
         {

@@ -22,7 +22,7 @@ export const rule: StageRule = {
     const fits = rating !== undefined && largest !== undefined && rating <= largest;
     return {
       at: 'electrical.pump-circuit',
-      message: `Nothing is said of a fuse for the pump's ${show(circuit.wire)} wire.`,
+      message: `No fuse is named for the pump's ${show(circuit.wire)} wire.`,
       repairs: fits
         ? [
             {

@@ -22,7 +22,7 @@ export const rule: StageRule = {
       return undefined;
     return {
       at: 'electrical.pump-circuit.ground',
-      message: `${show(current)} of the pump go back through the chassis, and ${showValue(connectorAllowance.value, 'voltage')} is only assumed for that way and the connectors.`,
+      message: `${show(current)} of the pump go back through the chassis, but ${showValue(connectorAllowance.value, 'voltage')} is only assumed for that way and the connectors.`,
       related: [{ at: 'fuel-system.pump.current', message: 'Current of one pump.' }],
       repairs: [
         {

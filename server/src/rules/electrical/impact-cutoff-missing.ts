@@ -18,10 +18,10 @@ export const rule: StageRule = {
     return {
       at: cutoff ? 'electrical.cutoff.impact' : 'electrical.pump-circuit',
       message: isOmitted
-        ? 'Nothing on the sheet stops the pump on impact.'
-        : 'The pump goes on running after an impact.',
+        ? 'Nothing on the sheet stops the pump in a crash.'
+        : 'The pump goes on running after a crash.',
       repairs: [
-        { title: 'Put an impact switch into the feed of the pump relay', set: { 'electrical.cutoff.impact': true } },
+        { title: 'Put an inertia switch into the feed of the pump relay', set: { 'electrical.cutoff.impact': true } },
       ],
     };
   },

@@ -25,7 +25,7 @@ export const rule: StageRule = {
     if (isLost || (charging && !isTwelveVolt(charging.value))) return undefined;
     return {
       at: 'fuel-system.pump.rated-voltage',
-      message: `The pump's curve was measured at ${show(rated)}, and ${show(voltage)} arrives at the pump: its flow there is an estimate.`,
+      message: `The pump's curve was measured at ${show(rated)}, but only ${show(voltage)} arrives: the flow there is an estimate.`,
       related: charging ? [{ at: 'electrical.charging-voltage', message: 'Voltage at the battery.' }] : [],
     };
   },

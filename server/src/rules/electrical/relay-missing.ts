@@ -22,7 +22,7 @@ export const rule: StageRule = {
       at: isOmitted ? 'electrical.pump-circuit' : 'electrical.pump-circuit.relay',
       message: isOmitted
         ? `The pump circuit names no relay to switch ${load}.`
-        : `No relay switches the pump: ${load} would run through a switch or the computer.`,
+        : `No relay switches the pump: ${load} would run through a switch or through the computer.`,
       repairs: [{ title: 'Switch the pump by a relay', set: { 'electrical.pump-circuit.relay': true } }],
     };
   },

@@ -20,8 +20,8 @@ export const rule: StageRule = {
     if (!stage.boost?.value || (stage.induction ?? 'natural') !== 'natural') return undefined;
     return {
       at: 'stages.boost',
-      message: `${show(stage.boost)} of boost is written down, but ${stage.induction ? 'the induction is natural' : 'no blower is named in the induction'}.`,
-      ...(stage.induction ? { related: [{ at: 'stages.induction', message: 'No blower here.' }] } : {}),
+      message: `${show(stage.boost)} of boost is written down, but ${stage.induction ? 'the induction is natural' : 'no blower or turbo is named'}.`,
+      ...(stage.induction ? { related: [{ at: 'stages.induction', message: 'No compressor here.' }] } : {}),
       repairs: [...blowers(situation), { title: 'Take the boost out of this stage', remove: ['stages.boost'] }],
     };
   },

@@ -23,7 +23,7 @@ export const rule: StageRule = {
     const flow = see(pumpDelivery);
     return {
       at: 'fuel-system.feed.inside-diameter',
-      message: `The fuel runs at ${show(speed)} through the feed line of ${bore.text}, and the limit is ${showValue(most, 'velocity')}.`,
+      message: `The feed line of ${bore.text} is thin: the fuel runs at ${show(speed)} through it, over the limit of ${showValue(most, 'velocity')}.`,
       related: [{ at: 'fuel-system.pump', message: 'Its whole delivery passes here.' }],
       ...miss,
       repairs: boresAbove(bore, flow && boreForVelocity(flow.value, most))

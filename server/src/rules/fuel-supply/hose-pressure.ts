@@ -43,7 +43,7 @@ export const rule: StageRule = {
       return [
         {
           at: `fuel-system.${name}.${rated.field}`,
-          message: `The pressure in the ${name} line reaches ${show(pressure)}, and ${rated.name} for ${showValue(rated.pressure, 'pressure')}.`,
+          message: `The pressure in the ${name} line reaches ${show(pressure)}, but ${rated.name} for ${showValue(rated.pressure, 'pressure')}.`,
           related: [{ at: 'fuel-system.regulator.pressure', message: 'The pressure that is held.' }],
           ...miss,
           repairs:

@@ -24,7 +24,7 @@ export const rule: StageRule = {
     if (control ? control !== 'none' : !isWritten) return undefined;
     return {
       at: control ? 'fuel-system.tank.surge-control' : 'fuel-system.tank',
-      message: `The vehicle is used for ${use === 'off-road' ? 'off-road driving' : 'road racing'}, and ${control ? 'nothing in the tank keeps' : 'the sheet names nothing that keeps'} fuel at the pickup.`,
+      message: `${control ? 'Nothing in the tank keeps' : 'The sheet names nothing that keeps'} fuel at the pickup, and the vehicle is used for ${use === 'off-road' ? 'off-road driving' : 'road racing'}.`,
       related: [{ at: 'vehicle.use', message: 'The use of the vehicle.' }],
       repairs: [
         {

@@ -18,7 +18,7 @@ export const rule: StageRule = {
     }
     return {
       at: 'fuel-system.mechanical-pump',
-      message: `The mechanical pump feeds a surge tank, and the injection pump is placed \`${placement}\`.`,
+      message: `The mechanical pump is to feed a surge tank, but the injection pump is placed "${placement}".`,
       related: [{ at: 'fuel-system.pump.placement', message: 'Where the pump sits.' }],
       repairs: [
         {

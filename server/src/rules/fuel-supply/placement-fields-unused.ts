@@ -4,7 +4,7 @@ import type { FieldPath } from '../../sheet/path.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/placement-fields-unused',
-  title: 'Fields of another pump placement',
+  title: 'Fields of another place of the pump',
   severity: 'information',
   why: 'Height, distance and suction line count only for a pump outside the tank, and a feed only for a surge tank. Left over from another plan they mislead whoever builds from the sheet.',
   inspect: 'Look where the pump sits now.',
@@ -20,10 +20,10 @@ export const rule: StageRule = {
     ];
     const [first] = unused;
     if (!first) return undefined;
-    const names = unused.map((path) => `\`${path.split('.').at(-1)}\``).join(', ');
+    const names = unused.map((path) => `"${path.split('.').at(-1)}"`).join(', ');
     return {
       at: first,
-      message: `${names} ${unused.length > 1 ? 'have' : 'has'} no meaning for a pump placed \`${placement}\`.`,
+      message: `${names} ${unused.length > 1 ? 'have' : 'has'} no meaning for a pump placed "${placement}".`,
       related: [{ at: 'fuel-system.pump.placement', message: 'Where the pump sits.' }],
       repairs: [{ title: `Remove ${names}`, remove: unused, safe: true }],
     };

@@ -19,7 +19,7 @@ export const rule: StageRule = {
     if (isHeard || heightMiss(situation) || distanceMiss(situation) || marginMiss(situation)) return undefined;
     return {
       at: 'fuel-system.pump.placement',
-      message: 'The pump is in-line, outside the tank, and has to suck its fuel.',
+      message: 'The pump is external, so it has to suck its fuel.',
       repairs: betterPlaces(values),
     };
   },

@@ -27,7 +27,7 @@ export const rule: StageRule = {
     const lower = lowerPlace(situation, Math.max(height.value - most + BELOW, missing));
     return {
       at: 'fuel-system.pump.height-above-outlet',
-      message: `The external pump sits ${show(height)} above the tank outlet, and the limit is ${show({ ...height, value: most })}.${marginSentence(situation)}`,
+      message: `The external pump sits ${show(height)} above the tank outlet, over the limit of ${show({ ...height, value: most })}.${marginSentence(situation)}`,
       related: [{ at: 'fuel-system.pump.placement', message: 'Only a pump outside the tank has to suck.' }],
       ...miss,
       repairs: [

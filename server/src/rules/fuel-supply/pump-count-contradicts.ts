@@ -14,7 +14,7 @@ export const rule: StageRule = {
     if (pump?.arrangement === 'single' && count > 1) {
       return {
         at: 'fuel-system.pump.arrangement',
-        message: `The arrangement says one pump, and the quantity says ${count}; the figures count one.`,
+        message: `The arrangement is "single", but the quantity is ${count}; the figures count one pump.`,
         related: [{ at: 'fuel-system.pump.quantity', message: `${count} pumps.` }],
         repairs: [
           { title: 'Write that they run in parallel', set: { 'fuel-system.pump.arrangement': 'parallel' } },
@@ -26,7 +26,7 @@ export const rule: StageRule = {
     if (!pump?.arrangement || pump.arrangement === 'single' || count > 1) return undefined;
     return {
       at: 'fuel-system.pump.arrangement',
-      message: `The arrangement says \`${pump.arrangement}\`, and the sheet has one pump only.`,
+      message: `The arrangement is "${pump.arrangement}", but the sheet has one pump only.`,
       repairs: [
         { title: 'Write two pumps', set: { 'fuel-system.pump.quantity': 2 } },
         { title: 'Write that it is a single pump', set: { 'fuel-system.pump.arrangement': 'single' } },

@@ -21,14 +21,14 @@ export const rule: StageRule = {
     if (pressure.value > last[0].value) {
       return {
         at: 'fuel-system.pump.flow-at',
-        message: `The pump works at ${show(pressure)}, and its curve ends at ${show(last[0])}: its flow there is taken to fall steeply.`,
+        message: `The pump works at ${show(pressure)}, but its curve ends at ${show(last[0])}: its flow there is taken to fall steeply.`,
         related: [{ at: 'fuel-system.regulator.pressure', message: 'The pressure the pump has to hold.' }],
       };
     }
     if (pressure.value >= first[0].value) return undefined;
     return {
       at: 'fuel-system.pump.flow-at',
-      message: `The pump works at ${show(pressure)}, and its curve begins at ${show(first[0])}: below that no more flow is counted on.`,
+      message: `The pump works at ${show(pressure)}, but its curve begins at ${show(first[0])}: below that no more flow is counted on.`,
       related: [{ at: 'fuel-system.regulator.pressure', message: 'The pressure the pump has to hold.' }],
     };
   },

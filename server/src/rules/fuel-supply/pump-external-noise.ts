@@ -17,7 +17,7 @@ export const rule: StageRule = {
     if (use !== 'street' && use !== 'show') return undefined;
     return {
       at: 'fuel-system.pump.placement',
-      message: 'An external pump is the loudest choice, and this car is driven on the street or shown.',
+      message: 'An external pump is heard in the car, and this one is driven on the street or shown.',
       related: [{ at: 'vehicle.use', message: 'The use of the car.' }],
       repairs: betterPlaces(values),
     };

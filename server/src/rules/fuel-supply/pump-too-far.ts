@@ -39,7 +39,7 @@ export const rule: StageRule = {
     const lower = missing > 0 ? lowerPlace(situation, missing + ROOM) : undefined;
     return {
       at: field,
-      message: `The pump sucks through ${show(length)} of line, and the limit is ${show({ ...length, value: most })}.${heightMiss(situation) ? '' : marginSentence(situation)}`,
+      message: `The pump sucks through ${show(length)} of line, over the limit of ${show({ ...length, value: most })}.${heightMiss(situation) ? '' : marginSentence(situation)}`,
       related: [{ at: 'fuel-system.pump.placement', message: 'Only a pump outside the tank has to suck.' }],
       ...miss,
       repairs: [

@@ -7,7 +7,7 @@ const REFERENCE = 'fuel-system.regulator.reference' as const;
 
 export const rule: StageRule = {
   id: 'fuel-supply/regulator-not-referenced',
-  title: 'Boost at the injectors, and the regulator does not follow it',
+  title: 'Boost at the injectors that the regulator does not follow',
   severity: 'error',
   why: 'Blown through, the injectors spray against boost: every pound of it is lost to the pressure across them while the engine needs more fuel. A regulator referenced to the manifold raises the rail one to one with boost; without it the mixture leans out exactly where the engine knocks.',
   inspect:
@@ -24,7 +24,7 @@ export const rule: StageRule = {
     const boost = stage.boost ? `boost of ${show(stage.boost)}` : 'boost';
     return {
       at: reference ? REFERENCE : 'fuel-system.regulator.pressure',
-      message: `The injectors spray against ${boost}, and the regulator is ${reference ? 'open to' : 'taken to be open to'} the atmosphere${left}.`,
+      message: `The injectors spray against ${boost}, but the regulator is ${reference ? 'open to' : 'taken to be open to'} the atmosphere${left}.`,
       related: stage.boost ? [{ at: 'stages.boost', message: 'The boost of this stage.' }] : [],
       excess: stage.boost?.value ?? 0,
       repairs: [

@@ -4,7 +4,7 @@ import { IDLE_MANIFOLD_PRESSURE } from '../../engineering/idle.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/regulator-referenced-needlessly',
-  title: 'The regulator follows the manifold, and the injectors do not',
+  title: 'The regulator follows the manifold, but the injectors do not',
   severity: 'warning',
   why: 'Above the throttle plates the injectors spray into the open air, whatever the manifold does. A regulator hung on the manifold then lowers the rail with every vacuum and raises it with boost, so the injector flow swings while the computer counts on a steady one.',
   inspect: 'Pull the hose off the regulator at idle and plug it: if the rail jumps, the regulator followed the vacuum.',
@@ -19,7 +19,7 @@ export const rule: StageRule = {
     const lost = ambient ? showValue(Math.max(0, ambient.value - idle), 'pressure') : undefined;
     return {
       at: 'fuel-system.regulator.reference',
-      message: `The injectors discharge above the throttle plates, and the regulator follows the manifold${lost ? `: vacuum takes up to ${lost} off the rail at idle` : ''}.`,
+      message: `The injectors discharge above the throttle plates, but the regulator follows the manifold${lost ? `: vacuum takes up to ${lost} off the rail at idle` : ''}.`,
       related: [{ at: 'throttle-body.injectors.discharge', message: 'No vacuum and no boost here.' }],
       repairs: [
         {

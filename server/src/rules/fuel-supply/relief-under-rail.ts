@@ -45,7 +45,7 @@ export const rule: StageRule = {
     }
     return {
       at: 'fuel-system.pump.relief-pressure',
-      message: `The pump works at ${show(needed)} at full power, and its relief valve opens at ${show(relief)}.`,
+      message: `The pump works at ${show(needed)} at full power, but its relief valve opens at ${show(relief)}.`,
       related: [{ at: 'fuel-system.regulator.pressure', message: 'The pressure that is held.' }],
       ...miss,
       repairs,

@@ -29,7 +29,7 @@ export const rule: StageRule = {
       if (hasPort !== false) return undefined;
       return {
         at: 'fuel-system.tank.return-port',
-        message: 'The regulator sends the surplus back, and the tank has no port for the return line.',
+        message: 'The regulator sends the surplus back, but the tank has no port for the return line.',
         related: [{ at: 'fuel-system.return', message: 'The line that ends nowhere.' }],
         repairs: [{ title: 'Fit a return port to the tank', set: tankRepair }],
       };
@@ -39,7 +39,7 @@ export const rule: StageRule = {
     const length = feed.length;
     return {
       at: 'fuel-system.regulator.style',
-      message: `The regulator sends the surplus back, and the sheet has no return line${hasPort === false ? ' and no return port in the tank' : ''}.`,
+      message: `The regulator sends the surplus back, but the sheet has no return line${hasPort === false ? ' and no return port in the tank' : ''}.`,
       related: [{ at: 'fuel-system.feed', message: 'The way there; the way back is missing.' }],
       repairs: [
         ...(bore && length

@@ -30,7 +30,7 @@ export const rule: StageRule = {
     const least = bore.value * ((share.high ?? share.value) / most) ** (1 / LOSS_BY_BORE);
     return {
       at: 'fuel-system.return.inside-diameter',
-      message: `The return line of ${bore.text} builds up a back-pressure of ${show(see(returnBackPressure))} with the whole delivery in it, ${show(share)} of the set pressure; the limit is ${showValue(most, 'ratio')}.${lifted}`,
+      message: `The return line of ${bore.text} holds up ${show(see(returnBackPressure))} with the whole delivery in it: ${show(share)} of the set pressure, over the limit of ${showValue(most, 'ratio')}.${lifted}`,
       related: [{ at: 'fuel-system.pump', message: 'What it does not burn has to go back.' }],
       ...miss,
       repairs: boresAbove(bore, least)

@@ -23,7 +23,7 @@ export const rule: StageRule = {
     const pressure = see(pumpPressure)?.value ?? 0;
     return {
       at: 'fuel-system.pump.arrangement',
-      message: `A spare adds no flow: one pump gives ${show(delivery)}, and the engine needs ${show(required)} with the reserve.`,
+      message: `A spare adds no flow: one pump gives ${show(delivery)}, but the engine needs ${show(required)} with the reserve.`,
       related: [
         { at: 'fuel-system.pump.quantity', message: `${count} pumps, of which one runs.` },
         { at: 'stages.power', message: 'The power of this stage asks for the flow.' },

@@ -24,7 +24,7 @@ export const rule: StageRule = {
     const flow = see(pumpDelivery);
     return {
       at: 'fuel-system.suction.inside-diameter',
-      message: `The fuel runs at ${show(speed)} through the suction line of ${bore.text}, and the limit is ${showValue(most, 'velocity')}.`,
+      message: `The suction line of ${bore.text} is thin: the fuel runs at ${show(speed)} through it, over the limit of ${showValue(most, 'velocity')}.`,
       related: [{ at: 'fuel-system.pump', message: 'Its whole delivery passes here.' }],
       ...miss,
       repairs: boresAbove(bore, flow && boreForVelocity(flow.value, most))

@@ -26,7 +26,7 @@ export const rule: StageRule = {
       if (mechanical === 'feeds-surge-tank' || !pump['flow-at']) return undefined;
       return {
         at: 'fuel-system.pump.placement',
-        message: 'The pump sits in a surge tank, and nothing is said to keep it full.',
+        message: 'The pump sits in a surge tank, but nothing is said to keep it full.',
         related: mechanical ? [{ at: 'fuel-system.mechanical-pump', message: 'What became of it.' }] : [],
         repairs: mechanical === 'none' || mechanical === 'removed' ? [lift] : [lift, old],
       };
@@ -34,15 +34,15 @@ export const rule: StageRule = {
     if (pump['fed-by'] === 'mechanical-pump' && (mechanical === 'none' || mechanical === 'removed')) {
       return {
         at: 'fuel-system.pump.fed-by',
-        message: `A mechanical pump is to keep the surge tank full, and the engine ${mechanical === 'none' ? 'never had one' : 'has none any more'}.`,
-        related: [{ at: 'fuel-system.mechanical-pump', message: `It is \`${mechanical}\`.` }],
+        message: `A mechanical pump is to keep the surge tank full, but the engine ${mechanical === 'none' ? 'never had one' : 'has none any more'}.`,
+        related: [{ at: 'fuel-system.mechanical-pump', message: `It is "${mechanical}".` }],
         repairs: [lift, ...(mechanical === 'removed' ? [old] : [])],
       };
     }
     if (pump['fed-by'] !== 'jet' || system?.regulator?.style !== 'dead-head') return undefined;
     return {
       at: 'fuel-system.pump.fed-by',
-      message: 'A jet pump lives from the return flow, and a dead-head regulator returns nothing.',
+      message: 'A jet pump lives from the return flow, but a dead-head regulator returns nothing.',
       related: [{ at: 'fuel-system.regulator.style', message: 'Nothing returns here.' }],
       repairs: [
         lift,

@@ -21,7 +21,7 @@ export const rule: StageRule = {
     if (lasts >= SHORTEST) return undefined;
     return {
       at: 'fuel-system.tank.capacity',
-      message: `At full power the engine burns ${show(demand)}, and ${show(capacity)} lasts ${Math.round(lasts / 60)} minutes; ${SHORTEST / 60} minutes is a usual least.`,
+      message: `At full power the engine burns ${show(demand)}: ${show(capacity)} lasts ${Math.round(lasts / 60)} minutes; ${SHORTEST / 60} minutes is a usual least.`,
       related: [{ at: 'vehicle.use', message: 'Full power for long is usual here.' }],
       excess: SHORTEST - lasts,
     };

@@ -19,7 +19,7 @@ export const rule: StageRule = {
       at: tank.vent === undefined ? 'fuel-system.tank' : 'fuel-system.tank.vent',
       message:
         tank.vent === undefined
-          ? 'The tank is described, and nothing is said of its vent.'
+          ? 'Nothing is said of a vent in the tank.'
           : 'The tank has no vent, so every gallon burned pulls a vacuum in it.',
       repairs: [{ title: 'Vent the tank through a roll-over valve', set: { 'fuel-system.tank.vent': true } }],
     };

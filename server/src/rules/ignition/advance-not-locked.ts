@@ -24,7 +24,7 @@ export const rule: StageRule = {
     if (!advance || advance === 'locked') return undefined;
     return {
       at: 'ignition.advance',
-      message: `The computer times the spark, and ${names[advance]} of the distributor can still move it.`,
+      message: `The computer times the spark, but ${names[advance]} of the distributor can still move it.`,
       related: [{ at: 'ignition.timing', message: 'Timing by the computer.' }],
       repairs: [
         { title: 'Lock the advance and set the rotor to it', set: { 'ignition.advance': 'locked' } },

@@ -43,7 +43,7 @@ export const rule: StageRule = {
     return {
       at: isForOther ? 'ignition.coil.made-for' : 'ignition.coil.resistance',
       message: isForOther
-        ? `The coil is made for ${names[kind === 'inductive' ? 'capacitive-discharge' : 'inductive']}, and ${names[kind]} drives it.`
+        ? `The coil is made for ${names[kind === 'inductive' ? 'capacitive-discharge' : 'inductive']}, but ${names[kind]} drives it.`
         : `A primary of ${situation.show(coil.resistance)} is ${isLow ? 'low' : 'high'} for ${names[kind]}; ${situation.showValue(from, 'resistance')} to ${situation.showValue(to, 'resistance')} is usual.`,
       related: [{ at: 'ignition.driver', message: 'The driver.' }],
       repairs: [otherCoil(coil, kind), ...(isForOther ? otherDriver(situation, kind) : [])],

@@ -19,7 +19,7 @@ export const rule: StageRule = {
     const isComputer = ignition.timing === 'computer';
     return {
       at: 'ignition.nitrous-retard',
-      message: `${show(stage.nitrous?.power)} of nitrous asks for about ${show(wanted)} of retard, and the sheet takes out ${own?.value ? `only ${show(own)}` : 'nothing'}.`,
+      message: `${show(stage.nitrous?.power)} of nitrous asks for about ${show(wanted)} of retard, but the sheet takes out ${own?.value ? `only ${show(own)}` : 'nothing'}.`,
       related: [{ at: 'stages.nitrous.power', message: 'The power nitrous adds in this stage.' }],
       ...miss,
       repairs: [

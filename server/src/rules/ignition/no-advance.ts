@@ -13,7 +13,7 @@ export const rule: StageRule = {
     const canCompute = ignition['timing-output'] !== false && ignition.trigger !== 'inductive-distributor';
     return {
       at: 'ignition.advance',
-      message: 'The distributor is to time the spark, and its advance is locked.',
+      message: 'The distributor is to time the spark, but its advance is locked.',
       related: [{ at: 'ignition.timing', message: 'Timing by the distributor.' }],
       repairs: [
         {

@@ -12,7 +12,7 @@ export const rule: StageRule = {
     if (ignition?.driver !== 'capacitive-discharge' || ignition['tach-adapter'] !== false) return undefined;
     return {
       at: 'ignition.tach-adapter',
-      message: 'A capacitive-discharge box drives the coil, and the tachometer in the dash has no adapter.',
+      message: 'A capacitive-discharge box drives the coil, but the tachometer in the dash has no adapter.',
       related: [{ at: 'ignition.driver', message: 'The capacitive-discharge box.' }],
       repairs: [{ title: 'Fit a tach adapter', set: { 'ignition.tach-adapter': true } }],
     };

@@ -32,6 +32,6 @@ function whyAbsent({ trigger, 'tach-signal': signal }: Ignition): string | undef
   if (signal === 'pickup')
     return 'The speed signal is to come from the pickup, but a distributor with coil and module built in does not bring it out.';
   if (signal === 'computer')
-    return 'The computer is to make the speed signal itself, and it has no pickup to make it from.';
+    return 'The computer is to make the speed signal itself, but it has no pickup to make it from.';
   return undefined;
 }

@@ -18,8 +18,8 @@ export const rule: StageRule = {
       at: 'ignition.driver',
       message:
         driver === 'none'
-          ? 'The computer is to time the spark, and nothing switches the coil for it.'
-          : 'The computer is to time the spark, and the module in the distributor does not listen to it.',
+          ? 'The computer is to time the spark, but nothing switches the coil for it.'
+          : 'The computer is to time the spark, but the module in the distributor does not listen to it.',
       related: [{ at: 'ignition.timing', message: 'Timing by the computer.' }],
       repairs: [
         { title: 'Fit an inductive driver module', set: { 'ignition.driver': 'module' } },

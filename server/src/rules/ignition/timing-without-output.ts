@@ -13,7 +13,7 @@ export const rule: StageRule = {
     if (ignition?.timing !== 'computer' || ignition['timing-output'] !== false) return undefined;
     return {
       at: 'ignition.timing',
-      message: 'The computer is to time the spark, and it has no timing output.',
+      message: 'The computer is to time the spark, but it has no timing output.',
       related: [{ at: 'ignition.timing-output', message: 'No timing output.' }],
       repairs: [
         distributorTiming(ignition),

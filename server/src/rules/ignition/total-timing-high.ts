@@ -23,7 +23,7 @@ export const rule: StageRule = {
     const boosted = induction === 'natural' ? '' : ' before boost is taken out';
     return {
       at: 'ignition.total-timing',
-      message: `Total timing of ${show(total)}${boosted} is early; ${showValue(usual, 'angle')} is usual to start from, and more than ${showValue(usual + USUAL_SPREAD, 'angle')} is rare.`,
+      message: `Total timing of ${show(total)}${boosted} is early. ${showValue(usual, 'angle')} is usual to start from; more than ${showValue(usual + USUAL_SPREAD, 'angle')} is rare.`,
       excess: total.value - usual,
       repairs: [
         fromStageOn(situation, `Start from ${showValue(usual, 'angle')}`, {

@@ -15,7 +15,7 @@ export const rule: PlanRule = {
     const missing = plan[0]?.values.title === undefined ? ['title', ...sections] : sections;
     return {
       at: 'format',
-      message: `Still missing: ${missing.map((section) => `\`${section}\``).join(', ')}. What is decided there is not checked yet.`,
+      message: `Still missing: ${missing.map((section) => `"${section}"`).join(', ')}. What is decided there is not checked yet.`,
     };
   },
 };

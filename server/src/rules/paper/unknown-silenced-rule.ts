@@ -2,7 +2,7 @@ import type { ToldRule } from '../../checking/rule.ts';
 
 export const rule: ToldRule = {
   id: 'paper/unknown-silenced-rule',
-  title: 'A `silence` entry names a rule that does not exist',
+  title: 'An entry under "silence" names a rule that does not exist',
   severity: 'information',
   told: true,
   why: 'The finding that was looked at and accepted still shows, and its reason is missing from the report. Rule ids have the form `area/what-is-wrong` and stand beside each finding.',

@@ -2,7 +2,7 @@ import type { ToldRule } from '../../checking/rule.ts';
 
 export const rule: ToldRule = {
   id: 'paper/unused-silencer',
-  title: 'A `silence` entry silences nothing',
+  title: 'An entry under "silence" silences nothing',
   severity: 'information',
   told: true,
   why: 'An entry that is no longer needed would hide the next finding of its rule. Remove it.',

@@ -35,7 +35,7 @@ function same(change: unknown, before: unknown, path: Path): Path[] {
 /** The field of a place in a stage's changes, or the changes as a whole. */
 function fieldOf(place: Path): string {
   const field = place.slice(3).join('.');
-  return field ? `\`${field}\`` : 'all that it changes';
+  return field ? `"${field}"` : 'all that it changes';
 }
 
 /** Quantities by their SI value, so that another unit for the same makes no change. */

@@ -18,7 +18,7 @@ export const rule: PlanRule = {
       return [
         {
           at: inStage(index, 'stages.power'),
-          message: `Power falls from ${show(earlier)} in stage "${before.name}" to ${show(power)} in stage "${name}", and nothing in the stage says why.`,
+          message: `Power falls from ${show(earlier)} in stage "${before.name}" to ${show(power)} in stage "${name}", but nothing in the stage says why.`,
           related: [{ at: inStage(index - 1, 'stages.power'), message: 'The stage before.' }],
           repairs: [
             {

@@ -5,21 +5,21 @@ export const rule: PlanRule = {
   id: 'plan/unused-part',
   title: 'Entry that no stage uses',
   severity: 'information',
-  why: 'An aftercooler, a blower setting or a retard that nothing in the plan makes use of changes no figure: the part is bought in vain, or the stage that should use it is written wrong.',
+  why: 'An intercooler, a figure of a compressor or a retard that nothing in the plan makes use of changes nothing: the part is bought in vain, or the stage that should use it is written wrong.',
   inspect: 'Look which stage was meant to use it.',
   remedy: 'Write it into that stage, or take it out.',
   source: 'definition',
   checkPlan: (plan) => {
     const isDescribed = plan.some(({ stage }) => stage.power || stage.induction);
     if (!isDescribed) return [];
-    return [...plan.flatMap(withoutBlower), ...retards(plan), ...ratedDepression(plan)];
+    return [...plan.flatMap(withoutBlower), ...retards(plan), ...ratedPressureDrop(plan)];
   },
 };
 
 const OF_BLOWER = {
-  'aftercooler-effectiveness': 'An aftercooler cools nothing',
+  'intercooler-effectiveness': 'An intercooler cools nothing',
   'compressor-efficiency': 'The efficiency of a compressor says nothing',
-  path: 'The path through a blower says nothing',
+  path: 'The path through a compressor says nothing',
 } as const;
 
 /** Fields of a blower in a stage without one; boost without a blower is told by its own rule. */
@@ -29,8 +29,8 @@ function withoutBlower({ stage, index, induction }: Situation): Draft[] {
     .filter((field) => stage[field] !== undefined)
     .map((field) => ({
       at: inStage(index, `stages.${field}`),
-      message: `${OF_BLOWER[field]} in a stage without a blower.`,
-      related: stage.induction ? [{ at: inStage(index, 'stages.induction'), message: 'No blower here.' }] : [],
+      message: `${OF_BLOWER[field]} in a stage without a blower or turbo.`,
+      related: stage.induction ? [{ at: inStage(index, 'stages.induction'), message: 'No compressor here.' }] : [],
       repairs: [{ title: 'Take it out', changes: [{ remove: inStage(index, `stages.${field}`) }], safe: true }],
     }));
 }
@@ -45,10 +45,12 @@ function retards(plan: readonly Situation[]): Draft[] {
   return drafts;
 }
 
-function ratedDepression(plan: readonly Situation[]): Draft[] {
+function ratedPressureDrop(plan: readonly Situation[]): Draft[] {
   const body = plan.at(-1)?.values['throttle-body'];
-  if (!body?.['rated-depression'] || body['rated-airflow']) return [];
-  return [unused(plan, 'throttle-body.rated-depression', 'A rated depression says nothing without the rated airflow.')];
+  if (!body?.['rated-pressure-drop'] || body['rated-airflow']) return [];
+  return [
+    unused(plan, 'throttle-body.rated-pressure-drop', 'A rated pressure drop says nothing without the rated airflow.'),
+  ];
 }
 
 /** An entry at the place that holds in the last stage. */

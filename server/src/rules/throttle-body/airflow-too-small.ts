@@ -12,14 +12,14 @@ export const rule: StageRule = {
   title: 'Throttle body too small for the air',
   severity: 'warning',
   capacity: true,
-  why: 'What the bores hold back at full throttle is missing in the cylinders: the claimed power is not reached, and under a blower the boost falls too. The limit is the depression at which four-bore bodies are rated.',
+  why: 'What the bores hold back at full throttle is missing in the cylinders: the claimed power is not reached, and with a blower or turbo the boost falls too. The limit is the pressure drop at which four-bore bodies are rated.',
   inspect: 'Vacuum gauge on the manifold at full throttle and full speed: what it shows is what the bores hold back.',
   remedy: 'Larger bores, or two bodies as one set where the manifold has the pads.',
   source: 'NACA Report 1135; Heywood (1988), eqs. C.8 and C.9; the limit of 1.5 inHg is common practice',
   check: (situation) => {
     const { see, limit, values, show, showValue } = situation;
     const depression = see(depressionFigure);
-    const most = limit('depression');
+    const most = limit('pressure-drop');
     const choked = situation.impossible(depressionFigure);
     const miss = choked ? { excess: Number.POSITIVE_INFINITY } : above(depression, most);
     const needed = see(airflowNeeded);

@@ -5,7 +5,7 @@ export const rule: StageRule = {
   title: 'Throttle body not rated for boost',
   severity: 'error',
   capacity: true,
-  why: 'Behind the blower the throttle body is under boost: unsealed shafts blow fuel mist out over a hot engine, which is a fire, and the boost is lost. Only a body its maker rates for boost, under a sealed hat, belongs there.',
+  why: 'Behind the compressor the throttle body is under boost: unsealed shafts blow fuel mist out over a hot engine, which is a fire, and the boost is lost. Only a body its maker rates for boost, under a sealed hat, belongs there.',
   inspect: 'Look for shaft seals and a sealed hat, and ask the maker in writing.',
   remedy: 'Fit a throttle body that its maker rates for boost, under a sealed hat, or put it ahead of the compressor.',
   source: 'common practice',

@@ -32,7 +32,7 @@ export const rule: StageRule = {
     const size = roundedUp((flow.value * hungriest) / (limit('largest-duty') - DEAD_SHARE), flow);
     return {
       at: 'throttle-body.injectors',
-      message: `At their duty limit these injectors feed ${showValue(stage.power.value * times, 'power')}, ${times.toFixed(1)} times the ${show(stage.power)} of this stage, and without dead time and shortest pulse nothing says that they still idle.`,
+      message: `At their duty limit these injectors feed ${showValue(stage.power.value * times, 'power')}, ${times.toFixed(1)} times the ${show(stage.power)} of this stage. Without dead time and shortest pulse nothing says that they still idle.`,
       related: [{ at: 'stages.power', message: 'The power to cover.' }],
       excess: times,
       repairs: [{ title: `Fit injectors of ${size}`, set: { 'throttle-body.injectors.static-flow': size } }],

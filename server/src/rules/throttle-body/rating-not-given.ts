@@ -15,14 +15,14 @@ export const rule: StageRule = {
     if (path === 'blow-through' && stage.boost?.value && body['boost-rated'] === undefined)
       drafts.push({
         at: 'throttle-body.boost-rated',
-        message: 'Boost is blown through the throttle body, and nothing says that it is rated for boost.',
+        message: 'Boost is blown through the throttle body, but nothing says that it is rated for boost.',
         related: [{ at: 'stages.boost', message: 'The boost.' }],
         repairs: [{ title: 'Choose one that is rated for boost', set: { 'throttle-body.boost-rated': true } }],
       });
     if (stage.nitrous && body['nitrous-rated'] === undefined)
       drafts.push({
         at: 'throttle-body.nitrous-rated',
-        message: 'Nitrous is planned, and nothing says that the throttle body is rated for it.',
+        message: 'Nitrous is planned, but nothing says that the throttle body is rated for it.',
         related: [{ at: 'stages.nitrous', message: 'The nitrous.' }],
         repairs: [{ title: 'Choose one that is rated for nitrous', set: { 'throttle-body.nitrous-rated': true } }],
       });

@@ -15,9 +15,7 @@ export const rule: StageRule = {
     if (placement !== 'none' && !isOmitted) return undefined;
     return {
       at: isOmitted ? 'sensors.coolant' : 'sensors.coolant.placement',
-      message: isOmitted
-        ? 'The sensors are listed, and a coolant sensor is not among them.'
-        : 'No coolant sensor is fitted.',
+      message: isOmitted ? 'No coolant sensor is among the sensors.' : 'No coolant sensor is fitted.',
       repairs: [{ title: 'Fit a coolant sensor where coolant moves', set: { 'sensors.coolant.placement': 'wet' } }],
     };
   },

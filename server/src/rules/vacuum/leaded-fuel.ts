@@ -12,7 +12,7 @@ export const rule: StageRule = {
     if (!values.fuel?.leaded || !values.sensors?.oxygen) return undefined;
     return {
       at: 'fuel.leaded',
-      message: 'Leaded fuel ruins the oxygen sensor this computer trims the fuel by.',
+      message: 'Leaded fuel ruins the oxygen sensor that the computer trims the fuel by.',
       related: [{ at: 'sensors.oxygen', message: 'The oxygen sensor.' }],
       repairs: [{ title: 'Run unleaded fuel of the same octane', set: { 'fuel.leaded': false } }],
     };

@@ -15,10 +15,10 @@ export const rule: StageRule = {
     const blower = induction === 'turbo' ? 'turbocharger' : `${induction} blower`;
     return {
       at: 'vacuum-reference.port',
-      message: `The throttle body draws through the ${blower}, so \`manifold\` may mean either side of it; the reference must be below.`,
+      message: `The throttle body is ahead of the ${blower}, so "manifold" may mean either side of it. The manifold-pressure hose must be below.`,
       related: [{ at: 'stages.induction', message: 'The blower of this stage.' }],
       repairs: [
-        fromStageOn(situation, 'Take the reference from the manifold below the blower', {
+        fromStageOn(situation, 'Connect the manifold-pressure hose below the blower', {
           'vacuum-reference.port': 'below-blower',
         }),
       ],

@@ -15,7 +15,7 @@ export const rule: StageRule = {
     const blower = plan.some(({ stage }) => (stage.induction ?? 'natural') !== 'natural');
     return {
       at: 'vacuum-reference.port',
-      message: 'The reference is not connected, so the computer cannot see the load of the engine.',
+      message: 'The manifold-pressure hose is not connected, so the computer cannot see the load of the engine.',
       repairs: [
         {
           title: `Connect it to the manifold, below ${blower ? 'blower and throttle plates' : 'the throttle plates'}`,

@@ -15,7 +15,7 @@ export const rule: StageRule = {
     const placement = induction === 'turbo' ? 'after-turbine' : 'collector';
     return {
       at: 'sensors.oxygen',
-      message: 'The sensors are listed, and an oxygen sensor is not among them.',
+      message: 'No oxygen sensor is among the sensors.',
       repairs: [
         {
           title: `Fit a wide-range oxygen sensor after the ${induction === 'turbo' ? 'turbine' : 'collector'}`,

@@ -36,14 +36,14 @@ function whatIsWrong({ values, induction, plan }: Situation): string | undefined
     case 'tailpipe':
       return 'In the tailpipe the oxygen sensor is cold and late, and air comes in to it from behind.';
     case 'before-turbine':
-      return 'Before the turbine heat and back-pressure falsify the reading of the oxygen sensor and wear it out.';
+      return 'Before the turbine, heat and back-pressure spoil the reading of the oxygen sensor and wear it out.';
     case 'collector':
       return isTurbo
         ? 'With a turbocharger the collector is before the turbine, too hot and under pressure.'
         : undefined;
     case 'after-turbine':
       return plan.some(({ stage }) => stage.induction) && !plan.some(({ stage }) => stage.induction === 'turbo')
-        ? 'The oxygen sensor is given after a turbine, and no stage has one.'
+        ? 'The oxygen sensor is given after a turbine, but no stage has one.'
         : undefined;
     default:
       return undefined;

@@ -13,10 +13,10 @@ export const rule: StageRule = {
     const blower = plan.some(({ stage }) => (stage.induction ?? 'natural') !== 'natural');
     return {
       at: 'vacuum-reference.port',
-      message: 'A ported source is above the throttle plates and shows no vacuum at idle.',
+      message: 'The manifold-pressure hose is on a ported source, which shows no vacuum at idle.',
       repairs: [
         {
-          title: `Take the reference from the manifold, below ${blower ? 'blower and throttle plates' : 'the throttle plates'}`,
+          title: `Connect it to the manifold, below ${blower ? 'blower and throttle plates' : 'the throttle plates'}`,
           set: { 'vacuum-reference.port': blower ? 'below-blower' : 'manifold' },
         },
       ],

@@ -15,15 +15,15 @@ export const rule: StageRule = {
     if (values['vacuum-reference']?.port !== 'above-blower' || induction === 'natural') return undefined;
     const manifold = see(manifoldPressure);
     const range = manifold
-      ? `: it reads at most ${show(see(sitePressure))} absolute where the engine gets ${show(manifold)}`
+      ? `: the computer reads at most ${show(see(sitePressure))} absolute, the engine gets ${show(manifold)}`
       : '';
     return {
       at: 'vacuum-reference.port',
-      message: `Above the blower the reference never shows boost${range}.`,
+      message: `Above the blower the manifold-pressure hose never sees boost${range}.`,
       related: [{ at: 'stages.induction', message: 'The blower of this stage.' }],
       repairs: [
         {
-          title: 'Take the reference from the manifold below the blower',
+          title: 'Connect the manifold-pressure hose below the blower',
           set: { 'vacuum-reference.port': 'below-blower' },
         },
       ],

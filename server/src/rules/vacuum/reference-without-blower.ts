@@ -15,10 +15,10 @@ export const rule: PlanRule = {
       return undefined;
     return {
       at: 'vacuum-reference.port',
-      message: `The reference is said to be ${port === 'below-blower' ? 'below' : 'above'} a blower, and no stage has one.`,
+      message: `The manifold-pressure hose is said to be ${port === 'below-blower' ? 'below' : 'above'} a blower, but no stage has one.`,
       repairs: [
         {
-          title: 'Take the reference from the manifold, below the throttle plates',
+          title: 'Connect it to the manifold, below the throttle plates',
           set: { 'vacuum-reference.port': 'manifold' },
         },
       ],

@@ -14,7 +14,7 @@ export const rule: StageRule = {
     if (index < 0) return undefined;
     return {
       at: [...placeOf('vacuum-reference.shared-with'), index],
-      message: 'The regulator and the sensor of the computer hang on the same port.',
+      message: 'The regulator and the manifold-pressure hose of the computer share a port.',
       repairs: [
         {
           title: 'Give the regulator a port of its own',

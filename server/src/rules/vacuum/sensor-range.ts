@@ -32,7 +32,7 @@ export const rule: StageRule = {
     const inUnit = (value: number) => formatIn(value, 'absolute-pressure', range.unit);
     return {
       at: 'sensors.manifold-pressure.range',
-      message: `The sensor reads to ${show(range)} absolute; the manifold reaches ${inUnit(highest.value)} at sea level${isBoosted ? `, which takes ${inUnit(highest.value * (1 + reserve))} with ${showValue(reserve, 'ratio')} of reserve` : ''}.`,
+      message: `The sensor reads to ${show(range)} absolute, but the manifold reaches ${inUnit(highest.value)} at sea level${isBoosted ? `, ${inUnit(highest.value * (1 + reserve))} with the reserve of ${showValue(reserve, 'ratio')}` : ''}.`,
       related: [{ at: 'stages.boost', message: 'The boost of this stage.' }],
       ...miss,
       repairs: larger

@@ -26,10 +26,10 @@ export const rule: StageRule = {
     const left = shared.filter((one) => one === 'regulator');
     return {
       at: 'vacuum-reference.shared-with',
-      message: `On the port of the reference there ${others.length > 1 ? 'are' : 'is'} also ${listed(others.map((one) => names[one]))}.`,
+      message: `${capital(listed(others.map((one) => names[one])))} ${others.length > 1 ? 'are' : 'is'} on the port of the manifold-pressure hose.`,
       repairs: [
         {
-          title: 'Give the reference a port of its own',
+          title: 'Give the hose a port of its own',
           ...(left.length
             ? { set: { 'vacuum-reference.shared-with': left } }
             : { remove: ['vacuum-reference.shared-with'] }),
@@ -38,6 +38,10 @@ export const rule: StageRule = {
     };
   },
 };
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
 
 function listed(words: string[]): string {
   return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;

@@ -23,7 +23,7 @@ export const rule: StageRule = {
     const cam = values.engine?.['cam-duration'];
     return {
       at: 'engine.idle-manifold-pressure',
-      message: `Idle at ${show(idle)} absolute leaves ${inUnit(vacuum.value)} of vacuum under the ${inUnit(vacuum.value + (idle?.value ?? 0))} of the air at the site; a steady signal takes ${inUnit(LEAST_VACUUM)}.`,
+      message: `An idle at ${show(idle)} absolute leaves only ${inUnit(vacuum.value)} of vacuum under the ${inUnit(vacuum.value + (idle?.value ?? 0))} of the air at the site. A steady signal takes ${inUnit(LEAST_VACUUM)}.`,
       related: cam ? [{ at: 'engine.cam-duration', message: `A cam of ${show(cam)} at 0.050 in lift.` }] : [],
       ...miss,
     };

@@ -1,6 +1,6 @@
 """Air of the site and what a blower makes of it.
 
-ISO 2533:1975 (pressure, standard temperature); ideal gas; compressor and aftercooler by their definitions of efficiency
+ISO 2533:1975 (pressure, standard temperature); ideal gas; compressor and intercooler by their definitions of efficiency
 and effectiveness (Heywood, section 6.8); end of compression by a polytrope of 1.3 (Heywood, section 9.2.2).
 """
 
@@ -75,7 +75,7 @@ def outlet_temperature(s):
 @figure("charge-temperature")
 def charge_temperature(s):
     behind, day = get(s, "blower-outlet-temperature"), s.number("site.hottest")
-    return behind - s.number("stage.aftercooler-effectiveness", 0.0) * (behind - day)
+    return behind - s.number("stage.intercooler-effectiveness", 0.0) * (behind - day)
 
 
 @figure("density-ratio")

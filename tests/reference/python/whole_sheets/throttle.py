@@ -34,7 +34,7 @@ def area(s):
 
 def rated_area(s):
     """The area that passes the maker's airflow at the maker's depression, sea-level standard air ahead of it."""
-    ratio = 1 - s.number("throttle-body.rated-depression") / SEA_LEVEL
+    ratio = 1 - s.number("throttle-body.rated-pressure-drop") / SEA_LEVEL
     mass = s.number("throttle-body.rated-airflow") * SEA_LEVEL / (AIR_GAS * STANDARD_DAY)
     return mass / flux(SEA_LEVEL, STANDARD_DAY, ratio)
 
