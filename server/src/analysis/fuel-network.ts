@@ -171,15 +171,24 @@ const back = choose({
   among: ({ isDeadHead }) => (isDeadHead ? noLine : knownReturnLine),
 });
 
+/** Feed line and fine filter, from pump to rail. */
+export const feedSide = fact({
+  id: 'feed-side',
+  from: { feedLine, filter, feedRise },
+  compute: ({ feedLine, filter, feedRise = 0 }) => ({
+    feed: feedLine ? [{ ...feedLine, rise: feedRise }] : [],
+    filter,
+  }),
+});
+
 /** The lines and filters of the fuel system as a network to solve; parts without the fields they need are left out. */
 export const piping = fact({
   id: 'piping',
-  from: { suction, preFilter, feedLine, filter, back, isDeadHead, pumpRise, feedRise },
-  compute: ({ suction, preFilter, feedLine, filter, back, isDeadHead, pumpRise, feedRise = 0 }) => ({
+  from: { suction, preFilter, feedSide, back, isDeadHead, pumpRise, feedRise },
+  compute: ({ suction, preFilter, feedSide, back, isDeadHead, pumpRise, feedRise = 0 }) => ({
+    ...feedSide,
     suction: suction ? [{ ...suction, rise: pumpRise }] : [],
     preFilter,
-    feed: feedLine ? [{ ...feedLine, rise: feedRise }] : [],
-    filter,
     return: isDeadHead ? undefined : back ? [{ ...back, rise: -(feedRise + pumpRise) }] : [],
   }),
 });

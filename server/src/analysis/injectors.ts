@@ -23,11 +23,23 @@ export const firing = choice<FiringScheme>('throttle-body.injectors.firing', 'fi
   because: 'common practice',
 });
 
-/** Pulses of one injector in a cycle of two turns. */
-export const pulsesPerCycle = fact({
-  id: 'pulses-per-cycle',
+const firedByCylinders = fact({
+  id: 'pulses-by-cylinders',
   from: { firing, cylinders },
   compute: ({ firing, cylinders }) => pulsesPerCycleOf(firing, cylinders),
+});
+const firedByTurns = fact({
+  id: 'pulses-by-turns',
+  from: { firing },
+  compute: ({ firing }) => pulsesPerCycleOf(firing, 1),
+});
+
+/** Pulses of one injector in a cycle of two turns; the cylinders count where it fires on ignition events. */
+export const pulsesPerCycle = choose({
+  id: 'pulses-per-cycle',
+  from: { firing },
+  among: ({ firing }) =>
+    firing === 'once-per-cycle' || firing === 'twice-per-cycle' ? firedByTurns : firedByCylinders,
 });
 
 export const throttleBodies = field('throttle-body.quantity', 'n_tb', { value: 1, because: 'one throttle body' });

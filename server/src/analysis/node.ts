@@ -168,7 +168,7 @@ export function limit(name: keyof Limits & string): Leaf<number> {
     raw,
     evaluate({ source, pick }) {
       const own = raw(source);
-      const term = { symbol: 'limit', ...about, field: ['limits', name] };
+      const term = { symbol: 'limit', ...about, field: source.place(path) };
       if (own === undefined)
         return { value: usual, terms: [{ ...term, value: usual, assumed: 'common practice, the house limit' }] };
       const value = typeof own === 'number' ? own : pick(own);

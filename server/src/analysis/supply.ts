@@ -3,7 +3,7 @@ import { lineLoss, velocity } from '../engineering/lines.ts';
 import { type FuelNetwork, filterLoss, type OperatingPoint, solveNetwork } from '../engineering/network.ts';
 import { requiredDelivery as requiredDeliveryOf, requiredPressure as requiredPressureOf } from '../engineering/pump.ts';
 import { fuelViscosity, hotFuelDensity } from './fuel.ts';
-import { isBypass, isDeadHead, isExternal, piping, pumps, returnLine } from './fuel-network.ts';
+import { feedSide, isBypass, isDeadHead, isExternal, piping, pumps, returnLine } from './fuel-network.ts';
 import { fullLoadReference, regulatorPressure } from './full-load-injection.ts';
 import { idleReference } from './idle-injection.ts';
 import { stagePower } from './induction.ts';
@@ -117,6 +117,9 @@ function deliveryNotes({ regulation }: OperatingPoint, { extrapolated, estimated
   ];
 }
 
+/** Any liquid, kg/m3 and m2/s: without lines nothing depends on it. */
+const WITHOUT_LINES = { density: 745, viscosity: 0.6e-6 };
+
 export const pumpDeliveryAlone = figure({
   id: 'pump-delivery-alone',
   symbol: 'Q_p0',
@@ -125,10 +128,10 @@ export const pumpDeliveryAlone = figure({
   formula: 'pump curve(p_set + reference)',
   source: NETWORK_SOURCE,
   home: ['fuel-system.pump'],
-  from: { pumps, regulatorPressure, fullLoadReference, hotFuelDensity, fuelViscosity },
-  compute: ({ pumps, regulatorPressure, fullLoadReference, hotFuelDensity, fuelViscosity }) => {
+  from: { pumps, regulatorPressure, fullLoadReference },
+  compute: ({ pumps, regulatorPressure, fullLoadReference }) => {
     const bare = { suction: [], preFilter: undefined, feed: [], filter: undefined, return: [] };
-    const liquid = { density: hotFuelDensity, viscosity: fuelViscosity };
+    const liquid = WITHOUT_LINES;
     const regulator = { setting: regulatorPressure, reference: fullLoadReference, place: 'rail' as const };
     return solveNetwork({ ...bare, pumps, liquid, regulator }, 0).delivered;
   },
@@ -154,8 +157,8 @@ export const requiredPressure = figure({
   formula: 'p_set + reference + losses of feed line and filter at Q_req + rho g rise',
   source: NETWORK_SOURCE,
   home: PUMP,
-  from: { requiredDelivery, piping, regulatorPressure, fullLoadReference, hotFuelDensity, fuelViscosity },
-  compute: ({ requiredDelivery: flow, piping: { feed, filter }, ...v }) => {
+  from: { requiredDelivery, feedSide, regulatorPressure, fullLoadReference, hotFuelDensity, fuelViscosity },
+  compute: ({ requiredDelivery: flow, feedSide: { feed, filter }, ...v }) => {
     const liquid = { density: v.hotFuelDensity, viscosity: v.fuelViscosity };
     return requiredPressureOf({
       setting: v.regulatorPressure,

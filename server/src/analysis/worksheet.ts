@@ -26,12 +26,21 @@ export class Worksheet implements Sight {
   constructor(
     readonly source: Source,
     private readonly moved: Moved = NOTHING_MOVED,
-    private readonly base?: Worksheet,
+    private base?: Worksheet,
   ) {}
 
   /** The same stage with other values, or with quantities at other ends of their tolerance. */
   derive(source: Source, moved: Moved = NOTHING_MOVED): Worksheet {
     return new Worksheet(source, moved, this);
+  }
+
+  /** Takes over what the base has worked out and still holds, and lets go of the base. */
+  settle(): void {
+    for (const [node, entry] of this.base?.entries ?? []) {
+      if (!this.entries.has(node) && !this.isTouched(node)) this.entries.set(node, entry);
+    }
+    delete this.base;
+    this.differs.clear();
   }
 
   readonly pick = (quantity: Quantity): number => this.moved.get(quantity) ?? quantity.value;

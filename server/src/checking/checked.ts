@@ -38,6 +38,7 @@ export function checkSheet(
   const sameStages =
     known?.plan.length === plan.length && known.plan.every(({ name }, index) => name === plan[index]?.name);
   const verdict = judge(sheet.values, plan, house, sameStages ? known?.verdict : undefined, rules);
+  for (const { worksheet } of plan) worksheet.settle();
   const findings = verdict.findings
     .map((finding) => placed(sheet, finding))
     .toSorted((one, other) => one.range.start - other.range.start);

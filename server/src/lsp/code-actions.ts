@@ -10,7 +10,7 @@ import {
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Choice, Offer } from '../features/repairs.ts';
-import type { TextEdit } from '../sheet/problem.ts';
+import type { TextEdit } from '../text/place.ts';
 import type { Client } from './client.ts';
 import { guarded } from './guard.ts';
 import { lspRange, offsetRange } from './positions.ts';

@@ -1,7 +1,7 @@
+import type { TextEdit } from '../text/place.ts';
 import type { Range } from './entry.ts';
 
-/** A replacement of one stretch of text. */
-export type TextEdit = Range & { text: string };
+export type { TextEdit };
 
 /** Something in the text that keeps a field from being read or makes its reading doubtful, with texts that would mend it. */
 export type Problem = {

@@ -1,6 +1,9 @@
 /** A stretch of text, as UTF-16 offsets. */
 export type Range = { start: number; end: number };
 
+/** A replacement of one stretch of text. */
+export type TextEdit = Range & { text: string };
+
 /** A stretch of one of several texts. */
 export type Place = { uri: string; range: Range };
 

@@ -1,10 +1,10 @@
 import { boostedPowerEstimate } from '../../analysis/boost.ts';
 import type { StageRule } from '../../checking/rule.ts';
 import { percent } from '../../remedies/percent.ts';
+import { disagreement } from '../../remedies/power-disagreement.ts';
+import { outOfReach } from '../../remedies/power-reach.ts';
 import { roundedDown } from '../../remedies/size.ts';
 import { inStage } from '../../sheet/path.ts';
-import { disagreement } from './demand-disagreement.ts';
-import { outOfReach } from './power-out-of-reach.ts';
 
 /** Share by which claim and estimate may differ; the estimate holds to about half of it. Common practice, from memory. */
 const ACCEPTED = 0.25;

@@ -1,9 +1,9 @@
 import { demandByAir, demandByPower, demandDisagreement, impliedVolumetricEfficiency } from '../../analysis/demand.ts';
-import { above, below, type Situation, type StageRule } from '../../checking/rule.ts';
+import type { StageRule } from '../../checking/rule.ts';
 import { inductionDefaults } from '../../engineering/demand.ts';
 import { percent } from '../../remedies/percent.ts';
+import { disagreement } from '../../remedies/power-disagreement.ts';
 import { roundedDown } from '../../remedies/size.ts';
-import { outOfReach } from './power-out-of-reach.ts';
 
 export const rule: StageRule = {
   id: 'engine/demand-disagreement',
@@ -48,13 +48,3 @@ export const rule: StageRule = {
     };
   },
 };
-
-/** How far the two demands are apart where that is over the limit and not told as a claim out of reach. */
-export function disagreement(situation: Situation) {
-  const { see, limit, induction, stage } = situation;
-  if (outOfReach(situation) || (induction === 'natural' && stage.boost?.value)) return undefined;
-  const share = see(demandDisagreement);
-  const most = limit('demand-disagreement');
-  const miss = above(share, most) ?? below(share, -most);
-  return share && miss ? { share: share.value, miss } : undefined;
-}

@@ -1,8 +1,6 @@
-import { impliedVolumetricEfficiency, meanEffectivePressure } from '../../analysis/demand.ts';
 import { withSpread } from '../../analysis/figure-words.ts';
-import type { FigureNode } from '../../analysis/node.ts';
-import { above, type Situation, type StageRule } from '../../checking/rule.ts';
-import { inductionDefaults } from '../../engineering/demand.ts';
+import type { StageRule } from '../../checking/rule.ts';
+import { outOfReach } from '../../remedies/power-reach.ts';
 import { roundedDown, roundedUp } from '../../remedies/size.ts';
 
 export const rule: StageRule = {
@@ -51,21 +49,3 @@ export const rule: StageRule = {
     };
   },
 };
-
-/** The figure that puts the claim furthest out of reach, with the most it can be; nothing for a believable claim. */
-export function outOfReach({ see, induction, stage }: Situation) {
-  if (induction === 'natural' && stage.boost?.value) return undefined;
-  const { bmep, bsfc } = inductionDefaults[induction];
-  const leanest = stage['specific-consumption'] ? 1 : bsfc.usual / bsfc.low;
-  const natural = inductionDefaults.natural.volumetricEfficiency;
-  const bounds: [FigureNode, number][] = [
-    [meanEffectivePressure, bmep.high],
-    [impliedVolumetricEfficiency, natural.high * leanest],
-  ];
-  const beyond = bounds.flatMap(([node, most]) => {
-    const figure = see(node);
-    const miss = above(figure, most);
-    return figure && miss ? [{ node, figure, most, miss }] : [];
-  });
-  return beyond.toSorted((one, other) => other.figure.value / other.most - one.figure.value / one.most)[0];
-}

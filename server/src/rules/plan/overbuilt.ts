@@ -5,8 +5,8 @@ import { pumpDelivery, requiredDelivery } from '../../analysis/supply.ts';
 import type { Draft, Situation, StageRule } from '../../checking/rule.ts';
 import { sharing } from '../../remedies/sharing.ts';
 import { roundedUp } from '../../remedies/size.ts';
+import { timesCovered } from '../../remedies/times-covered.ts';
 import type { FieldPath } from '../../sheet/path.ts';
-import { timesCovered } from '../throttle-body/power-below-range.ts';
 
 /** Reserve of the smaller part that is proposed: a third over the need. Common practice. */
 const RESERVE = 1.33;

@@ -10,7 +10,7 @@ import {
 import type { FigureNode } from '../../analysis/node.ts';
 import { above, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
 import { roundedUp } from '../../remedies/size.ts';
-import { slowerFiring } from './idle-pulse-short.ts';
+import { slowerFiring } from '../../remedies/slower-firing.ts';
 
 /** Pressure up to which injectors are used over their rated pressure. Common practice: half as much again. */
 const MOST_PRESSURE = 1.5;

@@ -2,8 +2,8 @@ import { withSpread } from '../../analysis/figure-words.ts';
 import { idlePulse, idlePulseMargin, powerCoveredLow } from '../../analysis/idle-injection.ts';
 import { deadTime } from '../../analysis/injectors.ts';
 import { below, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
-import { type FiringScheme, pulsesPerCycle } from '../../engineering/injectors.ts';
 import { roundedDown } from '../../remedies/size.ts';
+import { slowerFiring } from '../../remedies/slower-firing.ts';
 
 /** Rail pressure below which fuel boils in a hot engine bay and sprays badly: 30 psi (Pa). Common practice. */
 const LEAST_PRESSURE = 207e3;
@@ -49,25 +49,6 @@ function smallerInjectors({ values }: Situation, share: number): Repair[] {
   return [
     { title: `Fit injectors of ${size}`, set: { 'throttle-body.injectors.static-flow': size }, shows: idlePulse },
   ];
-}
-
-const SCHEMES = {
-  alternating: 'Fire the injectors in turns, on every other ignition event',
-  'twice-per-cycle': 'Fire the injectors once every crank turn',
-  'once-per-cycle': 'Fire the injectors once in two crank turns',
-} as const;
-
-/** The firing scheme with the most pulses that are still at most this share of the present ones. */
-export function slowerFiring({ values }: Pick<Situation, 'values'>, share: number): Repair[] {
-  const cylinders = values.engine?.cylinders;
-  if (!cylinders) return [];
-  const pulses = (scheme: FiringScheme) => pulsesPerCycle(scheme, cylinders);
-  const present = pulses(values['throttle-body']?.injectors?.firing ?? 'twice-per-cycle');
-  const slower = (Object.keys(SCHEMES) as (keyof typeof SCHEMES)[])
-    .filter((scheme) => pulses(scheme) <= present * share)
-    .toSorted((one, other) => pulses(other) - pulses(one))[0];
-  if (!slower) return [];
-  return [{ title: `${SCHEMES[slower]}, if the computer can`, set: { 'throttle-body.injectors.firing': slower } }];
 }
 
 function lessPressure({ values }: Situation, share: number): Repair[] {

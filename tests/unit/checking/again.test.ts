@@ -1,0 +1,82 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { StageAnalysis } from '../../../server/src/analysis/analysis.ts';
+import { figures } from '../../../server/src/analysis/figures.ts';
+import type { FigureNode } from '../../../server/src/analysis/node.ts';
+import { figureIn } from '../../../server/src/analysis/worksheet.ts';
+import { type Checked, checkSheet } from '../../../server/src/checking/checked.ts';
+import type { Rule } from '../../../server/src/checking/rule.ts';
+import { rules } from '../../../server/src/generated/rules.ts';
+import { noHouse } from '../../../server/src/sheet/house.ts';
+import { samples } from '../analysis/sheets.ts';
+import { read } from '../sheet/marked.ts';
+
+function valueIn(stage: StageAnalysis, node: FigureNode): number | undefined {
+  return figureIn(stage.see(node))?.value;
+}
+
+/** All that a check says, without the objects it was said with. */
+function said({ findings, open, plan }: Checked) {
+  return {
+    findings: findings.map(({ rule, message, path, severity, range }) => ({ rule, message, path, severity, range })),
+    open: open.map(({ rule, lacks, impossible, stages }) => ({ rule, stages, lacks: lacks.toSorted(), impossible })),
+    figures: plan.map((stage) => figures.map((node) => valueIn(stage, node))),
+  };
+}
+
+/** A text with one of its numbers changed, a line dropped, or a line written twice. */
+const edited = (text: string): fc.Arbitrary<string> => {
+  const lines = text.split('\n');
+  const line = fc.nat({ max: lines.length - 1 });
+  const withNumber = fc
+    .tuple(line, fc.integer({ min: 1, max: 90 }))
+    .map(([at, number]) => lines.with(at, (lines[at] as string).replace(/\d+/, String(number))).join('\n'));
+  return fc.oneof(
+    { weight: 4, arbitrary: withNumber },
+    { weight: 1, arbitrary: line.map((at) => lines.toSpliced(at, 1).join('\n')) },
+  );
+};
+
+describe('a check that takes over what the version before has worked out', () => {
+  it.each(samples)('says the same as a fresh one over several edits of %s', (_, text) => {
+    fc.assert(
+      fc.property(fc.infiniteStream(fc.nat()), (seeds) => {
+        let current = text;
+        let before = checkSheet(read(current), noHouse);
+        for (let round = 0; round < 3; round++) {
+          const seed = seeds.next().value;
+          current = fc.sample(edited(current), { seed, numRuns: 1 })[0] as string;
+          const sheet = read(current);
+          before = checkSheet(sheet, noHouse, before);
+          expect(said(before)).toEqual(said(checkSheet(sheet, noHouse)));
+        }
+      }),
+      { numRuns: 1, seed: 20 },
+    );
+  });
+});
+
+describe('a rule that fails', () => {
+  const failing: Rule = {
+    id: 'engine/always-fails',
+    title: 'A rule with a mistake of ours',
+    severity: 'error',
+    why: 'Only this test has it.',
+    inspect: 'Nothing.',
+    remedy: 'Nothing.',
+    source: 'none',
+    check: () => {
+      throw new TypeError('a mistake of ours');
+    },
+  };
+
+  it('is told as a fault of ours, and every other rule is still asked', () => {
+    const [, text] = samples[0] as [string, string];
+    const sheet = read(text);
+    const checked = checkSheet(sheet, noHouse, undefined, [failing, ...rules]);
+    expect(checked.faults.map(({ where }) => where)).toContain('engine/always-fails');
+    expect(checked.findings.map(({ message }) => message)).toEqual(
+      checkSheet(sheet, noHouse).findings.map(({ message }) => message),
+    );
+  });
+});

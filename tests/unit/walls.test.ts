@@ -1,0 +1,115 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join, relative, resolve } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+
+const SOURCE = 'server/src';
+
+/**
+ * The rooms of the server in the order the data flows: each imports only rooms above it. `engineering` stands at the
+ * bottom of everything; `generated` is written from the schemas and the folders of rules.
+ */
+const ROOMS = [
+  'engineering',
+  'text',
+  'units',
+  'sheet',
+  'workspace',
+  'analysis',
+  'checking',
+  'remedies',
+  'rules',
+  'report',
+  'features',
+  'service',
+  'lsp',
+  'main',
+] as const;
+
+type Import = { file: string; room: string; target: string; isType: boolean };
+
+const files = readdirSync(SOURCE, { recursive: true, encoding: 'utf8' }).filter(
+  (file) => file.endsWith('.ts') && !file.startsWith('generated'),
+);
+
+const imports: Import[] = files.flatMap((file) => {
+  const text = readFileSync(join(SOURCE, file), 'utf8');
+  return [...text.matchAll(/^(?:import|export)\s+(type\s)?[^'";]*?from\s+'([^']+)'/gms)].map(([, type, from = '']) => ({
+    file,
+    room: roomOf(file),
+    target: from.startsWith('.') ? relative(SOURCE, resolve(SOURCE, dirname(file), from)) : from,
+    isType: type !== undefined,
+  }));
+});
+
+function roomOf(file: string): string {
+  const [room = ''] = file.split('/');
+  return room === 'disk.ts' || room === 'main.ts' ? 'main' : room.replace(/\.ts$/, '');
+}
+
+const inside = imports.filter(({ target }) => target.endsWith('.ts') || target.startsWith('generated/'));
+const packages = imports.filter((one) => !inside.includes(one) && !one.target.endsWith('.json'));
+
+/** What a room may import although it stands below: the checker is handed the list of rules. */
+function isAllowed({ room, target }: Import): boolean {
+  const to = roomOf(target);
+  if (to === 'generated') return true;
+  const [from, at] = [ROOMS.indexOf(room as (typeof ROOMS)[number]), ROOMS.indexOf(to as (typeof ROOMS)[number])];
+  if (from < 0 || at < 0) return false;
+  if (room === 'lsp') return ['service', 'workspace', 'features', 'report', 'checking', 'text', 'lsp'].includes(to);
+  return at <= from;
+}
+
+describe('the walls of the server', () => {
+  it('know every room', () => {
+    expect(
+      [...new Set(imports.map(({ room }) => room))].filter((room) => !(ROOMS as readonly string[]).includes(room)),
+    ).toEqual([]);
+  });
+
+  it('let each room import only those above it', () => {
+    expect(inside.filter((one) => !isAllowed(one)).map(({ file, target }) => `${file} imports ${target}`)).toEqual([]);
+  });
+
+  it('let no rule import another', () => {
+    const wrong = inside.filter(({ room, target }) => room === 'rules' && roomOf(target) === 'rules');
+    expect(wrong.map(({ file, target }) => `${file} imports ${target}`)).toEqual([]);
+  });
+
+  it.each([
+    ['vscode-languageserver', ['lsp', 'main']],
+    ['vscode-languageserver/node', ['lsp', 'main']],
+    ['vscode-languageserver-textdocument', ['lsp']],
+    ['yaml', ['sheet', 'features']],
+    ['node:', ['main', 'lsp']],
+  ])('keep %s to its rooms', (name, rooms) => {
+    const wrong = packages.filter(({ target, room }) =>
+      name.endsWith(':') ? target.startsWith(name) && !rooms.includes(room) : target === name && !rooms.includes(room),
+    );
+    expect(wrong.map(({ file, target }) => `${file} imports ${target}`)).toEqual([]);
+  });
+
+  it('let nothing read a list of inputs that is made for display', () => {
+    const readers = files.filter(
+      (file) =>
+        ['rules', 'remedies', 'checking'].includes(roomOf(file)) &&
+        /\.inputs\b/.test(readFileSync(join(SOURCE, file), 'utf8')),
+    );
+    expect(readers).toEqual([]);
+  });
+});
+
+describe('the size of files', () => {
+  const LONG = 16_000;
+  const long = files
+    .map((file) => ({ file, size: readFileSync(join(SOURCE, file), 'utf8').length }))
+    .filter(({ size }) => size > LONG);
+
+  afterAll(() => {
+    if (long.length)
+      console.log(`Files over ${LONG} characters: ${long.map(({ file, size }) => `${file} ${size}`).join(', ')}`);
+  });
+
+  it('is told, not forbidden', () => {
+    expect(files.length).toBeGreaterThan(200);
+  });
+});
