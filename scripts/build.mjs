@@ -1,5 +1,6 @@
 // Bundles client and server into dist/, with the licenses of what is in the bundles; VS Code wants CommonJS.
-import { writeFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { build } from 'esbuild';
 import { bundledPackages, licensePage, licenseTexts } from './licenses.mjs';
 
@@ -14,7 +15,11 @@ const common = {
   legalComments: 'linked',
   metafile: true,
 };
-const server = await build({ ...common, entryPoints: ['server/src/main.ts'], outfile: 'dist/server.cjs' });
+const bundle = 'dist/server-bundle.cjs';
+const server = await build({ ...common, entryPoints: ['server/src/main.ts'], outfile: bundle });
+const hash = createHash('sha256').update(readFileSync(bundle)).digest('hex').slice(0, 16);
+const define = { BUNDLE: JSON.stringify(hash) };
+await build({ ...common, entryPoints: ['server/src/start.ts'], outfile: 'dist/server.cjs', define });
 const client = await build({
   ...common,
   entryPoints: ['client/src/extension.ts'],

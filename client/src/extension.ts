@@ -1,13 +1,5 @@
-import {
-  type CompletionItem,
-  CompletionItemKind,
-  type CompletionList,
-  commands,
-  type ExtensionContext,
-  type LogOutputChannel,
-  window,
-} from 'vscode';
-import { LanguageClient, type Middleware, TransportKind } from 'vscode-languageclient/node';
+import { commands, type ExtensionContext, type LogOutputChannel, window } from 'vscode';
+import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
 
 /** A server that crashes is restarted this many times within three minutes; then the client gives up and says so. */
 const restartLimit = 3;
@@ -18,25 +10,6 @@ const documentSelector = [
   { language: 'build-sheet-config' },
   { pattern: '**/{*.build.{yaml,yml},build-sheet.config.{yaml,yml}}' },
 ];
-
-/** A field that was completed is left empty: its choices or its own fields are offered next, if it has any. */
-const offerNext = {
-  command: 'editor.action.triggerSuggest',
-  title: 'Offer what goes there',
-  arguments: [{ auto: true }],
-};
-
-const middleware: Middleware = {
-  async provideCompletionItem(document, position, context, token, next) {
-    const found = await next(document, position, context, token);
-    for (const item of itemsOf(found)) if (item.kind === CompletionItemKind.Field) item.command = offerNext;
-    return found;
-  },
-};
-
-function itemsOf(found: CompletionItem[] | CompletionList | null | undefined): CompletionItem[] {
-  return (Array.isArray(found) ? found : found?.items) ?? [];
-}
 
 let client: LanguageClient | undefined;
 
@@ -50,7 +23,6 @@ function startClient(context: ExtensionContext, outputChannel: LogOutputChannel)
     { run, debug },
     {
       documentSelector,
-      middleware,
       connectionOptions: { maxRestartCount: restartLimit },
       diagnosticPullOptions: { onChange: true, onFocus: true },
       outputChannel,

@@ -1,4 +1,6 @@
 import { type Checked, checkSheet } from './checking/checked.ts';
+import type { Fault } from './checking/judge.ts';
+import type { Rule } from './checking/rule.ts';
 import { type Completion, completionsAt } from './features/completion.ts';
 import { type Diagnosis, problemDiagnoses, sheetDiagnoses } from './features/diagnostics.ts';
 import { type Fold, foldsOf } from './features/folding.ts';
@@ -8,33 +10,55 @@ import { linksOf, type RuleLink } from './features/links.ts';
 import { allRepairs, type Choice, editsOf, type Offer, problemRepairs, repairsAt } from './features/repairs.ts';
 import { type OutlineItem, outlineOf } from './features/symbols.ts';
 import type { BuildSheet } from './generated/build-sheet.ts';
-import { rules } from './generated/rules.ts';
+import { rules as allRules } from './generated/rules.ts';
 import { validateSheet } from './generated/validate.js';
+import type { House } from './sheet/house.ts';
 import type { TextEdit } from './sheet/problem.ts';
 import { readText, type Sheet } from './sheet/read.ts';
 import { houseRoot, root } from './sheet/schema.ts';
 import type { Range } from './text/place.ts';
 import type { Steps } from './text/steps.ts';
 import { readHouse } from './workspace/house-file.ts';
-import { type OpenText, Workspace } from './workspace/workspace.ts';
+import { type HouseFault, type OpenText, Workspace } from './workspace/workspace.ts';
 
-type Reading = { sheet: Sheet; checked?: { revision: number; checked: Checked } };
+/** What is known of an open text: its newest version, and of an earlier one what the next check starts from. */
+type Memory = { text: OpenText; sheet: Sheet; standing?: Standing; checked?: Checked };
+
+/** The house rules that hold for a text, at a revision of the workspace. */
+type Standing = { revision: number; house: House; faults: readonly HouseFault[] };
 
 /**
  * What the product can do with the open texts of its workspace, as plain data and UTF-16 offsets. Each version of a text
  * is read once and checked once, when first asked for. A text that is not open gets nothing.
  */
 export class Service {
-  private readonly known = new Set<string>(rules.map(({ id }) => id));
-  private readonly readings = new WeakMap<OpenText, Reading>();
-  readonly workspace = new Workspace(this.known);
+  private readonly memories = new Map<string, Memory>();
+  private readonly known: ReadonlySet<string>;
+  readonly workspace: Workspace;
+
+  constructor(private readonly rules: readonly Rule[] = allRules) {
+    this.known = new Set(rules.map(({ id }) => id));
+    this.workspace = new Workspace(this.known);
+  }
+
+  /** Forgets a text that is no longer open. */
+  close(uri: string): void {
+    this.workspace.close(uri);
+    this.memories.delete(uri);
+  }
+
+  /** The rules and figures that failed by a fault of our own when a text was checked. */
+  faults(uri: string): readonly Fault[] {
+    const text = this.workspace.get(uri);
+    return text?.kind === 'sheet' ? this.checked(text).faults : [];
+  }
 
   /** Everything that is wrong with a text. */
   diagnose(uri: string): Diagnosis[] {
     const text = this.workspace.get(uri);
     if (!text) return [];
     if (text.kind === 'house') return problemDiagnoses(text.text, this.house(text).problems);
-    const { faults } = this.workspace.houseFor(uri);
+    const { faults } = this.standing(this.memory(text));
     return [...houseFaultDiagnoses(text.text, faults), ...sheetDiagnoses(uri, this.checked(text))];
   }
 
@@ -97,23 +121,29 @@ export class Service {
   }
 
   private sheet(text: OpenText): Pick<Sheet, 'root'> {
-    return text.kind === 'house' ? this.house(text) : this.reading(text).sheet;
+    return text.kind === 'house' ? this.house(text) : this.memory(text).sheet;
   }
 
-  private reading(text: OpenText): Reading {
-    const known = this.readings.get(text);
-    if (known) return known;
-    const reading = { sheet: readText<BuildSheet>(text.text, root, validateSheet) };
-    this.readings.set(text, reading);
-    return reading;
+  private memory(text: OpenText): Memory {
+    const known = this.memories.get(text.uri);
+    if (known?.text === text) return known;
+    const memory = { ...known, text, sheet: readText<BuildSheet>(text.text, root, validateSheet) };
+    this.memories.set(text.uri, memory);
+    return memory;
+  }
+
+  private standing(memory: Memory): Standing {
+    const { revision } = this.workspace;
+    if (memory.standing?.revision !== revision)
+      memory.standing = { revision, ...this.workspace.houseFor(memory.text.uri) };
+    return memory.standing;
   }
 
   private checked(text: OpenText): Checked {
-    const { revision } = this.workspace;
-    const reading = this.reading(text);
-    if (reading.checked?.revision !== revision) {
-      reading.checked = { revision, checked: checkSheet(reading.sheet, this.workspace.houseFor(text.uri).house) };
-    }
-    return reading.checked.checked;
+    const memory = this.memory(text);
+    const { house } = this.standing(memory);
+    if (memory.checked?.sheet !== memory.sheet || memory.checked.house !== house)
+      memory.checked = checkSheet(memory.sheet, house, memory.checked, this.rules);
+    return memory.checked;
   }
 }

@@ -1,5 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { existsSync, readdirSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import {
@@ -54,7 +55,10 @@ export const waits: ClientCapabilities = {
   workspace: { workspaceFolders: true, didChangeWatchedFiles: { dynamicRegistration: true } },
 };
 
-type Options = { capabilities?: ClientCapabilities; folders?: readonly string[]; rootUri?: string };
+type Options = { capabilities?: ClientCapabilities; folders?: readonly string[]; rootUri?: string; cache?: string };
+
+/** Where the servers of the tests keep what V8 compiled; not where those of a user do. */
+const CACHE = join(tmpdir(), 'build-sheet-tests');
 
 /** The built server in a process of its own, driven as an editor drives it. */
 export class Client {
@@ -77,9 +81,12 @@ export class Client {
     });
   }
 
-  static async start({ capabilities = pulls, folders = [], rootUri }: Options = {}): Promise<Client> {
+  static async start({ capabilities = pulls, folders = [], rootUri, cache = CACHE }: Options = {}): Promise<Client> {
     mustBeBuilt();
-    const server = spawn(process.execPath, [SERVER, '--stdio'], { stdio: 'pipe' });
+    const server = spawn(process.execPath, [SERVER, '--stdio'], {
+      stdio: 'pipe',
+      env: { ...process.env, XDG_CACHE_HOME: cache, LOCALAPPDATA: cache },
+    });
     const connection = createMessageConnection(
       new StreamMessageReader(server.stdout),
       new StreamMessageWriter(server.stdin),

@@ -43,7 +43,7 @@ export const checks: Check[] = [
   own(
     'boost-effective-compression',
     'effective compression ratio of 8.5 to 1 with 10 psi at sea level, trade convention',
-    () => boost.effectiveCompressionRatio(8.5, boost.pressureRatio(10 * PSI, 14.696 * PSI)),
+    () => boost.effectiveCompressionRatio(8.5, 24.696 * PSI),
     14.28,
     '-',
     { absolute: 0.01 },

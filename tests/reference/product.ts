@@ -23,6 +23,11 @@ export function findingsOf(text: string, houses?: readonly string[]): ProductFin
   ];
 }
 
+/** Fields that rules lack to be judged. */
+export function questionsOf(text: string, houses?: readonly string[]): string[] {
+  return [...new Set(checked(text, houses).open.flatMap(({ lacks }) => lacks))];
+}
+
 const ROOT = 'file:///yard';
 
 function checked(text: string, houses: readonly string[] = []) {

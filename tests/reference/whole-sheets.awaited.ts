@@ -34,6 +34,11 @@ export const awaited: readonly Awaited[] = [
     why: 'injectors flow by the pressure that stands at them, not by a set pressure that the return lifts',
   },
   {
+    sheets: ['fallow-below-fixed'],
+    figures: ['idle-vacuum', 'idle-air', 'idle-fuel', ...backedUp],
+    why: 'a vacuum gauge reads against the air of the site, at 1,150 m as anywhere, not against that of sea level',
+  },
+  {
     sheets: ['two-small-steps'],
     figures: ['effective-compression'],
     why: 'a tolerance that moves nothing alone may move the figure together with another: the corner of both counts',

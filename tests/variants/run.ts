@@ -13,11 +13,12 @@ console.log(
   `${outcomes.length} faults: ${told} told (${share} %), ${silent.length} silent, ${wrong.length} wrongly told`,
 );
 
-function show({ fault, told: isTold, wrong: wrongs, found }: Outcome): void {
+function show({ fault, told: isTold, wrong: wrongs, found, asked: questions }: Outcome): void {
   const words = [isTold ? 'told' : 'silent', ...(wrongs.length > 0 ? ['wrongly told'] : [])].join(', ');
   console.log(`${fault.id} (${fault.on}): ${words}; wanted: ${fault.says} at ${fault.at.join(' or ')}: ${fault.why}`);
   for (const finding of found) {
     const mark = wrongs.includes(finding) ? 'x' : '-';
     console.log(`  ${mark} ${finding.severity} ${finding.rule} at ${finding.field}: ${finding.message}`);
   }
+  if (questions.length > 0) console.log(`  ? ${questions.join(', ')}`);
 }

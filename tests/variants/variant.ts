@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { parse, parseDocument } from 'yaml';
-import { findingsOf, type ProductFinding } from '../reference/product.ts';
+import { findingsOf, type ProductFinding, questionsOf } from '../reference/product.ts';
 
-/** How heavy a careful engineer takes it; a question is met by anything said at the field. */
+/** How heavy a careful engineer takes it; a question is met by asking for the field and by anything said at it. */
 export type Says = 'error' | 'warning' | 'information' | 'question';
 
 /** A sound sheet with a single fault, and what a careful engineer would say. */
@@ -29,6 +29,8 @@ export type Outcome = {
   told: boolean;
   wrong: readonly ProductFinding[];
   found: readonly ProductFinding[];
+  /** Fields that are asked for, and were not on the sound sheet. */
+  asked: readonly string[];
 };
 
 const SHEETS = new URL('../reference/sheets/', import.meta.url);
@@ -84,23 +86,33 @@ function stepsOf(path: string): (string | number)[] {
 /** What the product says of a fault, held against what a careful engineer would say. */
 export function judge(fault: Fault): Outcome {
   const before = saidOfSound(fault.on);
-  const found = findingsOf(faultyText(fault)).filter(({ rule, field }) => !before.has(`${rule} ${field}`));
+  const text = faultyText(fault);
+  const found = findingsOf(text).filter(({ rule, field }) => !before.said.has(`${rule} ${field}`));
   const here = found.filter(({ field }) => fault.at.some((place) => touches(place, fieldOf(field))));
+  const asked = questionsOf(text).filter((field) => !before.asked.has(field));
+  const isAsked = asked.some((field) => fault.at.some((place) => touches(place, fieldOf(field))));
   return {
     fault,
     found,
-    told: here.some(({ severity }) => weight(severity) >= weight(fault.says)),
+    asked,
+    told: here.some(({ severity }) => weight(severity) >= weight(fault.says)) || (fault.says === 'question' && isAsked),
     wrong: found.filter((finding) => isWrong(fault, finding, here.includes(finding))),
   };
 }
 
-const ofSound = new Map<string, ReadonlySet<string>>();
+type Sound = { said: ReadonlySet<string>; asked: ReadonlySet<string> };
 
-/** Rules and fields that are named for the sound sheet itself. */
-function saidOfSound(sheet: string): ReadonlySet<string> {
-  const said = ofSound.get(sheet) ?? new Set(findingsOf(soundText(sheet)).map(({ rule, field }) => `${rule} ${field}`));
-  ofSound.set(sheet, said);
-  return said;
+const ofSound = new Map<string, Sound>();
+
+/** Rules and fields that are named for the sound sheet itself, and fields that it is asked for. */
+function saidOfSound(sheet: string): Sound {
+  const known = ofSound.get(sheet);
+  if (known) return known;
+  const text = soundText(sheet);
+  const said = new Set(findingsOf(text).map(({ rule, field }) => `${rule} ${field}`));
+  const sound = { said, asked: new Set(questionsOf(text)) };
+  ofSound.set(sheet, sound);
+  return sound;
 }
 
 /** A warning or an error where there is no fault, or heavier than may be. */

@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { runTests } from '@vscode/test-electron';
+import { isCollection, isSeq, parseDocument, visit } from 'yaml';
 import { unpackVsix } from './package-under-test.mjs';
 import { cleanSheet } from './suite/sheets.cjs';
 import { findVisualStudioCode } from './visual-studio-code.mjs';
@@ -13,10 +14,9 @@ const here = fileURLToPath(new URL('.', import.meta.url));
 const samples = fileURLToPath(new URL('../../samples', import.meta.url));
 const artifacts = fileURLToPath(new URL('../artifacts', import.meta.url));
 const home = mkdtempSync(join(tmpdir(), 'build-sheet-vscode-'));
-const record = join(home, 'stories.jsonl');
 
 /** Where the workbench's console goes: kept, because it tells what happened when a story fails. */
-const logOf = (suite) => join(artifacts, `vscode-${suite.replace('.cjs', '')}.log`);
+const logOf = (title) => join(artifacts, `vscode-${title}.log`);
 
 /** A fresh workspace of two folders: a copy of the samples, and a second shop. */
 function makeWorkspace() {
@@ -29,14 +29,21 @@ function makeWorkspace() {
   return { file, shop };
 }
 
-/** Prints the record's stories and returns how many passed and failed. A record without its end counts as a failure. */
+const recordOf = (title) => join(home, `${title}.jsonl`);
+
+/**
+ * Prints a record's stories, and what they did again, and returns how many passed and failed. A record without its end
+ * counts as a failure.
+ */
 function readRecord(title) {
+  const record = recordOf(title);
   const lines = existsSync(record) ? readFileSync(record, 'utf8').trim().split('\n').filter(Boolean) : [];
   const entries = lines.map((line) => JSON.parse(line));
   const stories = entries.filter((entry) => entry.story);
   for (const { story, ms, error } of stories) {
     console.log(`${error ? 'FAIL' : 'pass'}  ${title}: ${story} (${ms} ms)${error ? `\n${error}` : ''}`);
   }
+  for (const { note } of entries) if (note) console.log(`note  ${title}: ${note}`);
   const ended = entries.some((entry) => entry.end) && stories.length > 0;
   if (!ended) console.log(`FAIL  ${title}: ended after ${stories.length} stories, before the suite did`);
   const failed = stories.filter((entry) => entry.error).length + (ended ? 0 : 1);
@@ -44,7 +51,7 @@ function readRecord(title) {
 }
 
 async function runSuite(vscode, extension, workspace, suite, env) {
-  rmSync(record, { force: true });
+  const title = suite.replace('.cjs', '');
   let refused;
   try {
     await runTests({
@@ -52,12 +59,12 @@ async function runSuite(vscode, extension, workspace, suite, env) {
       extensionDevelopmentPath: extension,
       extensionTestsPath: join(here, 'suite', suite),
       launchArgs: [workspace],
-      extensionTestsEnv: { ...vscode.env, STORY_RECORD: record, LAUNCH_LOG: logOf(suite), ...env },
+      extensionTestsEnv: { ...vscode.env, STORY_RECORD: recordOf(title), LAUNCH_LOG: logOf(title), ...env },
     });
   } catch (error) {
     refused = error;
   }
-  const result = readRecord(suite.replace('.cjs', ''));
+  const result = readRecord(title);
   if (refused && result.failed === 0) {
     console.log(`FAIL  ${suite}: ${refused.message}`);
     result.failed = 1;
@@ -66,24 +73,53 @@ async function runSuite(vscode, extension, workspace, suite, env) {
 }
 
 /** Drives the page of the browser-hosted VS Code as a user would; the page script leaves its own record. */
-async function runPage(vscode, extension) {
-  const { file, shop } = makeWorkspace();
-  rmSync(record, { force: true });
-  const child = spawn(vscode.executable, [file, `--extensionDevelopmentPath=${extension}`], {
+async function runPage(vscode, extension, script, workspace, env) {
+  const child = spawn(vscode.executable, [workspace, `--extensionDevelopmentPath=${extension}`], {
     stdio: 'inherit',
     env: {
       ...process.env,
       ...vscode.env,
-      STORY_RECORD: record,
-      LAUNCH_LOG: logOf('page'),
+      STORY_RECORD: recordOf(script),
+      LAUNCH_LOG: logOf(script),
       EXTENSION: extension,
-      SHEET: join(shop, cleanSheet),
       ARTIFACTS: artifacts,
-      PAGE_SCRIPT: join(here, 'page', 'user.mjs'),
+      PAGE_SCRIPT: join(here, 'page', `${script}.mjs`),
+      ...env,
     },
   });
   await new Promise((ok) => child.once('exit', ok));
-  return readRecord('page');
+  return readRecord(script);
+}
+
+/** A sample without its comments, one field a line but for tables. */
+function inBlockStyle(sample) {
+  const document = parseDocument(readFileSync(join(samples, sample), 'utf8'));
+  visit(document, {
+    Node: (_, node) => {
+      node.commentBefore = null;
+      node.comment = null;
+      if (isCollection(node)) node.flow = isSeq(node) && node.items.every(isSeq);
+    },
+  });
+  return document.toString({ lineWidth: 0, flowCollectionPadding: false }).trim();
+}
+
+/** Real keys take their time, so they are typed beside the other suites. */
+function runTyping(vscode, extension) {
+  const { file, shop } = makeWorkspace();
+  const empty = ['typed', 'completed'].map((name) => join(shop, `${name}.build.yaml`));
+  for (const path of empty) writeFileSync(path, '');
+  const env = { EMPTY_SHEETS: empty.join('\n'), COMPLETE_SHEET: inBlockStyle(cleanSheet) };
+  return runPage(vscode, extension, 'typing', file, env);
+}
+
+/** What needs the browser-hosted VS Code: restricted mode, and the page itself. */
+async function runInBrowser(vscode, extension) {
+  const { file, shop } = makeWorkspace();
+  return [
+    await runSuite(vscode, extension, makeWorkspace().shop, 'restricted.cjs', { RESTRICTED_MODE: '1' }),
+    await runPage(vscode, extension, 'user', file, { SHEET: join(shop, cleanSheet) }),
+  ];
 }
 
 async function main() {
@@ -94,11 +130,10 @@ async function main() {
   const vscode = await findVisualStudioCode();
   const extension = await unpackVsix(vsix, home);
   console.log(`VS Code: ${vscode.isDesktop ? 'desktop' : 'browser-hosted'}`);
+  const typing = vscode.isDesktop ? [] : [runTyping(vscode, extension)];
   const results = [await runSuite(vscode, extension, makeWorkspace().file, 'editing.cjs', {})];
-  if (!vscode.isDesktop) {
-    results.push(await runSuite(vscode, extension, makeWorkspace().shop, 'restricted.cjs', { RESTRICTED_MODE: '1' }));
-    results.push(await runPage(vscode, extension));
-  }
+  if (!vscode.isDesktop) results.push(...(await runInBrowser(vscode, extension)));
+  results.push(...(await Promise.all(typing)));
   const passed = results.reduce((sum, result) => sum + result.passed, 0);
   const failed = results.reduce((sum, result) => sum + result.failed, 0);
   console.log(`vscode: ${passed} passed, ${failed} failed`);

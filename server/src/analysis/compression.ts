@@ -15,8 +15,7 @@ export const effectiveCompression = figure({
   home: HOME,
   notes: ['a caution, not a knock limit'],
   from: { compressionRatio, intakePressure },
-  compute: ({ compressionRatio, intakePressure }) =>
-    effectiveCompressionRatio(compressionRatio, Math.max(1, intakePressure / 101325)),
+  compute: ({ compressionRatio, intakePressure }) => effectiveCompressionRatio(compressionRatio, intakePressure),
 });
 
 export const compressionEndPressure = figure({

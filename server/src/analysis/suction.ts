@@ -1,5 +1,5 @@
 import { alcoholVaporPressure } from '../engineering/fuel-properties.ts';
-import { lineLoss } from '../engineering/lines.ts';
+import { suctionLineLoss } from '../engineering/lines.ts';
 import { filterLoss } from '../engineering/network.ts';
 import {
   bubblePoint,
@@ -126,15 +126,15 @@ export const suctionLoss = figure({
   symbol: 'dp_s',
   name: 'pressure lost between tank and pump',
   dimension: 'pressure',
-  formula: 'f (l/d + 30 n_90 + 16 n_45) rho v^2 / 2 + pre-filter',
-  source: 'Darcy-Weisbach, Colebrook; fittings Crane TP-410, L/D with the actual friction factor',
+  formula: '(f l/d + max(f, f_T) (30 n_90 + 16 n_45)) rho v^2 / 2 + pre-filter',
+  source: 'Darcy-Weisbach, Colebrook; fittings Crane TP-410, K = 30 f_T, the safe side',
   home: HOME,
   notes: ({ suctionLine }) => (suctionLine ? [] : ['no suction bore is given: the line is left out']),
   when: isExternal,
   from: { feedFlow, hotFuelDensity, fuelViscosity, suctionLine, preFilter },
   compute: ({ feedFlow, hotFuelDensity, fuelViscosity, suctionLine, preFilter }) => {
     const liquid = { density: hotFuelDensity, viscosity: fuelViscosity };
-    const inLine = suctionLine ? lineLoss(suctionLine, liquid, feedFlow).friction : 0;
+    const inLine = suctionLine ? suctionLineLoss(suctionLine, liquid, feedFlow).friction : 0;
     return inLine + (preFilter ? filterLoss(preFilter, feedFlow) : 0);
   },
 });

@@ -1,5 +1,6 @@
 import { HEAT_RATIO, SPECIFIC_HEAT } from './air.ts';
 import { notNegative, positive, within } from './bounds.ts';
+import { ATMOSPHERE } from './constants.ts';
 import type { Induction } from './demand.ts';
 import type { InductionPath } from './injectors.ts';
 
@@ -86,11 +87,13 @@ export function endOfCompression(
 }
 
 /**
- * Effective compression ratio by the trade's convention: compression ratio * manifold pressure ratio over sea level.
- * Common practice; it counts pressure and forgets heat, so it is a caution and no knock limit.
+ * Effective compression ratio by the trade's convention: compression ratio * manifold pressure (absolute, Pa) over that of
+ * the sea; a manifold below the sea's pressure counts as the sea's, so that altitude allows nothing more. Common practice;
+ * it counts pressure and forgets heat, so it is a caution and no knock limit.
  */
-export function effectiveCompressionRatio(compressionRatio: number, manifoldPressureRatio: number): number {
-  return within(compressionRatio, 1, 30, 'The compression ratio') * atLeastOne(manifoldPressureRatio);
+export function effectiveCompressionRatio(compressionRatio: number, manifoldPressure: number): number {
+  const ratio = positive(manifoldPressure, 'The manifold pressure') / ATMOSPHERE;
+  return within(compressionRatio, 1, 30, 'The compression ratio') * Math.max(1, ratio);
 }
 
 /** Highest absolute manifold pressure (Pa) a sensor must read: the highest ambient pressure the car meets + boost (gauge Pa). */

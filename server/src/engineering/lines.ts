@@ -1,7 +1,5 @@
 import { finite, notNegative, positive, within } from './bounds.ts';
-
-/** Standard acceleration of gravity, m/s2. Source: 3rd CGPM (1901). */
-export const standardGravity = 9.80665;
+import { GRAVITY } from './constants.ts';
 
 /** A liquid at the temperature it flows at: density in kg/m3, kinematic viscosity in m2/s. */
 export type Liquid = { readonly density: number; readonly viscosity: number };
@@ -32,7 +30,8 @@ export type LineLoss = {
 /**
  * Length of straight line, in inside diameters, that loses as much as the fitting, at the friction factor of the flow.
  * Source: Crane TP-410, table of L/D. Its other form, K = 30 times the fully turbulent factor, gives about 17 % more
- * in small smooth tube; this tool uses L/D with the actual friction factor throughout.
+ * in small smooth tube; this tool uses L/D with the actual friction factor, and the other form on the suction side
+ * (`suctionLineLoss`).
  */
 export const equivalentDiameters = { elbow90: 30, elbow45: 16 } as const;
 
@@ -132,9 +131,48 @@ export function lineLoss(line: Line, liquid: Liquid, flow: number): LineLoss {
   return { velocity: speed, reynolds: re, frictionFactor: factor, straight, fittings, friction: straight + fittings };
 }
 
+/**
+ * Friction factor of the line's size in fully turbulent flow, fT, by which Crane TP-410 gives fittings: 0.25 / log10(e / 3.7
+ * D)^2, Colebrook's rough end with commercial steel. Crane's own table starts at 1/2 in; smaller bores go on by the same formula.
+ * Source: Crane TP-410 (1988), appendix A; L. F. Moody (1944). @throws RangeError unless the diameter is from 2 mm up
+ */
+export function fullyTurbulentFactor(diameter: number, wall: number = roughness.steelPipe.value): number {
+  within(diameter, 0.002, 1, "The line's inside diameter in m");
+  return 0.25 / Math.log10(notNegative(wall, 'The roughness') / (3.7 * diameter)) ** 2;
+}
+
+/**
+ * As `lineLoss`, for the suction side of a pump, where too small a loss is the dangerous one: fittings by K = 30 fT (16 fT
+ * for 45 degrees), or by the actual friction factor where that is more. Source: Crane TP-410 with `fullyTurbulentFactor`.
+ * @throws RangeError for a quantity out of its range
+ */
+export function suctionLineLoss(line: Line, liquid: Liquid, flow: number): LineLoss {
+  const loss = lineLoss(line, liquid, flow);
+  if (loss.frictionFactor === 0) return loss;
+  const fittings = loss.fittings * Math.max(1, fullyTurbulentFactor(line.diameter) / loss.frictionFactor);
+  return { ...loss, fittings, friction: loss.straight + fittings };
+}
+
+/** What a way of several lines loses: to friction, and to the height it climbs (negative when it falls), Pa. */
+export type WayLoss = { readonly friction: number; readonly static: number };
+
+/**
+ * Loss, Pa, of a volume flow, m3/s, through lines one after the other, friction and static head apart: a return line that
+ * falls to the tank hides its friction in their sum. Source: see `lineLoss` and `staticHead`. @throws RangeError
+ */
+export function wayLoss(lines: readonly Line[], liquid: Liquid, flow: number): WayLoss {
+  let friction = 0;
+  let head = 0;
+  for (const line of lines) {
+    friction += lineLoss(line, liquid, flow).friction;
+    head += staticHead(liquid.density, line.rise ?? 0);
+  }
+  return { friction, static: head };
+}
+
 /** Pressure, Pa, that a column of the liquid, kg/m3, takes to rise by `rise` m; negative when it falls. @throws RangeError */
 export function staticHead(density: number, rise: number): number {
-  return positive(density, 'The density') * standardGravity * finite(rise, 'The rise');
+  return positive(density, 'The density') * GRAVITY * finite(rise, 'The rise');
 }
 
 function fittingDiameters(line: Line): number {

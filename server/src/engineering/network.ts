@@ -1,5 +1,5 @@
 import { finite, notNegative, positive } from './bounds.ts';
-import { type Line, type Liquid, lineLoss, staticHead } from './lines.ts';
+import { type Line, type Liquid, wayLoss } from './lines.ts';
 import { type PumpUnit, pumpsFlow, zeroFlowPressureOf } from './pump.ts';
 import { findRoot } from './roots.ts';
 
@@ -144,9 +144,8 @@ function prepare(network: FuelNetwork, stagedRun: boolean): System {
 }
 
 function linesLoss(lines: readonly Line[], liquid: Liquid, flow: number): number {
-  let loss = 0;
-  for (const line of lines) loss += lineLoss(line, liquid, flow).friction + staticHead(liquid.density, line.rise ?? 0);
-  return loss;
+  const loss = wayLoss(lines, liquid, flow);
+  return loss.friction + loss.static;
 }
 
 /** What gets through the feed line behind a regulator at the pump: no more than its setting can push. */

@@ -114,6 +114,25 @@ export function trustedVoltage(pump: Pump, voltage: number): number {
   );
 }
 
+/**
+ * Pressure, Pa, at which a pump's curve at less voltage lies above the one at more, by over 1 % of the flow: one of them is
+ * wrong. The lowest such pressure among the points both curves cover; undefined when there is none.
+ */
+export function crossingOf(pump: Pump): number | undefined {
+  const found: number[] = [];
+  for (let i = 1; i < pump.curves.length; i++) {
+    const [low, high] = [pump.curves[i - 1] as PumpCurve, pump.curves[i] as PumpCurve];
+    const from = Math.max(low.first.pressure, high.first.pressure);
+    const to = Math.min(low.last.pressure, high.last.pressure);
+    const pressures = [from, to, ...(low.flow?.x ?? []), ...(high.flow?.x ?? [])];
+    for (const pressure of pressures) {
+      if (pressure < from || pressure > to) continue;
+      if (flowOnCurve(low, pressure) > 1.01 * flowOnCurve(high, pressure)) found.push(pressure);
+    }
+  }
+  return found.length > 0 ? Math.min(...found) : undefined;
+}
+
 /** Pressure rise, Pa, from which on a pump gives no flow at a voltage in V. @throws RangeError for a negative voltage */
 export function zeroFlowPressure(pump: Pump, voltage: number): number {
   notNegative(voltage, 'The voltage at the pump');

@@ -1,14 +1,13 @@
 import { finite, notNegative, positive, within } from './bounds.ts';
-import { standardGravity } from './lines.ts';
+import { GRAVITY, PSI } from './constants.ts';
 import { findRoot } from './roots.ts';
 
-const psi = 6894.757293168;
 const rankinePerKelvin = 1.8;
 
 /** Slope of the ASTM distillation curve at 10 % evaporated, degF per percent: motor gasoline. Source: EPA AP-42 ch. 7.1. */
 export const motorGasolineSlope = 3;
 
-/** ln(P / psi) = a - b / (T / degR): the two constants of a gasoline's vapor-pressure line. */
+/** ln(P / PSI) = a - b / (T / degR): the two constants of a gasoline's vapor-pressure line. */
 export type VaporConstants = { readonly a: number; readonly b: number };
 
 /** The suction side of a pump. Pressures absolute in Pa, rise and margin in m, density in kg/m3. */
@@ -31,7 +30,7 @@ export type MarginTemperature = { readonly relation: 'at' | 'below' | 'above'; r
  * @throws RangeError unless both are above zero
  */
 export function gasolineVaporConstants(reidVaporPressure: number, slope = motorGasolineSlope): VaporConstants {
-  const logReid = Math.log10(positive(reidVaporPressure, 'The Reid vapor pressure') / psi);
+  const logReid = Math.log10(positive(reidVaporPressure, 'The Reid vapor pressure') / PSI);
   const root = Math.sqrt(positive(slope, 'The distillation slope'));
   return {
     a: 0.7553 * root * logReid - 1.854 * root - 2.013 * logReid + 15.64,
@@ -52,7 +51,7 @@ export function gasolineVaporPressure(
 ): number {
   within(temperature, 200, 450, 'The fuel temperature in K');
   const { a, b } = gasolineVaporConstants(reidVaporPressure, slope);
-  return psi * Math.exp(a - b / (temperature * rankinePerKelvin));
+  return PSI * Math.exp(a - b / (temperature * rankinePerKelvin));
 }
 
 /**
@@ -61,7 +60,7 @@ export function gasolineVaporPressure(
  */
 export function bubblePoint(reidVaporPressure: number, pressure: number, slope = motorGasolineSlope): number {
   const { a, b } = gasolineVaporConstants(reidVaporPressure, slope);
-  const inverse = a - Math.log(positive(pressure, 'The absolute pressure') / psi);
+  const inverse = a - Math.log(positive(pressure, 'The absolute pressure') / PSI);
   if (!(inverse > 0 && b > 0)) {
     throw new RangeError(`No boiling temperature follows from the formula at a pressure of ${pressure} Pa.`);
   }
@@ -84,7 +83,7 @@ export function vaporPressureDoubts(fuel: {
 }): VaporPressureDoubt[] {
   const doubts: VaporPressureDoubt[] = [];
   if (within(fuel.alcoholShare, 0, 1, 'The share of alcohol') > 0) doubts.push('alcohol');
-  const reid = positive(fuel.reidVaporPressure, 'The Reid vapor pressure') / psi;
+  const reid = positive(fuel.reidVaporPressure, 'The Reid vapor pressure') / PSI;
   if (reid < 2 || reid > 20) doubts.push('reid-pressure');
   const fahrenheit = positive(fuel.temperature, 'The fuel temperature in K') * rankinePerKelvin - 459.67;
   if (fahrenheit < 0 || fahrenheit > 140) doubts.push('temperature');
@@ -102,7 +101,7 @@ export function suctionHeadAvailable(suction: Suction, vaporPressure: number): n
     notNegative(vaporPressure, 'The vapor pressure') -
     notNegative(suction.loss, 'The loss of the suction side');
   return (
-    free / (positive(suction.density, 'The density') * standardGravity) -
+    free / (positive(suction.density, 'The density') * GRAVITY) -
     finite(suction.rise, 'The height of the pump above the fuel')
   );
 }

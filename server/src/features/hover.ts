@@ -13,6 +13,8 @@ import { parseQuantity } from '../units/parse.ts';
 import { isQuantity, type Quantity } from '../units/quantity.ts';
 import type { Dimension, System } from '../units/units.ts';
 
+type Figures = StageAnalysis['figures'];
+
 /** What there is to read of a field, and the text it is about. */
 export type Explanation = { range: Range; page: Page };
 
@@ -93,15 +95,16 @@ function acceptedLines({ path }: Entry, accepted: readonly Accepted[]): Block[] 
 function figuresOf(entry: Entry, plan: readonly StageAnalysis[], system: System): Block[] {
   const stages = stagesFor(entry.path, plan);
   const ids = figureIds(entry, stages);
-  const rows = ids.map((id) => row(id, stages, system)).filter((cells) => cells !== undefined);
+  const known = stages.map(({ figures }) => figures);
+  const rows = ids.map((id) => row(id, known, system)).filter((cells) => cells !== undefined);
   const missing = missingOf(entry, stages);
   if (rows.length === 0) return missing;
   const hungriest = stages.toSorted((one, other) => demand(other) - demand(one))[0];
   const isStage = entry.path[0] === 'stages' && entry.path.length === 2;
-  const explained = isStage ? new Set([...ids, ...(hungriest?.figures.keys() ?? [])]) : ids;
-  const byHunger = hungriest ? [hungriest, ...stages] : [];
+  const byHunger = (hungriest ? [hungriest, ...stages] : []).map(({ figures }) => figures);
+  const explained = isStage ? new Set([...ids, ...(byHunger[0]?.keys() ?? [])]) : ids;
   const work = [...explained]
-    .flatMap((id) => byHunger.find(({ figures }) => figures.has(id))?.figures.get(id) ?? [])
+    .flatMap((id) => byHunger.find((figures) => figures.has(id))?.get(id) ?? [])
     .flatMap((figure) => derivation(figure, system));
   const where = stages.length > 1 ? `, stage "${echo(hungriest?.name ?? '')}"` : '';
   const head = ['figure', ...stages.map(({ name }) => echo(name))];
@@ -145,8 +148,8 @@ function homePath(path: Path): string {
   return (inChanges ? steps.slice(2) : steps).join('.');
 }
 
-function row(id: string, stages: readonly StageAnalysis[], system: System): string[] | undefined {
-  const figures = stages.map((stage) => stage.figures.get(id));
+function row(id: string, known: readonly Figures[], system: System): string[] | undefined {
+  const figures = known.map((stage) => stage.get(id));
   const named = figures.find((figure) => figure !== undefined);
   const show = (value: number, dimension: Dimension) => formatValue(value, dimension, system);
   return named && [capital(named.name), ...figures.map((figure) => (figure ? withSpread(figure, show) : '-'))];

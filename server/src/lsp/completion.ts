@@ -35,7 +35,7 @@ export function completionList(
     detail: proposal.detail,
     documentation: { kind: documentationIn, value: show([paragraph(...prose(proposal.documentation))]) },
     sortText: String(index).padStart(4, '0'),
-    filterText: proposal.label,
+    filterText: proposal.filter ?? proposal.label,
     insertTextMode: InsertTextMode.asIs,
     ...inserted(proposal, range, takesSnippets),
   }));

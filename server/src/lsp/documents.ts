@@ -1,13 +1,13 @@
 import type { TextDocumentContentChangeEvent } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Service } from '../service.ts';
 import { type Kind, kindOf } from '../workspace/kind.ts';
-import type { Workspace } from '../workspace/workspace.ts';
 
 /** The documents that are open and ours, as the client counts lines and characters in them. */
 export class Documents {
   private readonly open = new Map<string, TextDocument>();
 
-  constructor(private readonly workspace: Workspace) {}
+  constructor(private readonly service: Service) {}
 
   /** Takes over a document; its kind, or nothing where it is not ours. */
   put(document: TextDocument): Kind | undefined {
@@ -15,7 +15,7 @@ export class Documents {
     const kind = kindOf(uri, languageId);
     if (!kind) return undefined;
     this.open.set(uri, document);
-    this.workspace.put({ uri, kind, version, text: document.getText() });
+    this.service.workspace.put({ uri, kind, version, text: document.getText() });
     return kind;
   }
 
@@ -25,9 +25,9 @@ export class Documents {
   }
 
   close(uri: string): Kind | undefined {
-    const kind = this.workspace.get(uri)?.kind;
+    const kind = this.service.workspace.get(uri)?.kind;
     this.open.delete(uri);
-    this.workspace.close(uri);
+    this.service.close(uri);
     return kind;
   }
 

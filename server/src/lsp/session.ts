@@ -49,7 +49,7 @@ export class Session {
     readonly host: Host,
     readonly service: Service,
   ) {
-    this.documents = new Documents(service.workspace);
+    this.documents = new Documents(service);
     this.faults = new Faults((line) => connection.console.error(line));
   }
 
@@ -128,8 +128,9 @@ export class Session {
       await this.supplied();
       const document = this.documents.get(uri);
       if (!document) return { items: [] };
-      const faults = this.faults.messagesIn(document).map(faultDiagnostic);
-      const items = [...faults, ...this.shown(document, this.service.diagnose(uri))];
+      const found = this.shown(document, this.service.diagnose(uri));
+      for (const { where, error } of this.service.faults(uri)) this.faults.note(`\`${where}\``, error, document);
+      const items = [...this.faults.messagesIn(document).map(faultDiagnostic), ...found];
       return { version: document.version, items };
     },
     (error, uri) => {

@@ -1,7 +1,7 @@
 import { hotFuelDensity } from '../analysis/fuel.ts';
 import { suctionLimitTemperature, suctionLoss, suctionMargin } from '../analysis/suction.ts';
 import { above, below, type Situation } from '../checking/rule.ts';
-import { standardGravity } from '../engineering/lines.ts';
+import { GRAVITY } from '../engineering/constants.ts';
 import { roundedDown } from './size.ts';
 
 type Part = Pick<Situation, 'values' | 'see' | 'limit'>;
@@ -31,7 +31,7 @@ export function suctionLength({ values }: Pick<Situation, 'values'>) {
 /** Suction head, m, that the way from the tank to the pump takes. */
 export function headLost({ see }: Pick<Situation, 'see'>): number {
   const [loss, density] = [see(suctionLoss), see(hotFuelDensity)];
-  return loss && density ? loss.value / (density.value * standardGravity) : 0;
+  return loss && density ? loss.value / (density.value * GRAVITY) : 0;
 }
 
 /** Lowest a pump can sit under the tank outlet of a usual vehicle, m. Common practice. */

@@ -18,7 +18,7 @@ export function changedValues(
     if ('remove' in change) changed = without(changed, change.remove);
     else {
       const schema = schemaAt(change.set);
-      const value = schema && valueOf(change.to, schema);
+      const value = schema && plainValue(change.to, schema);
       if (value === undefined) return undefined;
       changed = withValue(changed, change.set, value);
     }
@@ -34,7 +34,7 @@ function backwards(changes: readonly Change[]): Change[] {
 }
 
 /** A value as written by a repair, as reading gives it. */
-function valueOf(written: NewValue, field: FieldSchema): unknown {
+function plainValue(written: NewValue, field: FieldSchema): unknown {
   const schema = resolve(field);
   if (schema.dimension) {
     const read = readQuantity(String(written), schema.dimension);
@@ -47,7 +47,7 @@ function valueOf(written: NewValue, field: FieldSchema): unknown {
 }
 
 function read(written: NewValue, schema: FieldSchema | undefined): unknown {
-  return schema && valueOf(written, schema);
+  return schema && plainValue(written, schema);
 }
 
 function all(values: unknown[]): unknown[] | undefined {

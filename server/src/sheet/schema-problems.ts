@@ -1,8 +1,12 @@
 import type { ErrorObject } from 'ajv';
 import { closest, distance } from 'fastest-levenshtein';
+import { quoted } from '../text/echo.ts';
+import { parseQuantity } from '../units/parse.ts';
+import { isQuantity } from '../units/quantity.ts';
 import { dimensions } from '../units/units.ts';
 import { type Entry, pathText, type Range, wholeRange } from './entry.ts';
 import type { Problem } from './problem.ts';
+import { expectedOf } from './read-values.ts';
 import { child, type FieldSchema } from './schema.ts';
 
 export type Validate = { (value: unknown): boolean; errors?: ErrorObject[] | null };
@@ -107,16 +111,20 @@ function cutByComma(parent: Entry, entry: Entry): Entry[] {
   return isCut && before?.kind === 'scalar' && before.value.end < (entry.key?.start ?? 0) ? [before] : [];
 }
 
-function commaProblem({ value }: Entry, after: Entry, text: string): Problem {
+function commaProblem({ value, schema }: Entry, after: Entry, text: string): Problem {
   const range = { start: value.start, end: (after.key ?? after.value).end };
-  const rest = String(after.path.at(-1));
-  const point = /^\d{3}(?!\d)/.test(rest) ? '' : '.';
-  const meant = `${text.slice(value.start, value.end)}${point}${rest}`;
+  const written = `${text.slice(value.start, value.end)},${after.path.at(-1)}`;
+  const read = schema?.dimension && parseQuantity(written, schema.dimension, expectedOf(schema));
+  const meant = read && !isQuantity(read) ? read.instead : [];
   return {
     code: 'sheet/quantity',
-    message: `A comma ends a value in braces; write \`${meant}\`.`,
+    message: `A comma ends a value in braces${meant.length ? `; write ${meant.map(quoted).join(' or ')}` : ''}.`,
     range,
-    fixes: [{ title: `Write \`${meant}\``, edits: [{ ...range, text: meant }], preferred: true }],
+    fixes: meant.map((one) => ({
+      title: `Write ${quoted(one)}`,
+      edits: [{ ...range, text: one }],
+      preferred: meant.length === 1,
+    })),
   };
 }
 

@@ -5,11 +5,14 @@ import {
   boreForVelocity,
   colebrook,
   frictionFactor,
+  fullyTurbulentFactor,
   lineLoss,
   reynolds,
   staticHead,
+  suctionLineLoss,
   swameeJain,
   velocity,
+  wayLoss,
 } from '../../../server/src/engineering/lines.ts';
 import { between, LITER_PER_HOUR, line, liquid, noNumbers } from './fuel-systems.ts';
 
@@ -135,6 +138,50 @@ describe('bore and velocity', () => {
       fc.property(between(1, 1000), between(0.1, 5), (litersPerHour, speed) => {
         const rate = litersPerHour * LITER_PER_HOUR;
         expect(velocity(rate, boreForVelocity(rate, speed))).toBeCloseTo(speed, 9);
+      }),
+    );
+  });
+});
+
+describe('the suction side', () => {
+  it('counts no less for its fittings than the feed side, and the same for its straight run', () => {
+    fc.assert(
+      fc.property(line, liquid, flow, (one, of, amount) => {
+        const [feed, suction] = [lineLoss(one, of, amount), suctionLineLoss(one, of, amount)];
+        expect(suction.straight).toBe(feed.straight);
+        expect(suction.fittings).toBeGreaterThanOrEqual(feed.fittings * (1 - 1e-12));
+        expect(suction.friction).toBeCloseTo(suction.straight + suction.fittings, 6);
+      }),
+    );
+  });
+
+  it('has a smaller fully turbulent factor in a wider bore', () => {
+    fc.assert(
+      fc.property(between(0.003, 0.05), between(1.01, 2), (diameter, wider) => {
+        expect(fullyTurbulentFactor(diameter * wider)).toBeLessThan(fullyTurbulentFactor(diameter));
+      }),
+    );
+    expect(() => fullyTurbulentFactor(0)).toThrow('inside diameter');
+    for (const value of noNumbers) expect(() => fullyTurbulentFactor(value)).toThrow(RangeError);
+  });
+});
+
+describe('a way of several lines', () => {
+  it('keeps friction and height apart, and adds both up', () => {
+    fc.assert(
+      fc.property(fc.array(line, { maxLength: 3 }), liquid, flow, (lines, of, amount) => {
+        const whole = wayLoss(lines, of, amount);
+        expect(whole.friction).toBeGreaterThanOrEqual(0);
+        const apart = lines.map((one) => wayLoss([one], of, amount));
+        expect(whole.friction).toBeCloseTo(
+          apart.reduce((sum, one) => sum + one.friction, 0),
+          3,
+        );
+        expect(whole.static).toBeCloseTo(
+          apart.reduce((sum, one) => sum + one.static, 0),
+          6,
+        );
+        expect(wayLoss(lines, of, 0).friction).toBe(0);
       }),
     );
   });

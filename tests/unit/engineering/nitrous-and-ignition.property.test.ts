@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Induction } from '../../../server/src/engineering/demand.ts';
-import { ethanol, fuels, gasoline } from '../../../server/src/engineering/fuels.ts';
+import { ethanol, fuels, gasoline, gasolineWithEthanol } from '../../../server/src/engineering/fuels.ts';
 import * as ignition from '../../../server/src/engineering/ignition.ts';
 import * as nitrous from '../../../server/src/engineering/nitrous.ts';
 import { startingAdvance, startingTiming, TIMING_CAUTION } from '../../../server/src/engineering/timing.ts';
@@ -28,6 +28,26 @@ describe('nitrous', () => {
     expect(nitrous.fuelWithNitrous('dry', 0.02, 0.008)).toEqual({ injectors: 0.028, total: 0.028 });
   });
 
+  it('lifts the cycle and cools the charge the more of it there is', () => {
+    fc.assert(
+      fc.property(size(1e4, 5e5), rising(0, 3e5), size(0.05, 1), (power, [little, much], air) => {
+        expect(nitrous.nitrousEnergyRatio(power, much)).toBeGreaterThan(nitrous.nitrousEnergyRatio(power, little));
+        expect(nitrous.nitrousEnergyRatio(power, 0)).toBe(1);
+        expect(nitrous.nitrousCooling(much * 1e-6, air)).toBeGreaterThan(nitrous.nitrousCooling(little * 1e-6, air));
+      }),
+    );
+  });
+
+  it('leaves less room the more alcohol there is', () => {
+    fc.assert(
+      fc.property(rising(0, 1), ([little, much]) => {
+        const limits = (share: number) => nitrous.nitrousRatioLimits(gasolineWithEthanol(share));
+        expect(limits(much).chemistry).toBeLessThan(limits(little).chemistry);
+        expect(limits(much).warning).toBeLessThan(limits(much).chemistry);
+      }),
+    );
+  });
+
   it('the figure in use is well on the rich side of chemistry', () => {
     expect(nitrous.NITROUS_FUEL_RATIO).toBeLessThan(0.75 * nitrous.stoichiometricNitrousRatio(gasoline));
     expect(nitrous.stoichiometricNitrousRatio(ethanol)).toBeLessThan(nitrous.stoichiometricNitrousRatio(fuels.e85));
@@ -37,6 +57,8 @@ describe('nitrous', () => {
     expectRefusals(nitrous.nitrousFuel, 75e3, 1e-7);
     expectRefusals(nitrous.nitrousFlow, 0.008, 6);
     expectRefusals(nitrous.nitrousRetard, 75e3);
+    expectRefusals(nitrous.nitrousEnergyRatio, 2e5, 75e3);
+    expectRefusals(nitrous.nitrousCooling, 0.045, 0.25);
     expectRefusals(nitrous.bottleTime, 4.5, 0.05, 0.85);
     expectRefusals((engine: number, added: number) => nitrous.fuelWithNitrous('dry', engine, added), 0.02, 0.008);
   });

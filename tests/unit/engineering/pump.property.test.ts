@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  crossingOf,
   currentFromPower,
   pumpCurrent,
   pumpFlow,
@@ -182,5 +183,19 @@ describe('what a pump must do', () => {
     expect(() => currentFromPower(3e5, 5e-5, 13, 0)).toThrow('efficiency');
     expect(() => currentFromPower(3e5, 5e-5, 13, 1.1)).toThrow('efficiency');
     expect(() => currentFromPower(3e5, 5e-5, 0)).toThrow('voltage');
+  });
+});
+
+describe('curves at two voltages', () => {
+  it('cross where the one at less voltage gives more', () => {
+    const weaker = (factor: (pressure: number) => number) =>
+      pumpFromTests([
+        { voltage: 13.5, points },
+        { voltage: 12, points: points.map((point) => ({ ...point, flow: point.flow * factor(point.pressure) })) },
+      ]);
+    expect(crossingOf(twoCurves)).toBeUndefined();
+    expect(crossingOf(weaker(() => 1.05))).toBe(0);
+    expect(crossingOf(weaker((at) => 0.9 + at / 2e6))).toBe(300e3);
+    expect(crossingOf(pumpFromTests([{ voltage: 12, points }]))).toBeUndefined();
   });
 });

@@ -147,7 +147,7 @@ describe('boost', () => {
     expect(boost.compressorOutletTemperature(300, 1, 0.6)).toBe(300);
     expect(boost.densityRatio(1, 300, 300)).toBe(1);
     expect(boost.boostedPower(2e5, 1)).toBe(2e5);
-    expect(boost.effectiveCompressionRatio(9, 1)).toBe(9);
+    expect(boost.effectiveCompressionRatio(9, 80e3)).toBe(9);
   });
 
   it('pressure and temperature at the end of compression rise with both ratios and keep the gas law', () => {
@@ -176,7 +176,7 @@ describe('boost', () => {
     expectRefusals(boost.compressorPower, 0.3, 300, 360);
     expectRefusals(boost.boostedPower, 2e5, 1.4, 2e4);
     expectRefusals(boost.endOfCompression, { pressure: 1.5e5, temperature: 330 }, 9, 1.3);
-    expectRefusals(boost.effectiveCompressionRatio, 9, 1.5);
+    expectRefusals(boost.effectiveCompressionRatio, 9, 1.5e5);
     expectRefusals(boost.highestManifoldPressure, 5e4, 1e5);
     expect(() => boost.intercoolerOutletTemperature(300, 320, 0.7)).toThrow(/heat the air/);
     expect(() => boost.boostedPower(1e5, 1.2, 2e5)).toThrow(RangeError);

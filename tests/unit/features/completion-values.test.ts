@@ -119,6 +119,11 @@ describe('completion of units', () => {
     expect(at('engine: { displacement: 350 c‸ }\n').incomplete).toBe(false);
   });
 
+  it('is not offered any longer once something else follows the number at once', () => {
+    const [first] = proposals('engine: { displacement: 350‸ }\n');
+    expect(first).toMatchObject({ label: '350 in^3', filter: '350' });
+  });
+
   it.each([
     '350 in^3',
     '350in^3',

@@ -56,6 +56,8 @@ describe('completion of fields', () => {
     const about = (name: string) => proposals('engine:\n  ‸\n').find(({ label }) => label === name)?.documentation;
     expect(about('displacement')).toMatch(/ Such as .*\d.*\.$/);
     expect(about('intake')).not.toContain('Such as');
+    const choices = proposals('fuel:\n  ‸\n').find(({ label }) => label === 'grade')?.documentation;
+    expect(choices).toMatch(/ One of `gasoline`, .*`methanol`\.$/);
   });
 });
 

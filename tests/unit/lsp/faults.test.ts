@@ -1,5 +1,7 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import type { ClientCapabilities } from 'vscode-languageserver';
+import type { RuleId, StageRule } from '../../../server/src/checking/rule.ts';
+import { rules } from '../../../server/src/generated/rules.ts';
 import type { Host } from '../../../server/src/lsp/session.ts';
 import { Service } from '../../../server/src/service.ts';
 import { codes, pulls, until, waits } from '../../protocol/client.ts';
@@ -67,6 +69,31 @@ describe('a fault of our own', () => {
     const { diagnostics } = await until(() => waiting.published[0]);
     expect(codes(diagnostics)).toEqual(['internal-fault']);
     expect(waiting.logged).toHaveLength(1);
+  });
+
+  it('in a rule is one diagnostic, and every other rule is asked', async () => {
+    const throwing = (id: RuleId): StageRule => ({
+      ...{
+        id,
+        title: 'Broken',
+        severity: 'error',
+        why: 'A test.',
+        inspect: 'Look.',
+        remedy: 'None.',
+        source: 'this test',
+      },
+      check: () => {
+        throw new Error(`${id} is broken`);
+      },
+    });
+    const client = await started(new Service([throwing('engine/broken'), ...rules, throwing('plan/broken')]));
+    const found = await client.pull();
+    expect(codes(found)).toContain('ignition/contact-points');
+    const told = found.filter(({ code }) => code === 'internal-fault').map(({ message }) => message);
+    expect(told).toEqual([expect.stringContaining('`engine/broken`'), expect.stringContaining('`plan/broken`')]);
+    expect(client.logged).toHaveLength(2);
+    expect(codes(await client.pull())).toEqual(codes(found));
+    expect(client.logged).toHaveLength(2);
   });
 
   it('of the host is no end either', async () => {

@@ -163,6 +163,11 @@ const quantities: Case[] = [
     'format: 1\nengine: { displacement: «4,9 L», cylinders: 8 }\n',
     ['sheet/quantity', 'A comma ends a value in braces; write `4.9 L`.'],
   ],
+  [
+    'format: 1\nengine: { displacement: «4,900 L» }\n',
+    ['sheet/quantity', 'A comma ends a value in braces; write `4.900 L`.'],
+  ],
+  ['format: 1\nengine: { displacement: «4,9 psi» }\n', ['sheet/quantity', 'A comma ends a value in braces.']],
   ['format: 1\nengine:\n  redline: «5,500 rpm»\n', ['sheet/quantity', 'Write thousands without commas.']],
 ];
 

@@ -22,7 +22,7 @@ const option = (name) => process.argv.find((a) => a.startsWith(`--${name}=`))?.s
 const workspace = resolve(process.argv.slice(2).find((a) => !a.startsWith('-')) ?? '.');
 const extension = option('extensionDevelopmentPath');
 const tests = option('extensionTestsPath');
-const limit = Number(env.LAUNCH_LIMIT_MS ?? 180_000);
+const limit = Number(env.LAUNCH_LIMIT_MS ?? 1_200_000);
 const home = mkdtempSync(join(tmpdir(), 'vsc-'));
 let server;
 let browser;
@@ -103,10 +103,15 @@ async function launch() {
     if (env.LAUNCH_LOG) appendFileSync(env.LAUNCH_LOG, `${level} ${args.join(' ')}\n`);
   });
   const ended = new Promise((ok) => page.exposeFunction('codeAutomationExit', ok));
-  await page.goto(address(port));
+  await page.goto(address(port), { timeout: limit });
   const script = env.PAGE_SCRIPT && import(pathToFileURL(resolve(env.PAGE_SCRIPT)).href).then((m) => m.default(page));
-  const [code] = await Promise.race([Promise.all([tests ? ended : 0, script]), failed]);
-  return code;
+  try {
+    const [code] = await Promise.race([Promise.all([tests ? ended : 0, script]), failed]);
+    return code;
+  } catch (error) {
+    if (env.LAUNCH_LOG) await page.screenshot({ path: `${env.LAUNCH_LOG}.png` }).catch(() => {});
+    throw error;
+  }
 }
 
 async function cleanUp() {

@@ -1,12 +1,13 @@
 // Drives the page of the browser-hosted VS Code with keyboard and mouse, as a user does, and leaves screenshots.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { basename } from 'node:path';
 import { runStories } from '../suite/runner.cjs';
 import { serverProcesses } from '../suite/server-process.cjs';
 import { contactPoints } from '../suite/sheets.cjs';
+import { until, workbenchOf } from './workbench.mjs';
 
-const { ARTIFACTS, EXTENSION, SHEET } = process.env;
+const { EXTENSION, SHEET } = process.env;
 const sheet = readFileSync(SHEET, 'utf8');
 
 /** Line and column (from 1) where `text` begins in the sheet. */
@@ -16,42 +17,16 @@ function lineAndColumn(text) {
   return { line: before.length, column: before.at(-1).length + 1 };
 }
 
-async function until(probe, limit = 20_000) {
-  for (const end = Date.now() + limit; !(await probe()); await new Promise((ok) => setTimeout(ok, 20))) {
-    assert.ok(Date.now() < end, `waited ${limit} ms in vain`);
-  }
-}
-
 export default (page) => {
-  const shot = (name) => page.screenshot({ animations: 'disabled', path: join(ARTIFACTS, `vscode-${name}.png`) });
+  const { shot, goTo: goToLine, command } = workbenchOf(page);
   const hover = page.locator('.monaco-hover:not(.hidden)').first();
   const menu = page.locator('.action-widget');
   const errors = page.locator('.editor-instance .squiggly-error');
 
   /** Opens the sheet with the cursor where `text` begins. */
-  async function goTo(text) {
+  function goTo(text) {
     const { line, column } = lineAndColumn(text);
-    const input = page.locator('.quick-input-widget input').first();
-    await until(async () => {
-      await page.keyboard.press('Control+P'); // again, when a workbench that is still starting took the focus away
-      return input.waitFor({ timeout: 2000 }).then(
-        () => true,
-        () => false,
-      );
-    });
-    await input.fill(`${basename(SHEET)}`);
-    await page
-      .locator('.quick-input-list .monaco-list-row', { hasText: basename(SHEET) })
-      .first()
-      .waitFor();
-    await input.fill(`${basename(SHEET)}:${line}:${column}`);
-    await page
-      .locator('.quick-input-list .monaco-list-row', { hasText: basename(SHEET) })
-      .first()
-      .waitFor();
-    await page.keyboard.press('Enter');
-    await page.locator('.quick-input-widget').first().waitFor({ state: 'hidden' });
-    await page.locator('.statusbar-item', { hasText: `Ln ${line}, Col ${column}` }).waitFor();
+    return goToLine(basename(SHEET), line, column);
   }
 
   async function showHover() {
@@ -121,20 +96,17 @@ export default (page) => {
     },
     'a server that keeps crashing is given up, with a message; the command palette restarts it': async () => {
       for (let crash = 1; crash <= 4; crash += 1) {
-        await until(() => serverProcesses(EXTENSION).length > 0);
+        await until('a server', () => serverProcesses(EXTENSION).length > 0);
         const [pid] = serverProcesses(EXTENSION);
         process.kill(pid, 'SIGKILL');
-        await until(() => !serverProcesses(EXTENSION).includes(pid));
+        await until('its end', () => !serverProcesses(EXTENSION).includes(pid));
       }
       await page.locator('.statusbar-item[id="status.notifications"]').click();
       await page.locator('.notification-list-item-message', { hasText: 'will not be restarted' }).waitFor();
       await shot('crashed');
       assert.deepEqual(serverProcesses(EXTENSION), []);
-      await page.keyboard.press('F1');
-      await page.locator('.quick-input-widget input').first().fill('>Build Sheet: Restart');
-      await page.locator('.quick-input-list .monaco-list-row', { hasText: 'Restart Language Server' }).waitFor();
-      await page.keyboard.press('Enter');
-      await until(() => serverProcesses(EXTENSION).length === 1);
+      await command('Build Sheet: Restart Language Server');
+      await until('one server', () => serverProcesses(EXTENSION).length === 1);
     },
   });
 };

@@ -16,6 +16,7 @@ const {
   hoverAt,
   openSheet,
   place,
+  save,
   typeOver,
   undo,
   until,
@@ -34,7 +35,7 @@ async function slipRepairUndo(name, slip) {
   const { document } = editor;
   const original = { bytes: bytesOnDisk(editor), text: document.getText() };
   await typeOver(editor, slip.before, slip.after);
-  await document.save();
+  await save(editor);
   assert.notDeepEqual(bytesOnDisk(editor), original.bytes);
   const slipped = document.getText();
   const finding = await findingOf(editor, slip.code, slip.after);
@@ -51,7 +52,7 @@ async function slipRepairUndo(name, slip) {
     await undo();
     return document.getText() === original.text;
   });
-  await document.save();
+  await save(editor);
   assert.deepEqual(bytesOnDisk(editor), original.bytes, 'the saved bytes are the original ones');
   await findingsThat(editor, 'the finding gone', without(slip.code));
 }
@@ -130,6 +131,34 @@ exports.run = () =>
       await findingOf(editor, 'house/unknown-rule', 'ignition/nonsense');
       rmSync(editor.document.uri.fsPath);
     },
+    'a sheet is served wherever its text comes from, whatever its name or language': async () => {
+      const path = join(folder(0), cleanSheet);
+      const text = readFileSync(path, 'utf8').replace(unitlessPower.before, unitlessPower.after);
+      const explained = (editor) => until('a hover', () => hoverAt(editor, place(editor, 'displacement:').start));
+      const untitled = await vscode.workspace.openTextDocument({ language: 'build-sheet', content: text });
+      const unsaved = await vscode.window.showTextDocument(untitled, { preview: false });
+      await findingOf(unsaved, unitlessPower.code);
+      await explained(unsaved);
+
+      const loud = join(folder(0), 'LOUD.BUILD.YAML');
+      writeFileSync(loud, text);
+      const upperCase = await openSheet('LOUD.BUILD.YAML');
+      assert.equal(upperCase.document.languageId, 'build-sheet');
+      await findingOf(upperCase, unitlessPower.code);
+      rmSync(loud);
+
+      const provider = vscode.workspace.registerTextDocumentContentProvider('earlier', {
+        provideTextDocumentContent: () => text,
+      });
+      const file = vscode.Uri.file(path);
+      const earlier = file.with({ scheme: 'earlier' });
+      await vscode.commands.executeCommand('vscode.diff', earlier, file);
+      await explained({ document: await vscode.workspace.openTextDocument(earlier) });
+      provider.dispose();
+
+      const { document } = await openSheet(cleanSheet);
+      await explained({ document: await vscode.languages.setTextDocumentLanguage(document, 'yaml') });
+    },
     'Enter keeps the indentation YAML needs': async () => {
       const editor = await openSheet(cleanSheet);
       const enterAfter = async (line) => {
@@ -140,6 +169,9 @@ exports.run = () =>
       };
       assert.equal(await enterAfter('engine:'), '  ', 'below a section');
       assert.equal(await enterAfter('  - name: first'), '    ', 'below the first key of a list item');
+      assert.equal(await enterAfter('  - changes:'), '      ', 'below a section that is first in a list item');
+      assert.equal(await enterAfter('  - note: |'), '      ', 'in a text that is first in a list item');
+      assert.equal(await enterAfter('    changes:'), '      ', 'below a section in a list item');
       assert.equal(await enterAfter('  idle: 750 rpm # warm'), '  ', 'below a field');
     },
     'a server that crashes comes back, and can be restarted by hand when it has crashed too often': async () => {

@@ -1,15 +1,19 @@
-// Runs stories inside the extension host and leaves a record of them: one line of JSON a story, and a last line that says
-// the run came to its end. An extension host that dies half-way leaves no last line.
+// Runs stories and leaves a record of them: one line of JSON a story, and a last line that says the run came to its end.
+// A process that dies half-way leaves no last line.
 const { appendFileSync, writeFileSync } = require('node:fs');
+
+const record = process.env.STORY_RECORD;
+const write = (entry) => appendFileSync(record, `${JSON.stringify(entry)}\n`);
+
+/** Reports something that does not fail a story but must not stay unseen, such as a second try. */
+exports.note = (text) => write({ note: text });
 
 /**
  * Runs the stories in order, each after `prepare`, and rejects when one fails. `stories` maps a sentence to an async
  * function.
  */
 exports.runStories = async (prepare, stories) => {
-  const record = process.env.STORY_RECORD;
   writeFileSync(record, '');
-  const write = (entry) => appendFileSync(record, `${JSON.stringify(entry)}\n`);
   let failed = 0;
   for (const [story, tell] of Object.entries(stories)) {
     const start = Date.now();

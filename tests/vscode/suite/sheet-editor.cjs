@@ -3,9 +3,10 @@ const assert = require('node:assert/strict');
 const { readFileSync } = require('node:fs');
 const { join } = require('node:path');
 const vscode = require('vscode');
+const { note } = require('./runner.cjs');
 
 /** Polls until `probe` gives something truthy and returns it; fails with `what` after the limit. */
-async function until(what, probe, limit = 20_000) {
+async function until(what, probe, limit = 120_000) {
   const end = Date.now() + limit;
   for (;;) {
     const found = await probe();
@@ -78,6 +79,14 @@ async function applyAction(action) {
   if (action.command) await vscode.commands.executeCommand(action.command.command, ...(action.command.arguments ?? []));
 }
 
+/** Saves until nothing is left to save; a save that was refused is reported. */
+async function save({ document }) {
+  await until('everything saved', async () => {
+    if (!(await document.save())) note(`saving ${document.fileName} again`);
+    return !document.isDirty;
+  });
+}
+
 const undo = () => vscode.commands.executeCommand('undo');
 
 const bytesOnDisk = ({ document }) => readFileSync(document.uri.fsPath);
@@ -96,6 +105,7 @@ module.exports = {
   hoverAt,
   openSheet,
   place,
+  save,
   typeOver,
   undo,
   until,

@@ -31,11 +31,13 @@ function namesFor(schema: FieldSchema | undefined): Name[] {
   return Object.keys(schema?.properties ?? {}).map((name) => ({ name }));
 }
 
+/** What a field is, and its choices or examples. */
 function described({ description = '', examples = [], type, enum: choices }: FieldSchema): string {
-  const isShown = !choices && type !== 'boolean' && examples.every((example) => typeof example !== 'object');
-  return isShown && examples.length
-    ? `${description} Such as ${examples.map((example) => `\`${example}\``).join(' or ')}.`
-    : description;
+  const quoted = (values: readonly unknown[]) => values.map((value) => `\`${value}\``).join(', ');
+  if (choices) return `${description} One of ${quoted(choices)}.`;
+  if (type === 'boolean') return `${description} One of ${quoted([true, false])}.`;
+  const isShown = examples.length > 0 && examples.every((example) => typeof example !== 'object');
+  return isShown ? `${description} Such as ${quoted(examples)}.` : description;
 }
 
 /** A key with room for its value: on lines of its own after `inner`, or in brackets within braces. */

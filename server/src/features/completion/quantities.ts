@@ -12,7 +12,8 @@ type Candidate = { read: Quantity; about: string };
 /**
  * The number that is typed with each unit it can have: the units of the field's examples first, and only those with which
  * it is a value the field allows, if there are such. Nothing without a number, and nothing once a quantity stands there.
- * As long as no letter of the unit is typed the list names each unit once; then it has every spelling that goes on so.
+ * As long as no letter of the unit is typed the list names each unit once; then it has every spelling that goes on so,
+ * and so that no list is left from before it is asked for anew: an editor filters what it has, whatever the letter's case.
  */
 export function quantitiesFor(written: string, schema: FieldSchema): { proposals: Proposal[]; incomplete: boolean } {
   const { dimension } = schema;
@@ -28,9 +29,11 @@ export function quantitiesFor(written: string, schema: FieldSchema): { proposals
     const ranked = (allowed.length ? allowed : candidates).toSorted(
       (one, other) => rank(one.read.unit, usual) - rank(other.read.unit, usual),
     );
+    const begun = written.slice(numberEnd);
+    const filter = begun === '' ? { filter: written } : {};
     return {
-      proposals: ranked.map(({ read, about }) => proposal(read.text, about, schema)),
-      incomplete: written.slice(numberEnd).trim() === '',
+      proposals: ranked.map(({ read, about }) => ({ ...proposal(read.text, about, schema), ...filter })),
+      incomplete: begun !== '' && begun.trim() === '',
     };
   }
   return none;

@@ -118,8 +118,10 @@ def end_temperature(s):
 
 @figure("idle-vacuum")
 def idle_vacuum(s):
-    return get(s, "site-pressure") - s.number("engine.idle-manifold-pressure")
+    s.number("engine.idle-manifold-pressure")
+    return get(s, "site-pressure") - idle_manifold(s)
 
 
 def idle_manifold(s):
-    return s.number("engine.idle-manifold-pressure", 40e3)
+    reading = s.number("engine.idle-manifold-pressure", 40e3)
+    return get(s, "site-pressure") - reading if getattr(reading, "is_vacuum", False) else reading

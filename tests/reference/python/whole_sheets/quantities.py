@@ -33,11 +33,15 @@ RANGE = re.compile(rf"^({NUMBER})\.\.({NUMBER})\s*(.*)$")
 
 
 class Quantity(float):
-    """A value in SI with the bounds of its tolerance; `metric_wire` tells square millimeters from gauges."""
+    """A value in SI with the bounds of its tolerance.
+
+    `metric_wire` tells square millimeters from gauges, `is_vacuum` what is counted down from the air of the site.
+    """
 
     low: float
     high: float
     metric_wire = False
+    is_vacuum = False
 
     def __new__(cls, value, low=None, high=None, metric_wire=False):
         quantity = super().__new__(cls, value)
@@ -82,6 +86,11 @@ def quantity(text):
         return None
     if isinstance(text, (int, float)):
         return Quantity(text)
+    if text.endswith(" vacuum"):
+        reading = quantity(text.removesuffix(" vacuum"))
+        reading.is_vacuum = True
+        return reading
+    text = text.removesuffix(" abs")
     if text.endswith(" AWG") or text.endswith(" mm^2"):
         return wire(text)
     if found := RANGE.match(text):
