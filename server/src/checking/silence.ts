@@ -58,7 +58,7 @@ function withoutEffect(
   const tell = (id: RuleId, field: 'rule' | 'stage', message: string, repairs: PlannedRepair[]): Finding => ({
     rule: id,
     found: id,
-    severity: 'information',
+    severity: 'hint',
     message,
     path: [...path, field],
     related: [],

@@ -3,6 +3,7 @@ import { idlePulse, idlePulseMargin, powerCoveredLow } from '../../analysis/idle
 import { deadTime } from '../../analysis/injectors.ts';
 import { below, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
 import { type FiringScheme, pulsesPerCycle } from '../../engineering/injectors.ts';
+import { fitInjectors } from '../../remedies/fit-injectors.ts';
 import { roundedDown } from '../../remedies/size.ts';
 
 /** Rail pressure below which fuel boils in a hot engine bay and sprays badly: 30 psi (Pa). Common practice. */
@@ -47,7 +48,7 @@ function smallerInjectors({ values }: Situation, share: number): Repair[] {
   if (!flow) return [];
   const size = roundedDown(flow.value * share, flow);
   return [
-    { title: `Fit injectors of ${size}`, set: { 'throttle-body.injectors.static-flow': size }, shows: idlePulse },
+    { title: fitInjectors(values, size), set: { 'throttle-body.injectors.static-flow': size }, shows: idlePulse },
   ];
 }
 
