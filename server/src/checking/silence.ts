@@ -1,6 +1,6 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
-import { near } from '../sheet/schema-problems.ts';
+import { near } from '../sheet/words.ts';
 import type { Accepted, Finding, PlannedRepair } from './finding.ts';
 import type { RuleId } from './rule.ts';
 
