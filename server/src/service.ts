@@ -57,7 +57,7 @@ export class Service {
   diagnose(uri: string): Diagnosis[] {
     const text = this.workspace.get(uri);
     if (!text) return [];
-    if (text.kind === 'house') return problemDiagnoses(text.text, this.house(text).problems);
+    if (text.kind === 'house') return problemDiagnoses(uri, text.text, this.house(text).problems);
     const { faults } = this.standing(this.memory(text));
     return [...houseFaultDiagnoses(text.text, faults), ...sheetDiagnoses(uri, this.checked(text))];
   }
@@ -81,8 +81,10 @@ export class Service {
   *repairs(uri: string, range: Range): Steps<Offer[]> {
     const text = this.workspace.get(uri);
     if (!text) return [];
-    if (text.kind === 'house') return problemRepairs(text.text, this.house(text).problems, range);
-    return yield* repairsAt(uri, this.checked(text), range);
+    if (text.kind === 'house') {
+      return problemRepairs(uri, this.house(text), range, (changed) => readHouse(changed, this.known));
+    }
+    return yield* repairsAt(uri, this.checked(text), range, readSheet);
   }
 
   /** The edits of a repair that was offered without them; none, if it does not hold. */
@@ -127,7 +129,7 @@ export class Service {
   private memory(text: OpenText): Memory {
     const known = this.memories.get(text.uri);
     if (known?.text === text) return known;
-    const memory = { ...known, text, sheet: readText<BuildSheet>(text.text, root, validateSheet) };
+    const memory = { ...known, text, sheet: readSheet(text.text) };
     this.memories.set(text.uri, memory);
     return memory;
   }
@@ -146,4 +148,8 @@ export class Service {
       memory.checked = checkSheet(memory.sheet, house, memory.checked, this.rules);
     return memory.checked;
   }
+}
+
+function readSheet(text: string): Sheet {
+  return readText<BuildSheet>(text, root, validateSheet);
 }

@@ -1,5 +1,6 @@
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import type { House } from '../sheet/house.ts';
+import type { Path } from '../sheet/path.ts';
 import { type StageSheet, stagesOf } from '../sheet/stages.ts';
 import type { Absent, Figure, Outcome } from './figure.ts';
 import { type FigureId, figures } from './figures.ts';
@@ -71,14 +72,15 @@ export class StageAnalysis {
 
 /**
  * Every stage of a sheet. With the analysis of an earlier version only what stands on a field that differs is computed
- * again; nothing is computed before it is asked for.
+ * again; nothing is computed before it is asked for. What may stand in the `unread` parts of the text is neither taken as usual nor missing.
  */
 export function analyze(
   values: Partial<BuildSheet>,
   house: House,
   before: readonly StageAnalysis[] = [],
+  unread: readonly Path[] = [],
 ): StageAnalysis[] {
-  return stagesOf(values).map((stage) => {
+  return stagesOf(values, unread).map((stage) => {
     const source = sourceOf(stage, house);
     const base = before[stage.index]?.worksheet;
     return new StageAnalysis(stage, base ? base.derive(source) : new Worksheet(source));

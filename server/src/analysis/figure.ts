@@ -36,7 +36,15 @@ export type Figure = Term & {
 /** A value that is known, and what to show of where it came from. */
 export type Known<T> = { readonly value: T; readonly terms: readonly Term[] };
 
-/** A value that cannot be had: fields it lacks, what makes it impossible, or that it makes no sense in this stage. */
-export type Absent = { readonly lacks: readonly FieldPath[]; readonly impossible?: string; readonly moot?: true };
+/**
+ * A value that cannot be had: fields it lacks, what makes it impossible, or that it makes no sense in this stage; `unread`
+ * where a field may be written in a part of the text that could not be read.
+ */
+export type Absent = {
+  readonly lacks: readonly FieldPath[];
+  readonly impossible?: string;
+  readonly moot?: true;
+  readonly unread?: true;
+};
 
 export type Outcome<T> = Known<T> | Absent;

@@ -52,6 +52,7 @@ function both(one: Absent, other: Absent): Absent {
     lacks: [...new Set([...one.lacks, ...other.lacks])],
     ...(impossible && { impossible }),
     ...((one.moot || other.moot) && { moot: true }),
+    ...((one.unread || other.unread) && { unread: true }),
   };
 }
 
@@ -124,13 +125,14 @@ function leaf<T, F extends From>(
   termOf?: (value: T) => Term,
 ): Leaf<T> {
   const from = usual && 'from' in usual ? Object.entries(usual.from) : [];
-  const raw = (source: Source) => source.read(path);
+  const raw = (source: Source) => source.read(path) ?? unreadAt(source, path);
   return {
     id: path,
     raw,
     evaluate(sight) {
       const found = read(raw(sight.source), sight);
       if (found) return { value: found.value, terms: [{ ...found.term, field: sight.source.place(path) }] };
+      if (unreadAt(sight.source, path)) return { lacks: [path], unread: true };
       if (!usual || !termOf) return { lacks: [path] };
       const inputs = gather<F>(from, sight);
       if (!isKnown(inputs)) return inputs;
@@ -142,10 +144,24 @@ function leaf<T, F extends From>(
   };
 }
 
+/** Stands for a field that may be written in a part of the text that could not be read. */
+const UNREAD = Symbol('unread');
+
+function unreadAt(source: Source, path: FieldPath): typeof UNREAD | undefined {
+  return source.isUnread(path) ? UNREAD : undefined;
+}
+
 /** Whether the sheet writes a field or section in this stage. */
 export function given(path: FieldPath): Leaf<boolean> {
-  const raw = (source: Source) => source.read(path) !== undefined;
-  return { id: `${path} given`, raw, evaluate: ({ source }) => ({ value: raw(source), terms: [] }) };
+  const raw = (source: Source) => source.read(path) !== undefined || unreadAt(source, path);
+  return {
+    id: `${path} given`,
+    raw,
+    evaluate({ source }) {
+      const value = raw(source);
+      return value === UNREAD ? { lacks: [path], unread: true } : { value: value === true, terms: [] };
+    },
+  };
 }
 
 /** The unit a quantity of the sheet is written in. */
@@ -161,13 +177,14 @@ export function writtenIn(path: FieldPath): Leaf<string | undefined> {
 export function limit(name: keyof Limits & string): Leaf<number> {
   const path = `limits.${name}` as FieldPath;
   const about = aboutField(path);
-  const raw = (source: Source) => source.limit(name);
+  const raw = (source: Source) => unreadAt(source, path) ?? source.limit(name);
   const usual = standardLimit(path);
   return {
     id: path,
     raw,
     evaluate({ source, pick }) {
       const own = raw(source);
+      if (own === UNREAD) return { lacks: [path], unread: true };
       const term = { symbol: 'limit', ...about, field: source.place(path) };
       if (own === undefined)
         return { value: usual, terms: [{ ...term, value: usual, assumed: 'common practice, the house limit' }] };
@@ -263,7 +280,7 @@ export function optional<T>(node: Node<T>): Node<T | undefined> {
     id: `${node.id} if known`,
     evaluate(sight) {
       const outcome = sight.see(node);
-      return isKnown(outcome) ? outcome : { value: undefined, terms: [] };
+      return isKnown(outcome) || outcome.unread ? outcome : { value: undefined, terms: [] };
     },
   };
 }

@@ -11,6 +11,8 @@ export type Source = {
   /** Where the text says what holds at a field in this stage. */
   place(path: FieldPath): Path;
   limit(name: keyof Limits & string): Quantity | number | undefined;
+  /** Whether a field that is not there may stand in a part of the text that could not be read. */
+  isUnread(path: FieldPath): boolean;
 };
 
 /** The values of a stage; the house's fuel stands for a sheet that names none. */
@@ -24,6 +26,7 @@ export function sourceOf(stage: StageSheet, house: House): Source {
       return steps[0] === 'stages' ? valueAt(stage.stage, steps, 1) : valueAt(withFuel, steps);
     },
     place: (path) => stage.placeOf(path),
+    isUnread: stage.isUnread,
     limit: (name) => values.limits?.[name] ?? house.limits?.[name],
   };
 }

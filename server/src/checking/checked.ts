@@ -34,7 +34,7 @@ export function checkSheet(
   rules: readonly Rule[] = allRules,
 ): Checked {
   const known = before && before.house === house ? before : undefined;
-  const plan = analyze(sheet.values, house, known?.plan);
+  const plan = analyze(sheet.values, house, known?.plan, sheet.unread);
   const sameStages =
     known?.plan.length === plan.length && known.plan.every(({ name }, index) => name === plan[index]?.name);
   const verdict = judge(sheet.values, plan, house, sameStages ? known?.verdict : undefined, rules);

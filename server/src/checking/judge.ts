@@ -32,7 +32,10 @@ export type Verdict = {
 
 type Plan = readonly StageAnalysis[];
 
-/** Judges a plan by the rules and the house; with an earlier verdict only rules that something touches are asked again. */
+/**
+ * Judges a plan by the rules and the house; with an earlier verdict only rules that something touches are asked again. A
+ * rule that looked for something which may stand in an unread part of the text has found nothing.
+ */
 export function judge(
   values: Partial<BuildSheet>,
   plan: Plan,
@@ -47,7 +50,8 @@ export function judge(
     const watch = new Watch();
     watching.current = watch;
     try {
-      return { drafts: listOf(check()), watch };
+      const drafts = listOf(check());
+      return { drafts: watch.isUnread ? [] : drafts, watch };
     } catch (error) {
       return { drafts: [], watch, fault: { where: id, error } };
     }
@@ -70,9 +74,10 @@ export function judge(
     'check' in rule ? stageFindings(rule, plan, answers) : planFindings(rule as PlanRule, plan, answers),
   );
   const ids = rules.map(({ id }) => id);
+  const isWhole = plan.every(({ sheet }) => sheet.isWhole);
   const { left, accepted, told } = silenced(values, plan, found, ids);
   return {
-    findings: [...left, ...told].flatMap((finding) => bySeverity(finding, house)),
+    findings: [...left, ...(isWhole ? told : [])].flatMap((finding) => bySeverity(finding, house)),
     accepted,
     open: [...asked].flatMap(([rule, answers]) => openCheck(rule, answers)),
     faults: [

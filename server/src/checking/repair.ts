@@ -1,5 +1,8 @@
-import { applyEdits, editsFor } from '../sheet/edit.ts';
+import { applyEdits, type Change, editsFor } from '../sheet/edit.ts';
+import { type Entry, pathText } from '../sheet/entry.ts';
 import type { TextEdit } from '../sheet/problem.ts';
+import { sharedPlaces } from '../sheet/shared-places.ts';
+import { quoted } from '../text/echo.ts';
 import { formatValue } from '../units/format.ts';
 import { type Checked, checkText } from './checked.ts';
 import type { Finding, PlannedRepair } from './finding.ts';
@@ -28,7 +31,9 @@ function offered(checked: Checked, finding: Finding, planned: PlannedRepair): Of
   const edits = editsFor(checked.sheet, planned.changes);
   if (!edits?.length) return undefined;
   const trial = tried(checked, finding, planned);
-  return trial && { title: titleOf(planned, checked, trial), planned, edits };
+  if (!trial) return undefined;
+  const title = titleOf(planned, checked, trial) + sharedNote(checked.sheet.root, planned.changes);
+  return { title, planned, edits };
 }
 
 /** The repair with its edits made, or nothing where the changed text does not say what the trial did. */
@@ -51,6 +56,15 @@ function titleOf({ title, shows, stage }: PlannedRepair, before: Checked, after:
   });
   if (!to) return title;
   return from && from !== to ? `${title} (${shows.name} ${from} -> ${to})` : `${title} (${shows.name} ${to})`;
+}
+
+/** What else a change of an anchored text changes, as a note to the title. */
+function sharedNote(root: Entry, changes: readonly Change[]): string {
+  const paths = sharedPlaces(root, changes);
+  if (paths.length === 0) return '';
+  const named = paths.slice(0, 3).map((path) => quoted(pathText(path)));
+  const more = paths.length > named.length ? ` and ${paths.length - named.length} more` : '';
+  return `; also changes ${named.join(', ')}${more}, written in the same place`;
 }
 
 /** A text after every safe repair, of all rules or of one, was applied round by round until nothing changes. */

@@ -1,6 +1,6 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
-import { near } from '../sheet/schema-problems.ts';
+import { near } from '../sheet/words.ts';
 import type { Accepted, Finding, PlannedRepair } from './finding.ts';
 import type { RuleId } from './rule.ts';
 
@@ -58,7 +58,7 @@ function withoutEffect(
   const tell = (id: RuleId, field: 'rule' | 'stage', message: string, repairs: PlannedRepair[]): Finding => ({
     rule: id,
     found: id,
-    severity: 'information',
+    severity: 'hint',
     message,
     path: [...path, field],
     related: [],

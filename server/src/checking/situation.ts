@@ -7,7 +7,7 @@ import type { House } from '../sheet/house.ts';
 import { formatIn, formatValue } from '../units/format.ts';
 import type { Dimension } from '../units/units.ts';
 import type { Situation } from './rule.ts';
-import { type Watch, watched } from './watch.ts';
+import { isUnreadAt, type Watch, watched } from './watch.ts';
 
 type LimitName = keyof Limits & string;
 
@@ -39,7 +39,8 @@ function situationOf(
   const { index, name, sheet } = analysis;
   const system = house.units ?? 'us';
   const showValue = (value: number, dimension: Dimension) => formatValue(value, dimension, system);
-  const told = (path: string, value: unknown) => watching.current.field(index, path, value);
+  const told = (path: string, value: unknown) =>
+    watching.current.field(index, path, value, isUnreadAt(analysis, path, value));
   const values = watched(sheet.values, '', told);
   const stage = watched(sheet.stage, 'stages', told);
   const know = <T>(node: Node<T>): T | undefined => {

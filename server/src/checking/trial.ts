@@ -23,7 +23,7 @@ function trialOf(
 ): Trial | undefined {
   const values = changedValues(sheet.values, changes);
   if (!values) return undefined;
-  const plan = analyze(values, house, known);
+  const plan = analyze(values, house, known, sheet.unread);
   return { plan, verdict: judge(values, plan, house, plan.length === known.length ? before : undefined) };
 }
 

@@ -6,14 +6,17 @@ import { type FieldPath, fieldSchema, type Path, stepsOf, valueAt } from '../she
 
 /** What a rule looked at while it was asked, so that it is asked again only when that differs. */
 export class Watch {
-  private readonly fields = new Map<string, { stage: number; path: string; value: unknown }>();
+  private readonly fields = new Map<string, { stage: number; path: string; value: unknown; unread: boolean }>();
   private readonly places = new Map<string, { stage: number; path: FieldPath; place: string }>();
   private readonly nodes = new Map<string, { stage: number; node: Node<unknown> }>();
   readonly lacks = new Set<FieldPath>();
   readonly impossible = new Set<string>();
+  /** Whether it looked for something that may stand in a part of the text that could not be read. */
+  isUnread = false;
 
-  field(stage: number, path: string, value: unknown): void {
-    this.fields.set(`${stage} ${path}`, { stage, path, value });
+  field(stage: number, path: string, value: unknown, unread: boolean): void {
+    this.fields.set(`${stage} ${path}`, { stage, path, value, unread });
+    if (unread) this.isUnread = true;
     if (value === undefined && isUnknownWhereMissing(path)) this.lacks.add(path as FieldPath);
   }
 
@@ -24,6 +27,7 @@ export class Watch {
   node(analysis: StageAnalysis, node: Node<unknown>): void {
     this.nodes.set(`${analysis.index} ${node.id}`, { stage: analysis.index, node });
     const absent = absentIn(analysis.see(node));
+    if (absent?.unread) this.isUnread = true;
     if (!absent || absent.moot) return;
     for (const path of absent.lacks) this.lacks.add(path);
     if (absent.impossible) this.impossible.add(absent.impossible);
@@ -31,7 +35,9 @@ export class Watch {
 
   /** Whether everything it looked at is the same in another plan of as many stages. */
   holdsIn(plan: readonly StageAnalysis[]): boolean {
-    for (const { stage, path, value } of this.fields.values()) if (rawAt(plan[stage], path) !== value) return false;
+    for (const { stage, path, value, unread } of this.fields.values()) {
+      if (rawAt(plan[stage], path) !== value || isUnreadAt(plan[stage], path, value) !== unread) return false;
+    }
     for (const { stage, path, place } of this.places.values()) {
       if (pathText(plan[stage]?.sheet.placeOf(path) ?? []) !== place) return false;
     }
@@ -43,6 +49,11 @@ export class Watch {
 function rawAt(analysis: StageAnalysis | undefined, path: string): unknown {
   const steps = stepsOf(path as FieldPath);
   return steps[0] === 'stages' ? valueAt(analysis?.sheet.stage, steps, 1) : valueAt(analysis?.sheet.values, steps);
+}
+
+/** Whether a field without a value may stand in a part of the text that could not be read. */
+export function isUnreadAt(analysis: StageAnalysis | undefined, path: string, value: unknown): boolean {
+  return value === undefined && analysis?.sheet.isUnread(path as FieldPath) === true;
 }
 
 /** Whether a field that is not written leaves a question open; of others the schema says what missing means. */

@@ -26,7 +26,7 @@ const order: readonly Severity[] = ['error', 'warning', 'information', 'hint'];
 
 /** Everything found in a sheet, once where an alias repeats it; where that is too much, the most severe. */
 export function sheetDiagnoses(uri: string, { sheet, findings }: Checked): Diagnosis[] {
-  const problems = problemDiagnoses(sheet.text, sheet.problems);
+  const problems = problemDiagnoses(uri, sheet.text, sheet.problems);
   const room = Math.max(0, MOST_DIAGNOSES - problems.length);
   const told = findings.map((finding) => findingDiagnosis(uri, sheet.text, finding));
   const different = [...new Map(told.map((diagnosis) => [placeAndMessage(diagnosis), diagnosis])).values()];
@@ -40,19 +40,20 @@ function placeAndMessage({ code, range, message }: Diagnosis): string {
 }
 
 /** What is wrong with the text itself, in sheets and house rules alike. */
-export function problemDiagnoses(text: string, problems: readonly Problem[]): Diagnosis[] {
-  return problems.slice(0, MOST_DIAGNOSES).map((problem) => problemDiagnosis(text, problem));
+export function problemDiagnoses(uri: string, text: string, problems: readonly Problem[]): Diagnosis[] {
+  return problems.slice(0, MOST_DIAGNOSES).map((problem) => problemDiagnosis(uri, text, problem));
 }
 
 /** A problem of the text. */
-export function problemDiagnosis(text: string, { code, severity, message, range }: Problem): Diagnosis {
+export function problemDiagnosis(uri: string, text: string, problem: Problem): Diagnosis {
+  const { code, severity, message, range, related = [] } = problem;
   return {
     code,
     found: code,
     severity: severity ?? 'error',
     message: echo(message, LONGEST_MESSAGE),
     range: marked(text, range),
-    related: [],
+    related: related.map((other) => ({ place: { uri, range: marked(text, other.range) }, message: other.message })),
   };
 }
 

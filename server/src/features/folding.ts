@@ -1,5 +1,6 @@
 import type { Entry } from '../sheet/entry.ts';
-import { lineEnd, type Range } from '../text/place.ts';
+import { endOfLine } from '../text/lines.ts';
+import type { Range } from '../text/place.ts';
 
 /** A stretch over several lines that can be folded. */
 export type Fold = Range & { comment: boolean };
@@ -15,7 +16,7 @@ export function foldsOf(text: string, root: Entry): Fold[] {
     if ((kind === 'map' || kind === 'list') && !inherited) {
       const start = key?.start ?? value.start;
       const end = value.start + text.slice(value.start, value.end).trimEnd().length;
-      if (lineEnd(text, start) < end) folds.push({ start, end, comment: false });
+      if (endOfLine(text, start) < end) folds.push({ start, end, comment: false });
     }
     children.forEach(add);
   }

@@ -98,7 +98,6 @@ function figuresOf(entry: Entry, plan: readonly StageAnalysis[], system: System)
   const known = stages.map(({ figures }) => figures);
   const rows = ids.map((id) => row(id, known, system)).filter((cells) => cells !== undefined);
   const missing = missingOf(entry, stages);
-  if (rows.length === 0) return missing;
   const hungriest = stages.toSorted((one, other) => demand(other) - demand(one))[0];
   const isStage = entry.path[0] === 'stages' && entry.path.length === 2;
   const byHunger = (hungriest ? [hungriest, ...stages] : []).map(({ figures }) => figures);
@@ -106,9 +105,11 @@ function figuresOf(entry: Entry, plan: readonly StageAnalysis[], system: System)
   const work = [...explained]
     .flatMap((id) => byHunger.find((figures) => figures.has(id))?.get(id) ?? [])
     .flatMap((figure) => derivation(figure, system));
+  if (work.length === 0) return missing;
   const where = stages.length > 1 ? `, stage "${echo(hungriest?.name ?? '')}"` : '';
   const head = ['figure', ...stages.map(({ name }) => echo(name))];
-  return [{ kind: 'table', head, rows }, ...missing, { kind: 'divider' }, paragraph(`The work${where}:`), ...work];
+  const table: Block[] = rows.length > 0 ? [{ kind: 'table', head, rows }] : [];
+  return [...table, ...missing, { kind: 'divider' }, paragraph(`The work${where}:`), ...work];
 }
 
 function demand({ figures }: StageAnalysis): number {

@@ -1,7 +1,8 @@
 import type { Checked } from '../checking/checked.ts';
 import type { PlacedFinding } from '../checking/finding.ts';
 import { offeredRepairs, verifiedRepairs } from '../checking/repair.ts';
-import type { Problem, TextEdit } from '../sheet/problem.ts';
+import { fixesThatHold, type Read, type ReadText } from '../sheet/fixes-that-hold.ts';
+import type { TextEdit } from '../sheet/problem.ts';
 import { type Range, touches } from '../text/place.ts';
 import type { Steps } from '../text/steps.ts';
 import { type Diagnosis, findingDiagnosis, problemDiagnosis } from './diagnostics.ts';
@@ -24,24 +25,31 @@ export type Offer = {
 /** Most findings that repairs are listed for at once, as when a whole text is selected. */
 const MOST_FINDINGS = 50;
 
+/** Most problems whose fixes are tried at once. */
+const MOST_PROBLEMS = 10;
+
 /**
  * Repairs for what stands in a stretch of a sheet. Those of a finding were tried on its values, as long as there was time;
  * their edits are made and the text with them checked when they are chosen.
  */
-export function* repairsAt(uri: string, checked: Checked, range: Range): Steps<Offer[]> {
-  const { text, problems } = checked.sheet;
+export function* repairsAt(uri: string, checked: Checked, range: Range, read: Read): Steps<Offer[]> {
   const touched = checked.findings.filter((finding) => touches(finding.range, range)).slice(0, MOST_FINDINGS);
-  const offers = problemRepairs(text, problems, range);
+  const offers = problemRepairs(uri, checked.sheet, range, read);
   for (const finding of touched) offers.push(...(yield* findingRepairs(uri, checked, finding)));
   return [...offers, ...ruleRepairs(uri, checked, touched)];
 }
 
 /** Ways to mend the problems in a stretch of text, for sheets and house rules alike. */
-export function problemRepairs(text: string, problems: readonly Problem[], range: Range): Offer[] {
-  const touched = problems.filter((problem) => touches(problem.range, range));
+export function problemRepairs(uri: string, sheet: ReadText, range: Range, read: Read): Offer[] {
+  const touched = sheet.problems.filter((problem) => touches(problem.range, range)).slice(0, MOST_PROBLEMS);
   return touched.flatMap((problem) => {
-    const mends = [problemDiagnosis(text, problem)];
-    return problem.fixes.map(({ title, edits, preferred }) => ({ title, preferred, mends, edits }));
+    const mends = [problemDiagnosis(uri, sheet.text, problem)];
+    return fixesThatHold(sheet, problem, read).map(({ title, edits, preferred }) => ({
+      title,
+      preferred,
+      mends,
+      edits,
+    }));
   });
 }
 

@@ -10,6 +10,7 @@ import {
   isSeq,
   type Node,
   type Pair,
+  type Scalar,
   visit,
   YAMLParseError,
   type Range as YamlRange,
@@ -67,6 +68,7 @@ export function compose(document: Document, schema: FieldSchema): Entry {
       if (!target) fault('BAD_ALIAS', node.range);
       if (!target || open.has(target)) return make(site, value, 'empty', false, undefined, undefined, []);
       const inner = entry(target, site);
+      inner.anchored ??= inner.value;
       inner.value = value;
       return inner;
     }
@@ -95,30 +97,34 @@ export function compose(document: Document, schema: FieldSchema): Entry {
   function pairs(nodes: Pair[], site: Site): Entry[] {
     const found: Entry[] = [];
     const merged: Entry[] = [];
+    const own = new Set<string>();
     for (const { key, value } of nodes) {
       if (!isScalar(key)) {
         if (isNode(key)) fault('NON_STRING_KEY', key.range);
         continue;
       }
       const isMerge = typeof key.value === 'symbol';
-      const name = String(key.value);
+      const name = nameOf(key);
       const keyRange = place(key.range, site.after);
       const node = isNode(value) ? value : null;
-      if (isMerge) merged.push(...mergedPairs(node, site));
-      else
-        found.push(
-          entry(node, {
-            path: [...site.path, name],
-            key: keyRange,
-            schema: site.schema && child(site.schema, name),
-            inherited: site.inherited,
-            after: keyRange.end,
-          }),
-        );
+      if (isMerge) {
+        merged.push(...mergedPairs(node, site));
+        continue;
+      }
+      if (own.has(name)) fault('DUPLICATE_KEY', key.range);
+      own.add(name);
+      found.push(
+        entry(node, {
+          path: [...site.path, name],
+          key: keyRange,
+          schema: site.schema && child(site.schema, name),
+          inherited: site.inherited,
+          after: keyRange.end,
+        }),
+      );
     }
-    const own = new Set(found.map(({ path }) => path.at(-1)));
     for (const candidate of merged.reverse()) {
-      const name = candidate.path.at(-1);
+      const name = String(candidate.path.at(-1));
       if (!own.has(name)) found.push(candidate);
       own.add(name);
     }
@@ -154,6 +160,11 @@ function aliasTargets(document: Document): Map<Alias, Node | undefined> {
   return targets;
 }
 
+/** A field's name as it is written, whatever else YAML would make of it. */
+function nameOf({ value, source }: Scalar): string {
+  return typeof value === 'string' ? value : (source ?? '');
+}
+
 /** One shape for every entry keeps reading fast. */
 function make(
   { path, key, schema, inherited }: Site,
@@ -164,7 +175,7 @@ function make(
   quote: Entry['quote'],
   children: Entry[],
 ): Entry {
-  return { path, key, value, schema, kind, flow: isFlow, inherited, scalar, quote, children };
+  return { path, key, value, schema, kind, flow: isFlow, inherited, anchored: undefined, scalar, quote, children };
 }
 
 function place(range: YamlRange | null | undefined, after: number): Range {

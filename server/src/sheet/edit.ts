@@ -1,9 +1,8 @@
 import { stringify } from 'yaml';
-import { type Entry, pathText, wholeRange } from './entry.ts';
-import { endOfLine, startOfLine } from './lines.ts';
+import { endOfLine, newline, startOfLine } from '../text/lines.ts';
+import { type Entry, innerRange, pathText, wholeRange } from './entry.ts';
 import type { TextEdit } from './problem.ts';
 import { entryOf } from './read.ts';
-import { innerRange } from './read-values.ts';
 import type { Path } from './schema.ts';
 
 /** What a repair writes into a field. */
@@ -133,7 +132,7 @@ function replaceEdit(source: Source, entry: Entry, to: NewValue): TextEdit | und
   if (entry.kind === 'empty') return fillEdit(source, entry, to);
   if (typeof to === 'object' && !entry.flow && entry.kind !== 'scalar') {
     const indent = ' '.repeat(columnOf(source.text, entry.value.start));
-    const lines = block(to, indent, eol(source.text));
+    const lines = block(to, indent, newline(source.text));
     return { ...trimmed(source.text, entry.value), text: lines.trimStart() };
   }
   const inner = entry.kind === 'scalar' ? innerRange(entry, source.text) : entry.value;
@@ -150,7 +149,7 @@ function fillEdit(source: Source, entry: Entry, to: NewValue): TextEdit | undefi
   if (typeof to !== 'object') return { start: at, end: at, text: `${lead} ${scalar(to)}` };
   if (entryOf(source, entry.path.slice(0, -1))?.flow) return { start: at, end: at, text: `${lead} ${flow(to)}` };
   const indent = ' '.repeat(columnOf(source.text, entry.key.start) + 2);
-  return { start: at, end: at, text: lead + eol(source.text) + block(to, indent, eol(source.text)) };
+  return { start: at, end: at, text: lead + newline(source.text) + block(to, indent, newline(source.text)) };
 }
 
 function flowFieldEdit({ text }: Source, parent: Entry, fields: [string, NewValue][]): TextEdit | undefined {
@@ -174,20 +173,20 @@ function blockFieldEdit(source: Source, parent: Entry, fields: [string, NewValue
   if (!last?.key && parent.children.length > 0) return besideMerge(source, parent, fields);
   if (!last?.key) {
     if (parent.path.length > 0) return undefined;
-    const lead = text === '' || text.endsWith('\n') ? '' : eol(text);
+    const lead = text === '' || text.endsWith('\n') ? '' : newline(text);
     return {
       start: text.length,
       end: text.length,
-      text: lead + block(Object.fromEntries(fields), '', eol(text)) + eol(text),
+      text: lead + block(Object.fromEntries(fields), '', newline(text)) + newline(text),
     };
   }
-  const lines = block(Object.fromEntries(fields), ' '.repeat(columnOf(text, last.key.start)), eol(text));
+  const lines = block(Object.fromEntries(fields), ' '.repeat(columnOf(text, last.key.start)), newline(text));
   const at = endOfEntryLine(text, last);
   const inner = lastInner(last).path;
   const endIsRemoved = inner.some((_, index) => source.removed?.has(pathText(inner.slice(0, index + 1))));
-  if (!endIsRemoved) return { start: at, end: at, text: eol(text) + lines };
+  if (!endIsRemoved) return { start: at, end: at, text: newline(text) + lines };
   const next = text.indexOf('\n', at) + 1 || text.length;
-  return { start: next, end: next, text: next === text.length && !text.endsWith('\n') ? lines : lines + eol(text) };
+  return { start: next, end: next, text: next === text.length && !text.endsWith('\n') ? lines : lines + newline(text) };
 }
 
 /** A mapping that only takes fields over gets its own after the merge. */
@@ -195,7 +194,7 @@ function besideMerge({ text }: Source, parent: Entry, fields: [string, NewValue]
   if (!text.startsWith('<<', parent.value.start)) return undefined;
   const indent = ' '.repeat(columnOf(text, parent.value.start));
   const at = endOfLine(text, trimmed(text, parent.value).end);
-  return { start: at, end: at, text: eol(text) + block(Object.fromEntries(fields), indent, eol(text)) };
+  return { start: at, end: at, text: newline(text) + block(Object.fromEntries(fields), indent, newline(text)) };
 }
 
 function itemEdit(source: Source, parent: Entry, to: NewValue): TextEdit | undefined {
@@ -209,7 +208,7 @@ function itemEdit(source: Source, parent: Entry, to: NewValue): TextEdit | undef
   if (!last) return undefined;
   const at = endOfEntryLine(text, last);
   const indent = ' '.repeat(columnOf(text, parent.value.start));
-  return { start: at, end: at, text: `${eol(text)}${indent}- ${written}` };
+  return { start: at, end: at, text: `${newline(text)}${indent}- ${written}` };
 }
 
 /** In braces, neighbors that are removed together go in one edit, made for the first of them. */
@@ -263,7 +262,7 @@ function removeEdit(source: Source, path: Path): TextEdit | undefined {
 function commentsIn(text: string, start: number, end: number): string {
   const indent = ' '.repeat(columnOf(text, start));
   const comments = text.slice(start, end).matchAll(/(?<=\s)#.*/g);
-  return [...comments].map(([comment]) => indent + comment.trimEnd() + eol(text)).join('');
+  return [...comments].map(([comment]) => indent + comment.trimEnd() + newline(text)).join('');
 }
 
 function ownChildren(parent: Entry): Entry[] {
@@ -289,10 +288,6 @@ function trimmed(text: string, { start, end }: { start: number; end: number }) {
 
 function columnOf(text: string, offset: number): number {
   return offset - startOfLine(text, offset);
-}
-
-function eol(text: string): string {
-  return /\r?\n/.exec(text)?.[0] ?? '\n';
 }
 
 /** A scalar that stands as it is in lines as well as in braces. */

@@ -16,6 +16,8 @@ export type Entry = {
   flow: boolean;
   /** Taken over from elsewhere by a merge key; a change belongs beside it, not in it. */
   inherited: boolean;
+  /** Where the text stands that an alias takes over. */
+  anchored: Range | undefined;
   /** The scalar as YAML reads it. */
   scalar: unknown;
   /** How a scalar is quoted. */
@@ -31,9 +33,40 @@ export function pathText(path: Path): string {
   );
 }
 
+/** Whether nothing is said: an empty field, or YAML's word for nothing. */
+export function isUnknown({ kind, scalar }: Entry): boolean {
+  return kind === 'empty' || (kind === 'scalar' && scalar === null);
+}
+
+/** The text of a scalar within its quotes. */
+export function innerRange({ value, quote }: Entry, text: string): Range {
+  if (!quote) return value;
+  const closed = text[value.end - 1] === quote && value.end - 1 > value.start;
+  return { start: value.start + 1, end: closed ? value.end - 1 : value.end };
+}
+
+/** A scalar as a text: what is written, whatever else YAML would make of it. */
+export function writtenOf(entry: Entry, text: string): string {
+  if (typeof entry.scalar === 'string') return entry.scalar;
+  const { start, end } = innerRange(entry, text);
+  return text.slice(start, end);
+}
+
 /** Range from the key, if there is one, to the end of the value. */
 export function wholeRange({ key, value }: Entry): Range {
   return { start: key?.start ?? value.start, end: Math.max(value.end, key?.end ?? 0) };
+}
+
+const named = new WeakMap<Entry, Map<unknown, Entry>>();
+
+/** The field of that name; of one written twice the last, as the schema check sees it. */
+export function childOf(parent: Entry, name: string): Entry | undefined {
+  let byName = named.get(parent);
+  if (!byName) {
+    byName = new Map(parent.children.map((inner) => [inner.path.at(-1), inner]));
+    named.set(parent, byName);
+  }
+  return byName.get(name);
 }
 
 /** The innermost entry whose key or value holds the offset. */

@@ -10,14 +10,19 @@ export type Problem = {
   severity?: 'warning';
   message: string;
   range: Range;
-  fixes: { title: string; edits: TextEdit[]; preferred: boolean }[];
+  fixes: ProblemFix[];
+  /** Other places it is about. */
+  related?: { range: Range; message: string }[];
 };
+
+/** A text that would mend a problem; preferred where it is the one meant. */
+export type ProblemFix = { title: string; edits: TextEdit[]; preferred: boolean };
 
 /** Each kind of problem: what it is, why it matters, and a text that has it. */
 export const problemCodes = {
   'sheet/syntax': {
     title: 'The text is not valid YAML',
-    why: 'Nothing below a broken line can be trusted, so the rules wait until the text can be read again. Often a quote, a bracket or a colon is missing, or the line above is only half typed.',
+    why: 'The broken line and what belongs to it are left out until they can be read; the rest of the sheet is checked, and nothing is called missing that may stand in the broken part. Often a quote, a bracket, a colon or a space is missing, or the line is only half typed.',
     example: 'format: 1\nengine: { cylinders: 8\nfuel: {}\n',
   },
   'sheet/conflict': {
@@ -26,8 +31,8 @@ export const problemCodes = {
     example: 'format: 1\n<<<<<<< ours\ntitle: Wagon\n=======\ntitle: Truck\n>>>>>>> theirs\n',
   },
   'sheet/too-large': {
-    title: 'Aliases unfold the sheet beyond any reasonable size',
-    why: 'A few aliases of aliases can stand for millions of values and would fill the memory. Write the values out, or use fewer layers of aliases.',
+    title: 'The sheet is beyond any reasonable size',
+    why: 'Texts of more than 1 MB, and sheets that nest deeper than any build, are not read. A few aliases of aliases can stand for millions of values and would fill the memory. Write the values out, or use fewer layers of aliases.',
     example: undefined,
   },
   'sheet/unknown-field': {

@@ -4,19 +4,27 @@ import { type Expected, isWithin } from '../units/expected.ts';
 import { parseQuantity } from '../units/parse.ts';
 import { isQuantity, type Quantity, type QuantityError } from '../units/quantity.ts';
 import { readQuantity } from '../units/read.ts';
-import { type Entry, pathText, type Range } from './entry.ts';
+import { type Entry, innerRange, isUnknown, pathText, writtenOf } from './entry.ts';
 import type { Problem } from './problem.ts';
-import type { FieldSchema } from './schema.ts';
+import type { FieldSchema, Path } from './schema.ts';
 
-/** The typed values of a sheet without the invalid fields, and what is wrong with its quantities. */
+/**
+ * The typed values of a sheet without the invalid fields, what is wrong with its quantities, and the paths of the fields
+ * whose values are not used because of either.
+ */
 export function readValues<Values>(root: Entry, invalid: ReadonlySet<string>, text: string) {
   const problems: Problem[] = [];
+  const unread: Path[] = [];
 
   function value(entry: Entry): unknown {
-    if (invalid.has(pathText(entry.path)) || entry.kind === 'empty') return undefined;
+    if (invalid.has(pathText(entry.path))) {
+      unread.push(entry.path);
+      return undefined;
+    }
+    if (isUnknown(entry)) return undefined;
     const { schema } = entry;
     if (schema?.dimension) return quantity(entry, schema);
-    if (entry.kind === 'scalar') return entry.scalar ?? undefined;
+    if (entry.kind === 'scalar') return entry.scalar;
     if (entry.kind === 'list') return list(entry);
     const values: Record<string, unknown> = {};
     for (const inner of entry.children) {
@@ -38,24 +46,26 @@ export function readValues<Values>(root: Entry, invalid: ReadonlySet<string>, te
 
   function quantity(entry: Entry, schema: FieldSchema): Quantity | undefined {
     if (!schema.dimension || entry.kind !== 'scalar') return undefined;
-    const written = String(entry.scalar);
+    const written = writtenOf(entry, text);
     const expected = expectedOf(schema);
     const read = parseQuantity(written, schema.dimension, expected);
     const told = (error: QuantityError) => ({ message: error.message, ...placeAndFixes(entry, written, error, text) });
     if (!isQuantity(read)) {
       problems.push({ code: 'sheet/quantity', ...told(read) });
+      unread.push(entry.path);
       return undefined;
     }
     const doubtful = doubt(read, expected);
     if (!isWithin(read, expected)) {
       problems.push({ code: 'sheet/out-of-range', ...told(outOfRange(read, schema, doubtful?.instead ?? [])) });
+      unread.push(entry.path);
       return undefined;
     }
     if (doubtful) problems.push({ code: 'sheet/two-readings', severity: 'warning', ...told(doubtful) });
     return read;
   }
 
-  return { values: (value(root) ?? {}) as Partial<Values>, problems };
+  return { values: (value(root) ?? {}) as Partial<Values>, problems, unread };
 }
 
 /** Where the error stands in the text of the sheet, and its edits. */
@@ -69,13 +79,6 @@ function placeAndFixes(entry: Entry, written: string, error: QuantityError, text
     preferred: error.instead.length === 1,
   }));
   return { range: range.end > range.start ? range : entry.value, fixes };
-}
-
-/** The text of a scalar within its quotes. */
-export function innerRange({ value, quote }: Entry, text: string): Range {
-  if (!quote) return value;
-  const closed = text[value.end - 1] === quote && value.end - 1 > value.start;
-  return { start: value.start + 1, end: closed ? value.end - 1 : value.end };
 }
 
 const expectations = new WeakMap<FieldSchema, Expected>();

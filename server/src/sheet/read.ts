@@ -1,10 +1,13 @@
-import { parseDocument } from 'yaml';
 import type { BuildSheet } from '../generated/build-sheet.ts';
-import { compose, plain, TooLarge } from './compose.ts';
-import type { Entry } from './entry.ts';
-import { endOfLine } from './lines.ts';
+import { endOfLine } from '../text/lines.ts';
+import { marked } from '../text/place.ts';
+import { plain, TooLarge } from './compose.ts';
+import { childOf, type Entry, isUnknown } from './entry.ts';
+import { notesProblem } from './notes-problem.ts';
+import { refusal } from './parse.ts';
 import type { Problem } from './problem.ts';
 import { readValues } from './read-values.ts';
+import { type Recovered, recover } from './recover.ts';
 import type { FieldSchema, Path } from './schema.ts';
 import { schemaProblems, type Validate } from './schema-problems.ts';
 import { syntaxProblems } from './syntax-problems.ts';
@@ -16,8 +19,12 @@ export type Sheet<Values = BuildSheet> = {
   /** Every field that could be read, quantities in SI; what could not be read is left out. */
   values: Partial<Values>;
   problems: Problem[];
-  /** Whether the text is broken YAML, so that what is missing may only be half typed. */
+  /** Whether the text is broken YAML. What could be read of it is here; the broken lines are left out. */
   broken: boolean;
+  /** What could not be read, by path: a field, or the fields among which it stands. See `mayBeUnread`. */
+  unread: Path[];
+  /** The fields that are left empty: not known yet. */
+  unknown: Path[];
 };
 
 const MOST_PROBLEMS = 100;
@@ -26,28 +33,36 @@ const MOST_PROBLEMS = 100;
 export function readText<Values>(text: string, schema: FieldSchema, validate: Validate): Sheet<Values> {
   const conflict = /^(<{7}|={7}|>{7})( .*)?$/m.exec(text);
   if (conflict) return unreadable(text, schema, conflictProblem(text, conflict.index));
-  const document = parseDocument(text, { merge: true, prettyErrors: false, logLevel: 'error' });
-  let root: Entry;
+  const refused = refusal(text);
+  if (refused) return unreadable(text, schema, tooLarge(text, refused));
   try {
-    root = compose(document, schema);
+    return readRecovered(text, recover(text, schema), validate);
   } catch (error) {
     if (!(error instanceof TooLarge)) throw error;
-    const range = { start: 0, end: endOfLine(text, 0) };
-    return unreadable(text, schema, { code: 'sheet/too-large', message: error.message, range, fixes: [] });
+    return unreadable(text, schema, tooLarge(text, error.message));
   }
-  const syntax = syntaxProblems(document.errors.slice(0, MOST_PROBLEMS), text);
-  if (root.kind === 'empty' && syntax.length === 0) root.kind = 'map';
-  const invalid = new Set<string>();
-  const found = schemaProblems(root, text, plain(root), validate, invalid);
-  const { values, problems } = readValues<Values>(root, invalid, text);
-  const told = (syntax.length ? syntax : [...found, ...problems]).slice(0, MOST_PROBLEMS);
-  return { text, root, values, problems: told.map((one) => onOneLine(one, text)), broken: syntax.length > 0 };
 }
 
-/** The problem marked on its first line only. */
-function onOneLine(problem: Problem, text: string): Problem {
-  const { start, end } = problem.range;
-  return { ...problem, range: { start, end: Math.min(end, endOfLine(text, start)) } };
+function readRecovered<Values>(text: string, recovered: Recovered, validate: Validate): Sheet<Values> {
+  const { root } = recovered;
+  const syntax = syntaxProblems(recovered, text);
+  const broken = syntax.problems.length > 0;
+  if (root.kind === 'empty') root.kind = 'map';
+  const notes = notesProblem(text, root, broken);
+  const invalid = new Set<string>();
+  const found = schemaProblems(root, text, plain(root), validate, { invalid, unread: syntax.unread });
+  const { values, problems, unread } = readValues<Values>(root, invalid, text);
+  const told = notes ? [notes] : [...syntax.problems, ...found, ...problems].slice(0, MOST_PROBLEMS);
+  const allUnread = [...syntax.unread, ...unread];
+  return {
+    text,
+    root,
+    values,
+    problems: told.map((problem) => ({ ...problem, range: marked(text, problem.range) })),
+    broken,
+    unread: allUnread,
+    unknown: unknownFields(root, allUnread),
+  };
 }
 
 function unreadable<Values>(text: string, schema: FieldSchema, problem: Problem): Sheet<Values> {
@@ -60,11 +75,32 @@ function unreadable<Values>(text: string, schema: FieldSchema, problem: Problem)
     kind: 'map',
     flow: false,
     inherited: false,
+    anchored: undefined,
     scalar: undefined,
     quote: undefined,
     children: [],
   };
-  return { text, root, values: {}, problems: [problem], broken: true };
+  return { text, root, values: {}, problems: [problem], broken: true, unread: [[]], unknown: [] };
+}
+
+function tooLarge(text: string, message: string): Problem {
+  return { code: 'sheet/too-large', message, range: { start: 0, end: endOfLine(text, 0) }, fixes: [] };
+}
+
+/** The fields without a value, among those the schema knows, unless something of theirs is unread. */
+function unknownFields(root: Entry, unread: readonly Path[]): Path[] {
+  const isUnread = (path: Path) => unread.some((part) => path.every((step, index) => part[index] === step));
+  const among = (entry: Entry): Path[] => {
+    if (!entry.schema || isOwn(entry.path)) return [];
+    if (entry.key && isUnknown(entry)) return isUnread(entry.path) ? [] : [entry.path];
+    return entry.children.flatMap(among);
+  };
+  return among(root);
+}
+
+/** Whether a field is the team's own, which the checks ignore. */
+function isOwn([first]: Path): boolean {
+  return String(first).startsWith('x-');
 }
 
 function conflictProblem(text: string, start: number): Problem {
@@ -83,9 +119,9 @@ export function entryOf({ root }: { root: Entry }, path: Path): Entry | undefine
   return entry;
 }
 
-function stepInto({ kind, children }: Entry, step: string | number): Entry | undefined {
-  if (typeof step === 'number') return kind === 'list' ? children[step] : undefined;
-  return children.findLast((inner) => inner.path.at(-1) === step);
+function stepInto(entry: Entry, step: string | number): Entry | undefined {
+  if (typeof step === 'number') return entry.kind === 'list' ? entry.children[step] : undefined;
+  return childOf(entry, step);
 }
 
 /** The entry at a path or, where the text has none, the nearest one around it. */

@@ -2,6 +2,7 @@ import configSchema from '../../../schemas/build-sheet.config.schema.json' with 
 import sheetSchema from '../../../schemas/build-sheet.schema.json' with { type: 'json' };
 import partsSchema from '../../../schemas/parts.schema.json' with { type: 'json' };
 import type { Dimension } from '../units/units.ts';
+import type { Known } from './words.ts';
 
 /** What the schema says of one field; references are resolved by `resolve`. */
 export type FieldSchema = {
@@ -17,6 +18,10 @@ export type FieldSchema = {
   examples?: unknown[];
   enum?: string[];
   enumDescriptions?: string[];
+  /** Other names of the field in the trade. */
+  synonyms?: string[];
+  /** Other names of its choices in the trade. */
+  enumSynonyms?: Record<string, string[]>;
   /** The values that state what a person has done or seen; no repair writes them. */
   attested?: (string | boolean)[];
   const?: unknown;
@@ -83,6 +88,17 @@ export function child(schema: FieldSchema, step: string | number): FieldSchema |
     Object.entries(patternProperties ?? {}).find(([pattern]) => new RegExp(pattern).test(step))?.[1] ??
     (typeof others === 'object' ? others : undefined);
   return found && resolve(found);
+}
+
+/** The fields a schema names, with what else the trade calls them. */
+export function knownFields(schema: FieldSchema | undefined): Known[] {
+  const names = Object.keys((schema && resolve(schema).properties) ?? {});
+  return names.map((word) => ({ word, synonyms: (schema && child(schema, word)?.synonyms) ?? [] }));
+}
+
+/** The choices a schema names, with what else the trade calls them. */
+export function knownChoices({ enum: choices = [], enumSynonyms = {} }: FieldSchema): Known[] {
+  return choices.map((word) => ({ word, synonyms: enumSynonyms[word] ?? [] }));
 }
 
 /** The schema of the field at a path, if the schema knows it. */

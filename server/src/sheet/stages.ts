@@ -1,5 +1,6 @@
 import type { BuildSheet, Stage } from '../generated/build-sheet.ts';
 import { type FieldPath, inChanges, inStage, type Path, stepsOf, valueAt } from './path.ts';
+import { mayBeUnread } from './unread.ts';
 
 /** The sheet as it is in one stage: its own values with the changes of this and the earlier stages. */
 export type StageSheet = {
@@ -11,10 +12,17 @@ export type StageSheet = {
   natural: (Stage & { index: number }) | undefined;
   /** Where the text says what holds at this field in this stage: in a stage's changes or in the sheet itself. */
   placeOf: (path: FieldPath) => Path;
+  /** Whether this field, which the stage does not have, may stand in a part of the text that could not be read. */
+  isUnread: (path: FieldPath) => boolean;
+  /** Whether all of the text could be read. */
+  isWhole: boolean;
 };
 
-/** Every stage of a sheet in order; a sheet without stages is one stage as it stands. */
-export function stagesOf(sheet: Partial<BuildSheet>): StageSheet[] {
+/**
+ * Every stage of a sheet in order; a sheet without stages is one stage as it stands. `unread` are the parts of its text
+ * that could not be read.
+ */
+export function stagesOf(sheet: Partial<BuildSheet>, unread: readonly Path[] = []): StageSheet[] {
   let values = sheet;
   let natural: StageSheet['natural'];
   const changed: number[] = [];
@@ -31,6 +39,12 @@ export function stagesOf(sheet: Partial<BuildSheet>): StageSheet[] {
       values,
       natural,
       placeOf: placesOf(stages, index, owners),
+      isWhole: unread.length === 0,
+      isUnread: (path) =>
+        path.startsWith('stages.')
+          ? mayBeUnread(sheet, unread, inStage(index, path))
+          : mayBeUnread(sheet, unread, stepsOf(path)) ||
+            owners.some((owner) => mayBeUnread(sheet, unread, inChanges(owner, path))),
     };
   });
 }

@@ -1,3 +1,5 @@
+import { endOfLine } from './lines.ts';
+
 /** A stretch of text, as UTF-16 offsets. */
 export type Range = { start: number; end: number };
 
@@ -12,24 +14,19 @@ export function touches(one: Range, other: Range): boolean {
   return one.start <= other.end && other.start <= one.end;
 }
 
-/** Where the line of an offset ends; a line feed, a carriage return or both end a line, as in every editor. */
-export function lineEnd(text: string, offset: number): number {
-  const lineBreak = /[\r\n]/g;
-  lineBreak.lastIndex = offset;
-  return lineBreak.exec(text)?.index ?? text.length;
-}
-
 /**
  * A stretch that an editor can mark: on one line, not empty, no character cut in two. Nothing written there is marked at
- * the character before it; only in a text without any character the stretch is empty.
+ * the character before it, else at the first one; in a text of empty lines at a line end.
  */
 export function marked(text: string, { start, end }: Range): Range {
   const from = Math.max(0, Math.min(start, text.length));
-  const to = Math.max(from, Math.min(end, lineEnd(text, from)));
+  const to = Math.max(from, Math.min(end, endOfLine(text, from)));
   if (to > from) return wholeCharacters(text, { start: from, end: to });
   const before = text.slice(0, from).trimEnd().length;
   if (before > 0) return wholeCharacters(text, { start: before - 1, end: before });
-  return wholeCharacters(text, { start: 0, end: text.startsWith('\r\n') ? 2 : Math.min(1, text.length) });
+  const below = text.search(/[^\r\n]/);
+  if (below >= 0) return wholeCharacters(text, { start: below, end: below + 1 });
+  return { start: 0, end: text.startsWith('\r\n') ? 2 : Math.min(1, text.length) };
 }
 
 function wholeCharacters(text: string, { start, end }: Range): Range {

@@ -5,7 +5,7 @@ import type { House } from '../sheet/house.ts';
 import type { Problem } from '../sheet/problem.ts';
 import { entryOf, readText, type Sheet } from '../sheet/read.ts';
 import { houseRoot } from '../sheet/schema.ts';
-import { lineEnd } from '../text/place.ts';
+import { endOfLine } from '../text/lines.ts';
 
 /** What house rules may be at most, before anything in them is read. */
 export const MOST_BYTES = 200_000;
@@ -15,7 +15,7 @@ const MOST_ENTRIES = 5000;
 export function readHouse(text: string, known: ReadonlySet<string>): Sheet<HouseConfig> {
   const tooLarge = tooLargeFor(text);
   if (tooLarge) {
-    const range = { start: 0, end: lineEnd(text, 0) };
+    const range = { start: 0, end: endOfLine(text, 0) };
     const problem: Problem = { code: 'sheet/too-large', message: tooLarge, range, fixes: [] };
     return { ...readText<HouseConfig>('', houseRoot, validateConfig), text, problems: [problem], broken: true };
   }

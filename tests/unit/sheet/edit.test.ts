@@ -125,9 +125,9 @@ const inserting: Case[] = [
   ],
   [
     'into braces over several lines',
-    'fuel-system: { pump: {\n  quantity: 1, # one\n  current: 9 A # at most\n} }\n',
+    'fuel-system: { pump: {\n  quantity: 1, # one\n  current: 9 A # at most\n  } }\n',
     [placement],
-    'fuel-system: { pump: {\n  quantity: 1, # one\n  current: 9 A, placement: in-tank # at most\n} }\n',
+    'fuel-system: { pump: {\n  quantity: 1, # one\n  current: 9 A, placement: in-tank # at most\n  } }\n',
   ],
   [
     'into lines, before the comments that follow',

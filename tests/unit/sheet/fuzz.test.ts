@@ -14,6 +14,7 @@ import { noHouse } from '../../../server/src/sheet/house.ts';
 import { root } from '../../../server/src/sheet/schema.ts';
 import { inOneGo } from '../../../server/src/text/steps.ts';
 import { readHouse } from '../../../server/src/workspace/house-file.ts';
+import { read } from './marked.ts';
 
 const SAMPLES = 'samples';
 const samples = readdirSync(SAMPLES)
@@ -41,9 +42,14 @@ function ask(text: string, offset: number): Checked {
       must(one.start < one.end || text === '', 'an empty range');
     }
   }
-  for (const { range, fixes } of sheet.problems) {
+  for (const { range, fixes, message } of sheet.problems) {
     inside(text, range);
-    must(!text.slice(range.start, range.end).includes('\n'), 'a problem over several lines');
+    must(range.end > range.start || text === '', 'an empty range');
+    must(message.length < 1500, 'a message of many lines');
+    for (const word of ['null', 'undefined', 'NaN', '[object Object]', 'Infinity']) {
+      must(!message.includes(word) || text.includes(word), `${word} in ${message}`);
+    }
+    must(text.trim() === '' || !text.slice(range.start, range.end).includes('\n'), 'a problem over several lines');
     for (const { edits } of fixes) for (const edit of edits) inside(text, edit);
   }
   for (const { range, related } of checked.findings) {
@@ -76,7 +82,29 @@ function inside(text: string, { start, end }: Range): void {
 
 const piece = fc.oneof(
   fc.constantFrom(
-    ...['{', '}', '[', ']', ':', ': ', ',', '\n', '\r\n', '- ', '  ', '\t', '#', ' #', '"', "'", '|', '>', '&a ', '*a'],
+    ...[
+      '{',
+      '}',
+      '[',
+      ']',
+      ':',
+      ': ',
+      ',',
+      '\n',
+      '\r\n',
+      '- ',
+      '  ',
+      '\r',
+      '\t',
+      '#',
+      ' #',
+      '"',
+      "'",
+      '|',
+      '>',
+      '&a ',
+      '*a',
+    ],
     ...['<<: *a', '? ', '!!int ', '~', '---', '%YAML', '\ufeff', '😀', '0', '-1', '1e999', '5 +/- 9 %', '..', 'NaN'],
     ...['format: 1\n', 'engine:', 'stages:\n  - ', 'power: 5 hp', 'boost: 400 psi', 'changes: ', 'induction: roots'],
   ),
@@ -158,7 +186,7 @@ describe('any text', () => {
         const checked = checkText(text, noHouse);
         const offset = Math.floor(at * text.length);
         const range = { start: offset, end: Math.min(text.length, offset + 40) };
-        for (const { edits = [] } of inOneGo(repairsAt(URI, checked, range)))
+        for (const { edits = [] } of inOneGo(repairsAt(URI, checked, range, read)))
           for (const edit of edits) inside(text, edit);
       }),
       { numRuns: 20 },

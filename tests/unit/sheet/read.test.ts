@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { applyEdits } from '../../../server/src/sheet/edit.ts';
+import { pathText } from '../../../server/src/sheet/entry.ts';
+import { fixesThatHold } from '../../../server/src/sheet/fixes-that-hold.ts';
+import type { Problem } from '../../../server/src/sheet/problem.ts';
+import { type FieldSchema, type Path, resolve, root } from '../../../server/src/sheet/schema.ts';
 import { read, unmarked, withMarks } from './marked.ts';
 
 /** A sheet with what is wrong between guillemets, then for each place code and message. */
@@ -13,7 +17,8 @@ const unknownFields: Case[] = [
   ['format: 1\nengine: { «zzz»: 4.9 L }\n', ['sheet/unknown-field', '`zzz` is not a field of `engine`.']],
   ['format: 1\n«foo»: 1\n', ['sheet/unknown-field', '`foo` is not a field of a build sheet.']],
   ['format: 1\n«null»: 1\n', ['sheet/unknown-field', '`null` is not a field of a build sheet.']],
-  ['format: 1\n«: 1»\n', ['sheet/unknown-field', '`null` is not a field of a build sheet.']],
+  ['format: 1\n«~»: 1\n', ['sheet/unknown-field', '`~` is not a field of a build sheet.']],
+  ['format: 1\n«: 1»\n', ['sheet/unknown-field', 'A field has no name here; write one before the colon.']],
   [
     'format: 1\nengine: { «__proto__»: 5, «constructor»: 4 }\n',
     ['sheet/unknown-field', '`__proto__` is not a field of `engine`.'],
@@ -21,7 +26,7 @@ const unknownFields: Case[] = [
   ],
   [
     'format: 1\nengine: { «cylinders 8» }\n',
-    ['sheet/unknown-field', '`cylinders 8` is not a field of `engine`; write `cylinders: 8`.'],
+    ['sheet/unknown-field', 'A colon and a space belong between a field and its value: write `cylinders: 8`.'],
   ],
   [
     'format: 1\nnotes:\n  - { «nte»: dry }\n',
@@ -103,11 +108,22 @@ const wrongValues: Case[] = [
     ['sheet/wrong-type', '`engine` takes fields of its own, such as `cylinders`, `displacement`, `compression-ratio`.'],
   ],
   [
-    'format: 1\n«engine»:\n',
+    'format: 1\nengine: «cylinders:8»\n',
     [
       'sheet/wrong-type',
-      '`engine` is empty; it takes fields of its own, such as `cylinders`, `displacement`, `compression-ratio`.',
+      '`engine` takes fields of its own, such as `cylinders`, `displacement`, `compression-ratio`; write `{ cylinders: 8 }`.',
     ],
+  ],
+  ['format: 1\nengine:\n  «cylinders»\n', ['sheet/wrong-type', '`cylinders` lacks a colon: write `cylinders:`.']],
+  ['«format»: {}\n', ['sheet/wrong-type', '`format` takes a whole number, such as `1`.']],
+  ['«format»:\n', ['sheet/wrong-type', '`format` is empty; it takes a whole number, such as `1`.']],
+  [
+    'format: 1\nengine: { cylinders: «.nan» }\n',
+    ['sheet/wrong-type', '`cylinders` takes a whole number, such as `8`.'],
+  ],
+  [
+    'format: 1\nfuel-system: { pump: { flow-at: «340 L/h» } }\n',
+    ['sheet/wrong-type', '`flow-at` takes a list, such as `[[40 psi, 270 L/h], [60 psi, 225 L/h]]`.'],
   ],
   [
     'format: 1\nfuel: «gasoline-e10»\n',
@@ -125,7 +141,13 @@ const wrongValues: Case[] = [
     ['sheet/wrong-type', '`title` is empty; it takes a text, such as `Quarry wagon, 4.9 liter`.'],
   ],
   ['format: 1\nstages: «[]»\n', ['sheet/wrong-type', '`stages` takes 1 to 24 items.']],
-  ['format: 1\n«stages»: { name: a }\n', ['sheet/wrong-type', '`stages` takes a list.']],
+  [
+    'format: 1\n«stages»: { name: a }\n',
+    [
+      'sheet/wrong-type',
+      '`stages` takes a list, such as `[{ name: first summer, power: 245 hp, induction: natural }]`.',
+    ],
+  ],
   [
     'format: 1\nfuel-system: { pump: { flow-at: [[40 psi, 270 L/h], «[60 psi]»] } }\n',
     ['sheet/wrong-type', 'An item of `flow-at` takes a pair of pressure and flow, such as `[40 psi, 270 L/h]`.'],
@@ -174,15 +196,12 @@ const quantities: Case[] = [
 const brokenYaml: Case[] = [
   ['format: 1\nengine: { cylinders: «8»\n', ['sheet/syntax', 'A closing `}` is missing.']],
   ['format: 1\nengine: { cylinders: 8 «]»\n', ['sheet/syntax', 'A closing `}` is missing.']],
-  [
-    'format: 1\n«engine»\n',
-    ['sheet/syntax', 'Something is missing here: a `:`, a comma, a quote, or a closing bracket or brace.'],
-  ],
+  ['format: 1\n«engine»\n', ['sheet/syntax', '`engine` lacks a colon: write `engine:`.']],
   [
     'format: 1\nengine:\n  cylinders: 8\n «displacement»: 4 L\n',
-    ['sheet/syntax', 'This line is not indented like its neighbors.'],
+    ['sheet/syntax', 'There is 1 space too few before `displacement`.'],
   ],
-  ['format: 1\nengine:\n«\t»cylinders: 8\n', ['sheet/syntax', 'Indent with spaces, not tabs.']],
+  ['format: 1\nengine:\n«\t»cylinders: 8\n', ['sheet/syntax', 'This line is indented with a tab; YAML wants spaces.']],
   ['format: 1\ntitle: "ab«c»\n', ['sheet/syntax', 'A closing quote is missing.']],
   [
     'format: 1\ntitle: «a»: b\n',
@@ -191,7 +210,7 @@ const brokenYaml: Case[] = [
   ['format: 1\ntitle: «@»x\n', ['sheet/syntax', 'A value cannot begin with this character; put the value in quotes.']],
   [
     'format: 1\nengine: { cylinders: 8, «cylinders»: 6 }\n',
-    ['sheet/syntax', 'This field is already written above; keep one of the two.'],
+    ['sheet/syntax', 'This field is already written in line 2; keep one of the two.'],
   ],
   [
     'format: 1\n«---»\nformat: 1\n',
@@ -200,7 +219,35 @@ const brokenYaml: Case[] = [
   ['format: 1\nengine: «*nowhere»\n', ['sheet/syntax', 'No anchor of that name stands above.']],
   ['format: 1\nengine:\n  <<: «5»\n', ['sheet/syntax', 'Only fields can be merged: write an alias of a mapping.']],
   ['format: 1\n? «[a, b]»\n: c\n', ['sheet/syntax', 'The name of a field is a plain word.']],
-  ['format: 1\n«-» a\n', ['sheet/syntax', 'This does not fit here: look for a missing `:` or a wrong indent.']],
+  ['format: 1\n- «a»\n', ['sheet/syntax', 'A dash begins an item of a list, and here is no list.']],
+  [
+    'format: 1\nstages:\n  «-name»: x\n    power: 5 hp\n',
+    ['sheet/syntax', 'A dash that begins an item needs a space after it.'],
+  ],
+  [
+    'format: 1\nstages:\n  - name: x\n    «induction:roots»\n    power: 5 hp\n',
+    ['sheet/syntax', 'A colon needs a space after it: `induction: roots`.'],
+  ],
+  [
+    'format: 1\nengine:\n  cylinders: 8\n   «displacement»: 4 L\n  idle: 700 rpm\n',
+    ['sheet/syntax', 'There is 1 space too many before `displacement`.'],
+  ],
+  [
+    'format: 1\nstages:\n  - name: a\n   «power»: 5 hp\n  - name: b\n',
+    ['sheet/syntax', 'There is 1 space too few before `power`.'],
+  ],
+  [
+    'format: 1\nengine:\n«\t»cylinders: 8\n\tidle: 700 rpm\nfuel: {}\n',
+    ['sheet/syntax', 'This line is indented with a tab; YAML wants spaces. So is 1 more line.'],
+  ],
+  ['format: 1\n«engi»\nsite: {}\n', ['sheet/syntax', '`engi` is not finished: a field is written `name: value`.']],
+  [
+    '«350 small block, two barrel»\ncall back re: pump\nneeds a return line\n',
+    [
+      'sheet/syntax',
+      'No field of a build sheet is found here. Start with `format: 1`, then write one field a line, such as `title: Quarry wagon`.',
+    ],
+  ],
   [
     'format: 1\n«<<<<<<< ours»\ntitle: a\n=======\ntitle: b\n>>>>>>> theirs\n',
     [
@@ -244,6 +291,24 @@ const repairs: [before: string, after: string][] = [
   ['', 'format: 1\n'],
   ['# only', '# only\nformat: 1\n'],
   ['\ufeff', '\ufeffformat: 1\n'],
+  ['? title\n: x\n', 'format: 1\n? title\n: x\n'],
+  ['&a title: x\n', 'format: 1\n&a title: x\n'],
+  ['title: x\rsite: {}\r', 'format: 1\rtitle: x\rsite: {}\r'],
+  ['format: 1\nstages:\n  -name: x\n    power: 5 hp\n', 'format: 1\nstages:\n  - name: x\n    power: 5 hp\n'],
+  ['format: 1\nstages:\n  - induction:roots\n', 'format: 1\nstages:\n  - { induction: roots }\n'],
+  ['format: 1\nstages:\n  - name: x\n    induction:roots\n', 'format: 1\nstages:\n  - name: x\n    induction: roots\n'],
+  ['format: 1\nstages: [{ induction:roots }]\n', 'format: 1\nstages: [{ induction: roots }]\n'],
+  ['format: 1\nvacuum-reference { port: manifold }\n', 'format: 1\nvacuum-reference: { port: manifold }\n'],
+  ['format: 1\nengine:\n  cylinders: 8\n   idle: 700 rpm\n', 'format: 1\nengine:\n  cylinders: 8\n  idle: 700 rpm\n'],
+  ['format: 1\nengine:\n\tcylinders: 8\n\tidle: 700 rpm\n', 'format: 1\nengine:\n  cylinders: 8\n  idle: 700 rpm\n'],
+  ['format: 1\nengine: { cylinders: 8\nsite: {}\n', 'format: 1\nengine: { cylinders: 8 }\nsite: {}\n'],
+  ['format: 1\ntitle: "Wagon\nsite: {}\n', 'format: 1\ntitle: "Wagon"\nsite: {}\n'],
+  ['format: 1\nfuel: E10\n', 'format: 1\nfuel: { grade: gasoline-e10 }\n'],
+  ['format: 1\nfuel: { grade: E10 }\n', 'format: 1\nfuel: { grade: gasoline-e10 }\n'],
+  ['format: 1\nstages: [{ induction: N/A }]\n', 'format: 1\nstages: [{ induction: natural }]\n'],
+  ['format: 1\nignition: { trigger: points }\n', 'format: 1\nignition: { trigger: contact-points }\n'],
+  ['format: 1\nengine: { max_rpm: 5000 rpm }\n', 'format: 1\nengine: { redline: 5000 rpm }\n'],
+  ['call Joe\n\n# later\nbuy hose\n', 'format: 1\n# call Joe\n\n# later\n# buy hose\n'],
   ['format: 1\nengine: { displacment: 4.9 L } # mine\n', 'format: 1\nengine: { displacement: 4.9 L } # mine\n'],
   ['format: 1\nengine: { cylinders 8 }\n', 'format: 1\nengine: { cylinders: 8 }\n'],
   ['format: 1\nengine: { cylinders: "8" }\n', 'format: 1\nengine: { cylinders: 8 }\n'],
@@ -259,7 +324,8 @@ const repairs: [before: string, after: string][] = [
 
 describe('the repair of a problem', () => {
   it.each(repairs)('%j becomes %j', (before, after) => {
-    const fix = read(before).problems[0]?.fixes[0];
+    const sheet = read(before);
+    const [fix] = sheet.problems.flatMap((problem) => fixesThatHold(sheet, problem, read));
     const text = applyEdits(before, fix?.edits ?? []);
     expect(text).toBe(after);
     expect(read(text).problems).toEqual([]);
@@ -289,6 +355,47 @@ describe('a sheet beyond reason', () => {
     expect(problems.map((problem) => problem.message)).toEqual([message]);
     expect(problems[0]?.range).toEqual({ start: 0, end: text.indexOf('\n') });
     expect({ broken, values }).toEqual({ broken: true, values: {} });
+  });
+
+  it.each([
+    [
+      'more than 1 MB',
+      `title: ${'x'.repeat(1_000_000)}\n`,
+      'This text is longer than 1 MB; no build sheet is. It is not read.',
+    ],
+    ['a hundred thousand brackets', '['.repeat(100_000), 'This sheet nests deeper than any build sheet does.'],
+    ['a hundred thousand dashes', '- '.repeat(100_000), 'This sheet nests deeper than any build sheet does.'],
+  ])('is not even parsed: %s', (_, text, message) => {
+    expect(read(text).problems.map((problem) => problem.message)).toEqual([message]);
+  });
+
+  it.each([
+    ['20,000 unknown fields', Array.from({ length: 20_000 }, (_, index) => `k${index}: 1`).join('\n')],
+    [
+      '20,000 unknown fields in braces',
+      `engine: { ${Array.from({ length: 20_000 }, (_, index) => `k${index}: 1`).join(', ')} }`,
+    ],
+    [
+      '10,000 anchors',
+      Array.from({ length: 10_000 }, (_, index) => `x-${index}: &a${index} { b: 1 }\nx-b${index}: *a${index}`).join(
+        '\n',
+      ),
+    ],
+    ['10,000 lines that are no fields', Array.from({ length: 10_000 }, (_, index) => `k${index}`).join('\n')],
+    [
+      '10,000 broken lines',
+      `format: 1\nengine:\n${Array.from({ length: 10_000 }, (_, index) => `  - k${index}:v\n   a`).join('\n')}`,
+    ],
+    ['one long value', `format: 1\nengine: ${'y'.repeat(500_000)}\n`],
+    ['one long field', `format: 1\n${'y'.repeat(500_000)}: 1\n`],
+    ['one long quantity', `format: 1\nengine: { displacement: ${'1.'.repeat(100_000)} }\n`],
+  ])('is told in a few short messages: %s', (_, text) => {
+    const { problems } = read(text);
+    expect(problems.length).toBeLessThanOrEqual(100);
+    for (const { message, fixes } of problems) {
+      expect(message.length).toBeLessThan(400);
+      for (const { title } of fixes) expect(title.length).toBeLessThan(200);
+    }
   });
 
   it('tells a hundred problems at most, and uses none of the wrong values', () => {
@@ -326,6 +433,60 @@ describe('the values of a sheet', () => {
       'format: 1\nfuel-system: { pump: { flow-at: [[40 psi, 270 L/h], [60 psi, 225 psi], [75 psi, 180 L/h]] } }\n',
     );
     expect(values['fuel-system']?.pump).toEqual({});
+  });
+});
+
+describe('a repair of a problem', () => {
+  it('is offered only where the text with it can be read and what it writes is right', () => {
+    const sheet = read('format: 1\nengine: { cylinders: 80 }\n');
+    const fixes = ['8', '81', '{', '8 }\n- a'].map((text) => ({
+      title: text,
+      edits: [{ start: 31, end: 33, text }],
+      preferred: false,
+    }));
+    const problem = { ...sheet.problems[0], fixes } as Problem;
+    expect(fixesThatHold(sheet, problem, read).map(({ title }) => title)).toEqual(['8']);
+  });
+
+  it.each(['FUEL-SYSTEM: {}\n', '~: 1\nTITLE: x\n'])('does not hide another mistake at its place: %j', (text) => {
+    const sheet = read(text);
+    expect(sheet.problems.map(({ code }) => code)).toEqual(
+      expect.arrayContaining(['sheet/missing-field', 'sheet/unknown-field']),
+    );
+  });
+});
+
+describe('an empty field', () => {
+  it.each([
+    'engine:',
+    'engine: ~',
+    'engine: { idle: }',
+    'fuel-system:\n  mechanical-pump:',
+    'stages:\n  - name:\n    power:',
+  ])('is not known yet, and no mistake: %j', (fields) => {
+    expect(read(`format: 1\n${fields}\n`).problems).toEqual([]);
+  });
+
+  it('is counted', () => {
+    const { unknown, values } = read(
+      'format: 1\nengine:\nfuel-system: { mechanical-pump:, pump: { flow-at: ~ } }\nx-own:\n',
+    );
+    expect(unknown.map(pathText)).toEqual(['engine', 'fuel-system.mechanical-pump', 'fuel-system.pump.flow-at']);
+    expect(values).toEqual({ format: 1, 'fuel-system': { pump: {} } });
+  });
+
+  it('is valid wherever a field is not required', () => {
+    const emptied = (schema: FieldSchema, path: Path): string[] => {
+      const { properties = {}, required = [] } = resolve(schema);
+      return Object.entries(properties).flatMap(([name, field]) => {
+        const here = [...path, name];
+        const own = required.includes(name)
+          ? []
+          : [here.map((step, level) => `${' '.repeat(level)}${step}:`).join('\n')];
+        return here.length > 4 || path[0] === 'stages' ? own : [...own, ...emptied(field, here)];
+      });
+    };
+    for (const text of emptied(root, [])) expect(read(`format: 1\n${text}\n`).problems).toEqual([]);
   });
 });
 

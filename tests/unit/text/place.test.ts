@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { lineEnd, marked } from '../../../server/src/text/place.ts';
+import { endOfLine } from '../../../server/src/text/lines.ts';
+import { marked } from '../../../server/src/text/place.ts';
 
 /** The text that is marked for a stretch. */
 function mark(text: string, start: number, end: number): string {
@@ -49,6 +50,6 @@ describe('a stretch that is marked', () => {
 
 describe('the end of a line', () => {
   it('is where the editor sees it', () => {
-    expect([0, 2, 4, 6, 9].map((offset) => lineEnd('a\rb\nc\r\nd', offset))).toEqual([1, 3, 5, 6, 8]);
+    expect([0, 2, 4, 6, 9].map((offset) => endOfLine('a\rb\nc\r\nd', offset))).toEqual([1, 3, 5, 6, 8]);
   });
 });

@@ -8,8 +8,9 @@ export const rule: StageRule = {
   inspect: 'Timing light, rev the engine: the mark must move.',
   remedy: 'Free the weights and the vacuum canister, or let the computer time the spark.',
   source: 'common practice',
-  check: ({ values: { ignition } }) => {
-    if (ignition?.timing !== 'distributor' || ignition.advance !== 'locked') return undefined;
+  check: ({ values: { ignition, vehicle } }) => {
+    if (vehicle?.use === 'drag-racing' || ignition?.timing !== 'distributor' || ignition.advance !== 'locked')
+      return undefined;
     const canCompute = ignition['timing-output'] !== false && ignition.trigger !== 'inductive-distributor';
     return {
       at: 'ignition.advance',

@@ -4,7 +4,7 @@ import { missingSections } from '../../remedies/main-sections.ts';
 export const rule: PlanRule = {
   id: 'paper/no-handover',
   title: 'Nothing is written down for the handover',
-  severity: 'information',
+  severity: 'hint',
   why: 'Before fuel is pumped the first time, somebody has to test for leaks and have an extinguisher at hand, and the owner has to be told what the law leaves to the local authority. A list that is ticked off is not forgotten.',
   inspect: 'Go through the list with the owner, beside the car.',
   remedy: 'Add the list, and tick off what was done and told, each by whoever did it.',

@@ -4,7 +4,7 @@ import { missingSections } from '../../remedies/main-sections.ts';
 export const rule: PlanRule = {
   id: 'paper/no-title',
   title: 'The sheet has no title',
-  severity: 'information',
+  severity: 'hint',
   why: 'Reports, comparisons and lists of sheets show the title. Without one, two builds in the shop are told apart by file name only.',
   inspect: 'Look how the shop names its jobs.',
   remedy: 'Write a title.',

@@ -3,7 +3,7 @@ import type { ToldRule } from '../../checking/rule.ts';
 export const rule: ToldRule = {
   id: 'paper/unknown-silenced-rule',
   title: 'An entry under "silence" names a rule that does not exist',
-  severity: 'information',
+  severity: 'hint',
   told: true,
   why: 'The finding that was looked at and accepted still shows, and its reason is missing from the report. Rule ids have the form `area/what-is-wrong` and stand beside each finding.',
   inspect: 'Compare the id with the one beside the finding.',

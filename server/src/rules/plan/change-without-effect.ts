@@ -5,7 +5,7 @@ import type { Quantity } from '../../units/quantity.ts';
 export const rule: PlanRule = {
   id: 'plan/change-without-effect',
   title: 'Change that changes nothing',
-  severity: 'information',
+  severity: 'hint',
   why: 'A stage that sets a field to what it already was hides what is really done in that step, and its cost is counted for nothing. Perhaps another value was meant.',
   inspect: 'Compare the change with the stage before.',
   remedy: 'Take it out, or write the value that was meant.',

@@ -1,13 +1,19 @@
-import { dutyAtPeakPower, injectorFlow, requiredStaticFlow } from '../../analysis/full-load-injection.ts';
+import {
+  dutyAtPeakPower,
+  injectorFlow,
+  injectorPressure,
+  requiredStaticFlow,
+} from '../../analysis/full-load-injection.ts';
 import { idlePulseMargin } from '../../analysis/idle-injection.ts';
-import type { FigureNode } from '../../analysis/node.ts';
 import { pumpDelivery, requiredDelivery } from '../../analysis/supply.ts';
 import type { Draft, Situation, StageRule } from '../../checking/rule.ts';
-import { sharing } from '../../remedies/sharing.ts';
+import { fitInjectors } from '../../remedies/fit-injectors.ts';
+import { isBodyOversized, passesTooMuchAir, ratingSurplus, ratioOf, surplus } from '../../remedies/oversize.ts';
 import { roundedUp } from '../../remedies/size.ts';
 import { timesCovered } from '../../remedies/times-covered.ts';
-import type { FieldPath } from '../../sheet/path.ts';
 
+/** Delivery, m3/s, of the smallest pumps sold for injection pressure: 120 L/h. Common practice, from memory. */
+const SMALLEST_PUMP = 120e-3 / 3600;
 /** Reserve of the smaller part that is proposed: a third over the need. Common practice. */
 const RESERVE = 1.33;
 
@@ -25,7 +31,7 @@ export const rule: StageRule = {
 function injectors(situation: Situation): Draft[] {
   const { see, values, show } = situation;
   const idle = see(idlePulseMargin);
-  if ((idle && idle.value < 1) || timesCovered(situation)) return [];
+  if ((idle && idle.value < 1) || timesCovered(situation) || isBodyOversized(situation)) return [];
   const path = 'throttle-body.injectors.static-flow';
   const times = surplus(situation, path, ratioOf(injectorFlow, requiredStaticFlow));
   const flow = values['throttle-body']?.injectors?.['static-flow'];
@@ -34,10 +40,10 @@ function injectors(situation: Situation): Draft[] {
   return [
     {
       at: path,
-      message: `The injectors flow ${show(see(injectorFlow))}, ${times.toFixed(1)} times the ${show(see(requiredStaticFlow))} that the hungriest stage needs of each.`,
+      message: `The injectors flow ${show(see(injectorFlow))} at ${show(see(injectorPressure))}, ${times.toFixed(1)} times the ${show(see(requiredStaticFlow))} that the hungriest stage needs of each.`,
       related: [{ at: 'stages.power', message: 'The hungriest stage.' }],
       excess: -times,
-      repairs: [{ title: `Fit injectors of ${size}`, set: { [path]: size }, shows: dutyAtPeakPower }],
+      repairs: [{ title: fitInjectors(values, size), set: { [path]: size }, shows: dutyAtPeakPower }],
     },
   ];
 }
@@ -46,11 +52,12 @@ function pump(situation: Situation): Draft[] {
   const { see, show } = situation;
   const path = 'fuel-system.pump.flow-at';
   const times = surplus(situation, path, ratioOf(pumpDelivery, requiredDelivery));
-  if (!times) return [];
+  const delivery = see(pumpDelivery);
+  if (!times || !delivery || delivery.value <= SMALLEST_PUMP) return [];
   return [
     {
       at: path,
-      message: `The pump delivers ${show(see(pumpDelivery))} at working pressure, ${times.toFixed(1)} times the ${show(see(requiredDelivery))} that the hungriest stage needs with its reserve.`,
+      message: `The pump delivers ${show(delivery)} at working pressure, ${times.toFixed(1)} times the ${show(see(requiredDelivery))} that the hungriest stage needs with its reserve.`,
       related: [{ at: 'stages.power', message: 'The hungriest stage.' }],
       excess: -times,
     },
@@ -60,9 +67,7 @@ function pump(situation: Situation): Draft[] {
 function throttleBody(situation: Situation): Draft[] {
   const { values, stage, show } = situation;
   const path = 'throttle-body.power-rating';
-  const times = surplus(situation, path, ({ values: { 'throttle-body': body }, stage: { power } }) =>
-    body?.['power-rating'] && power ? (body['power-rating'].value * (body.quantity ?? 1)) / power.value : undefined,
-  );
+  const times = passesTooMuchAir(situation) ? undefined : ratingSurplus(situation);
   const rating = values['throttle-body']?.['power-rating'];
   const bodies = values['throttle-body']?.quantity ?? 1;
   if (!times || !rating) return [];
@@ -76,20 +81,4 @@ function throttleBody(situation: Situation): Draft[] {
       repairs: [{ title: `Fit a throttle body rated for ${better}`, set: { [path]: better } }],
     },
   ];
-}
-
-type Ratio = (stage: Situation) => number | undefined;
-
-const ratioOf =
-  (has: FigureNode, needs: FigureNode): Ratio =>
-  ({ see }) => {
-    const [capacity, need] = [see(has), see(needs)];
-    return capacity && need && capacity.value / need.value;
-  };
-
-/** How many times its need the part has in this stage, where it is over the limit in every stage that uses it. */
-function surplus({ plan, index, limit }: Situation, path: FieldPath, ratio: Ratio): number | undefined {
-  const ratios = sharing(plan, index, path).map(ratio);
-  const isOver = ratios.every((one) => one !== undefined && one > limit('surplus'));
-  return isOver ? ratio(plan[index] as Situation) : undefined;
 }

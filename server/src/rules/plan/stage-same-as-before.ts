@@ -3,7 +3,7 @@ import type { PlanRule, Situation } from '../../checking/rule.ts';
 export const rule: PlanRule = {
   id: 'plan/stage-same-as-before',
   title: 'Stage in which nothing changes',
-  severity: 'information',
+  severity: 'hint',
   why: 'A stage says what the engine makes and what is changed to get there. One that repeats the stage before it adds nothing to the plan; what was meant may have been left out.',
   inspect: 'Compare the stage with the one before.',
   remedy: 'Write what changes, or take the stage out.',

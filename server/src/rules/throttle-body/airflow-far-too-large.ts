@@ -1,11 +1,9 @@
 import { airflowFourBore, airflowNeeded, airflowShare } from '../../analysis/throttle.ts';
 import type { Repair, Situation, StageRule } from '../../checking/rule.ts';
+import { passesTooMuchAir } from '../../remedies/oversize.ts';
 import { percent } from '../../remedies/percent.ts';
-import { sharing } from '../../remedies/sharing.ts';
 import { roundedUp } from '../../remedies/size.ts';
 
-/** Share of the airflow rating under which the throttle is touchy and the idle plates barely open. Common practice, from memory. */
-const LEAST_SHARE = 1 / 3;
 /** Share a well-chosen throttle body is used to at full power. Common practice, from memory. */
 const GOOD_SHARE = 0.6;
 
@@ -19,15 +17,14 @@ export const rule: StageRule = {
   remedy: 'A throttle body of the next size down, or keep it and accept a touchy pedal.',
   source: 'common practice, from memory',
   check: (situation) => {
-    const { plan, index, see, show, values } = situation;
+    const { see, show, values } = situation;
     const bodies = values['throttle-body']?.quantity ?? 1;
     const field = values['throttle-body']?.['rated-airflow']
       ? 'throttle-body.rated-airflow'
       : 'throttle-body.bores.diameter';
-    const shares = sharing(plan, index, field).map(({ see }) => see(airflowShare));
     const share = see(airflowShare);
     const rating = see(airflowFourBore);
-    if (!share || shares.some((one) => !one || one.value >= LEAST_SHARE)) return undefined;
+    if (!share || !passesTooMuchAir(situation)) return undefined;
     return {
       at: field,
       message: `Even at full power the engine draws ${show(see(airflowNeeded))}, ${percent(share.value)} of the ${show(rating)} ${bodies > 1 ? `the ${bodies} throttle bodies pass` : 'the throttle body passes'} at 1.5 inHg.`,

@@ -9,6 +9,7 @@ import {
 } from '../../analysis/full-load-injection.ts';
 import type { FigureNode } from '../../analysis/node.ts';
 import { above, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
+import { fitInjectors } from '../../remedies/fit-injectors.ts';
 import { roundedUp } from '../../remedies/size.ts';
 import { slowerFiring } from '../../remedies/slower-firing.ts';
 
@@ -35,9 +36,10 @@ export const rule: StageRule = {
     const miss = above(worst, most);
     if (!worst || !miss) return undefined;
     const required = see(requiredStaticFlow);
+    const across = see(injectorPressure);
     return {
       at: 'throttle-body.injectors',
-      message: `${capital(worst.name)} is ${withSpread(worst, showValue)}, ${miss.onlyAtBadEnd ? 'which can pass' : 'over'} the limit of ${showValue(most, 'ratio')}${required ? `; each injector needs a static flow of ${show(required)} at the pressure across it` : ''}.`,
+      message: `${capital(worst.name)} is ${withSpread(worst, showValue)}, ${miss.onlyAtBadEnd ? 'which can pass' : 'over'} the limit of ${showValue(most, 'ratio')}.${required ? ` Each injector needs ${show(required)}${across ? ` at ${show(across)}` : ''}.` : ''}`,
       related: [{ at: 'stages.power', message: 'The power of this stage asks for it.' }],
       ...miss,
       repairs: [
@@ -56,7 +58,7 @@ function largerInjectors({ see, values }: Pick<Situation, 'see' | 'values'>, sho
   const flow = see(injectorFlow);
   if (!rated || !required || !flow) return [];
   const size = roundedUp(((required.high ?? required.value) * rated.value) / flow.value, rated);
-  return [{ title: `Fit injectors of ${size}`, set: { 'throttle-body.injectors.static-flow': size }, shows }];
+  return [{ title: fitInjectors(values, size), set: { 'throttle-body.injectors.static-flow': size }, shows }];
 }
 
 /** The same injectors at a pressure that gives the required flow, while that is near their rating. */

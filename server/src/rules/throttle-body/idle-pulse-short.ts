@@ -2,6 +2,7 @@ import { withSpread } from '../../analysis/figure-words.ts';
 import { idlePulse, idlePulseMargin, powerCoveredLow } from '../../analysis/idle-injection.ts';
 import { deadTime } from '../../analysis/injectors.ts';
 import { below, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
+import { fitInjectors } from '../../remedies/fit-injectors.ts';
 import { roundedDown } from '../../remedies/size.ts';
 import { slowerFiring } from '../../remedies/slower-firing.ts';
 
@@ -47,7 +48,7 @@ function smallerInjectors({ values }: Situation, share: number): Repair[] {
   if (!flow) return [];
   const size = roundedDown(flow.value * share, flow);
   return [
-    { title: `Fit injectors of ${size}`, set: { 'throttle-body.injectors.static-flow': size }, shows: idlePulse },
+    { title: fitInjectors(values, size), set: { 'throttle-body.injectors.static-flow': size }, shows: idlePulse },
   ];
 }
 

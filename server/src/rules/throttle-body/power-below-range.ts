@@ -1,5 +1,7 @@
 import { demandPerInjector, injectorFlow } from '../../analysis/full-load-injection.ts';
 import type { StageRule } from '../../checking/rule.ts';
+import { fitInjectors } from '../../remedies/fit-injectors.ts';
+import { isBodyOversized } from '../../remedies/oversize.ts';
 import { sharing } from '../../remedies/sharing.ts';
 import { roundedUp } from '../../remedies/size.ts';
 import { timesCovered } from '../../remedies/times-covered.ts';
@@ -19,7 +21,7 @@ export const rule: StageRule = {
     const { values, stage, limit, show, showValue, plan, index } = situation;
     const times = timesCovered(situation);
     const flow = values['throttle-body']?.injectors?.['static-flow'];
-    if (!times || !flow || !stage.power) return undefined;
+    if (!times || !flow || !stage.power || isBodyOversized(situation)) return undefined;
     const users = sharing(plan, index, 'throttle-body.injectors.static-flow');
     const hungriest = Math.max(
       ...users.map(({ see }) => {
@@ -33,7 +35,7 @@ export const rule: StageRule = {
       message: `At their duty limit these injectors feed ${showValue(stage.power.value * times, 'power')}, ${times.toFixed(1)} times the ${show(stage.power)} of this stage. Without dead time and shortest pulse nothing says that they still idle.`,
       related: [{ at: 'stages.power', message: 'The power to cover.' }],
       excess: times,
-      repairs: [{ title: `Fit injectors of ${size}`, set: { 'throttle-body.injectors.static-flow': size } }],
+      repairs: [{ title: fitInjectors(values, size), set: { 'throttle-body.injectors.static-flow': size } }],
     };
   },
 };

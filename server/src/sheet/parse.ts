@@ -1,0 +1,49 @@
+import { type Document, parseDocument } from 'yaml';
+import { compose, TooLarge } from './compose.ts';
+import type { Entry } from './entry.ts';
+import type { FieldSchema } from './schema.ts';
+
+/** Most characters of a text that is read; a build sheet has some thousands. */
+export const MOST_CHARACTERS = 1_000_000;
+const MOST_OPEN = 500;
+
+export type Parsed = { root: Entry; errors: Document['errors'] };
+
+/**
+ * A text as YAML reads it, with the tree of its entries and what is wrong with it. A lone CR ends a line as YAML has it.
+ * @throws TooLarge
+ */
+export function parse(text: string, schema: FieldSchema): Parsed {
+  const document = parseDocument(text.replaceAll(/\r(?!\n)/g, '\n'), {
+    merge: true,
+    prettyErrors: false,
+    logLevel: 'error',
+    uniqueKeys: false,
+  });
+  const root = compose(document, schema);
+  if (document.errors.some(({ code }) => code === 'RESOURCE_EXHAUSTION')) throw new TooLarge(TOO_DEEP);
+  return { root, errors: document.errors };
+}
+
+const TOO_DEEP = 'This sheet nests deeper than any build sheet does.';
+
+/** Why a text is refused before anything of it is parsed, if it is. */
+export function refusal(text: string): string | undefined {
+  if (text.length > MOST_CHARACTERS) return 'This text is longer than 1 MB; no build sheet is. It is not read.';
+  return nestsTooDeep(text) ? TOO_DEEP : undefined;
+}
+
+/** Whether brackets, or dashes and marks on one line, open more levels than a parser should be asked to follow. */
+function nestsTooDeep(text: string): boolean {
+  let open = 0;
+  let marks = 0;
+  for (let index = 0; index < text.length; index++) {
+    const code = text.charCodeAt(index);
+    if (code === 0x5b || code === 0x7b) open++;
+    else if ((code === 0x5d || code === 0x7d) && open > 0) open--;
+    else if (code === 0x0a) marks = 0;
+    else if (text.charCodeAt(index + 1) === 0x20 && (code === 0x2d || code === 0x3f || code === 0x3a)) marks++;
+    if (open > MOST_OPEN || marks > 20 * MOST_OPEN) return true;
+  }
+  return false;
+}
