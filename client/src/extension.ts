@@ -8,7 +8,8 @@ const restartLimit = 3;
 const documentSelector = [
   { language: 'build-sheet' },
   { language: 'build-sheet-config' },
-  { pattern: '**/{*.build.{yaml,yml},build-sheet.config.{yaml,yml}}' },
+  { pattern: '**/*.build.{yaml,yml}' },
+  { pattern: '**/build-sheet.config.{yaml,yml}' },
 ];
 
 let client: LanguageClient | undefined;

@@ -1,4 +1,4 @@
-// Runs the extension tests in real VS Code against the packaged extension. Usage: node tests/vscode/run.mjs PACKAGE.vsix
+// Runs the extension tests in real VS Code against the packaged extension. Usage: node tests/vscode/run.mjs PACKAGE.vsix [SUITE]...
 import { spawn } from 'node:child_process';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -104,38 +104,54 @@ function inBlockStyle(sample) {
   return document.toString({ lineWidth: 0, flowCollectionPadding: false }).trim();
 }
 
-/** Real keys take their time, so they are typed beside the other suites. */
-function runTyping(vscode, extension) {
-  const { file, shop } = makeWorkspace();
+function emptySheets(shop) {
   const empty = ['typed', 'completed'].map((name) => join(shop, `${name}.build.yaml`));
   for (const path of empty) writeFileSync(path, '');
-  const env = { EMPTY_SHEETS: empty.join('\n'), COMPLETE_SHEET: inBlockStyle(cleanSheet) };
-  return runPage(vscode, extension, 'typing', file, env);
+  return { EMPTY_SHEETS: empty.join('\n'), COMPLETE_SHEET: inBlockStyle(cleanSheet) };
 }
 
-/** What needs the browser-hosted VS Code: restricted mode, and the page itself. */
-async function runInBrowser(vscode, extension) {
-  const { file, shop } = makeWorkspace();
-  return [
-    await runSuite(vscode, extension, makeWorkspace().shop, 'restricted.cjs', { RESTRICTED_MODE: '1' }),
-    await runPage(vscode, extension, 'user', file, { SHEET: join(shop, cleanSheet) }),
-  ];
+/** The suites by name; all but the first need the page of the browser-hosted VS Code. */
+const suites = {
+  editing: (vscode, extension) => runSuite(vscode, extension, makeWorkspace().file, 'editing.cjs', {}),
+  restricted: (vscode, extension) =>
+    runSuite(vscode, extension, makeWorkspace().shop, 'restricted.cjs', { RESTRICTED_MODE: '1' }),
+  user: (vscode, extension) => {
+    const { file, shop } = makeWorkspace();
+    return runPage(vscode, extension, 'user', file, { SHEET: join(shop, cleanSheet) });
+  },
+  typing: (vscode, extension) => {
+    const { file, shop } = makeWorkspace();
+    return runPage(vscode, extension, 'typing', file, emptySheets(shop));
+  },
+};
+
+/** Runs suites one after the other, each with an extension of its own, and so with language servers of its own. */
+async function runSuites(names, vscode, vsix) {
+  const results = [];
+  for (const name of names) results.push(await suites[name](vscode, await unpackVsix(vsix, join(home, name))));
+  return results;
 }
 
 async function main() {
-  const [vsix] = process.argv.slice(2);
-  if (!vsix) throw new Error('usage: node tests/vscode/run.mjs PACKAGE.vsix');
+  const [vsix, ...only] = process.argv.slice(2);
+  if (!vsix) throw new Error(`usage: node tests/vscode/run.mjs PACKAGE.vsix [${Object.keys(suites).join('|')}]...`);
   if (!existsSync(vsix)) throw new Error(`no ${basename(vsix)}: npm run package makes it`);
   mkdirSync(artifacts, { recursive: true });
   const vscode = await findVisualStudioCode();
-  const extension = await unpackVsix(vsix, home);
   console.log(`VS Code: ${vscode.isDesktop ? 'desktop' : 'browser-hosted'}`);
-  const typing = vscode.isDesktop ? [] : [runTyping(vscode, extension)];
-  const results = [await runSuite(vscode, extension, makeWorkspace().file, 'editing.cjs', {})];
-  if (!vscode.isDesktop) results.push(...(await runInBrowser(vscode, extension)));
-  results.push(...(await Promise.all(typing)));
-  const passed = results.reduce((sum, result) => sum + result.passed, 0);
-  const failed = results.reduce((sum, result) => sum + result.failed, 0);
+  const possible = vscode.isDesktop ? ['editing'] : Object.keys(suites);
+  const wanted = possible.filter((name) => only.length === 0 || only.includes(name));
+  const isSlow = (name) => name === 'typing'; // real keys take their time: they are typed beside the others
+  const results = await Promise.all([
+    runSuites(wanted.filter(isSlow), vscode, vsix),
+    runSuites(
+      wanted.filter((name) => !isSlow(name)),
+      vscode,
+      vsix,
+    ),
+  ]);
+  const passed = results.flat().reduce((sum, result) => sum + result.passed, 0);
+  const failed = results.flat().reduce((sum, result) => sum + result.failed, 0);
   console.log(`vscode: ${passed} passed, ${failed} failed`);
   process.exitCode = failed > 0 ? 1 : 0;
 }

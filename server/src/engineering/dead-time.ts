@@ -30,3 +30,35 @@ export function deadTimeEstimate(voltage: number, known: { voltage: number; dead
   const ratio = positive(known.voltage, 'The voltage of the dead time') / positive(voltage, 'The battery voltage');
   return notNegative(known.deadTime, 'The dead time') * ratio ** 2;
 }
+
+/** Volts under the lowest measured that a dead time is still worked out for, and the lowest an estimate is trusted at. */
+export const deadTimeReach = {
+  below: 1,
+  lowest: 8,
+  source: 'common practice: near its pull-in voltage an injector opens late or not at all',
+} as const;
+
+/**
+ * Dead time, s, and how far it can be trusted: `measured` between the points of a table, or at the one known; `estimated`
+ * by the inverse square of the voltage from the nearest; `unknown` more than 1 V below the lowest of several points, or
+ * under 8 V: the value is then that of the last voltage it was worked out for, and no finding should rest on it.
+ */
+export type DeadTimeReading = { readonly deadTime: number; readonly trust: 'measured' | 'estimated' | 'unknown' };
+
+/**
+ * Dead time (s) at a battery voltage (V) from points measured at one or several voltages, in rising order. Source: see
+ * `deadTimeFromTable`, `deadTimeEstimate`, `deadTimeReach`. @throws RangeError for an empty or unordered table
+ */
+export function readDeadTime(voltage: number, table: DeadTimeTable): DeadTimeReading {
+  const { deadTime, outside } = deadTimeFromTable(voltage, table);
+  if (!outside) return { deadTime, trust: 'measured' };
+  const lowest = table[0] as DeadTimeTable[number];
+  const highest = table.at(-1) as DeadTimeTable[number];
+  if (voltage > highest.voltage) return { deadTime: deadTimeEstimate(voltage, highest), trust: 'estimated' };
+  const reach = Math.max(deadTimeReach.lowest, table.length > 1 ? lowest.voltage - deadTimeReach.below : 0);
+  const least = Math.min(lowest.voltage, reach);
+  return {
+    deadTime: deadTimeEstimate(Math.max(voltage, least), lowest),
+    trust: voltage < least ? 'unknown' : 'estimated',
+  };
+}

@@ -80,18 +80,19 @@ exports.run = () =>
     },
     'completion offers fields, choices and units': async () => {
       const editor = await openSheet(cleanSheet);
-      const offered = async (text) => {
-        const { items } = await completionsAt(editor, place(editor, text).end);
-        const ours = items.filter(({ kind }) => kind !== vscode.CompletionItemKind.Text); // not VS Code's words of the document
-        return ours.map(({ label }) => label.label ?? label);
-      };
-      assert.ok((await offered('58 psi, reference: ')).includes('manifold'));
+      const offers = (text, expected) =>
+        until(`${expected} offered`, async () => {
+          const { items } = await completionsAt(editor, place(editor, text).end);
+          const ours = items.filter(({ kind }) => kind !== vscode.CompletionItemKind.Text); // not VS Code's words of the document
+          return ours.some(({ label }) => (label.label ?? label) === expected);
+        });
+      await offers(' psi, reference: ', 'manifold');
       await editor.edit((builder) =>
         builder.insert(place(editor, 'displacement:').start, 'idle-manifold-pressure: 30 \n  '),
       );
-      assert.ok((await offered('idle-manifold-pressure: 30 ')).some((label) => label.includes('kPa')));
+      await offers('idle-manifold-pressure: 30 ', '30 kPa');
       await editor.edit((builder) => builder.insert(place(editor, 'displacement:').start, 'vo\n  '));
-      assert.ok((await offered('\n  vo')).includes('volumetric-efficiency'));
+      await offers('\n  vo', 'volumetric-efficiency');
     },
     'outline and folding follow the sections': async () => {
       const editor = await openSheet(cleanSheet);
@@ -158,6 +159,7 @@ exports.run = () =>
 
       const { document } = await openSheet(cleanSheet);
       await explained({ document: await vscode.languages.setTextDocumentLanguage(document, 'yaml') });
+      await vscode.languages.setTextDocumentLanguage(document, 'build-sheet');
     },
     'Enter keeps the indentation YAML needs': async () => {
       const editor = await openSheet(cleanSheet);
