@@ -18,6 +18,7 @@ const PROSE = new Set([
   'allowed',
   'default',
   'attested',
+  'absent',
 ]);
 const LENGTHS = new Set(['minItems', 'maxItems', 'patternProperties']);
 

@@ -1,5 +1,7 @@
 import { type Checked, checkSheet } from './checking/checked.ts';
+import type { OpenCheck } from './checking/finding.ts';
 import type { Fault } from './checking/judge.ts';
+import { type Question, questionsOf } from './checking/questions.ts';
 import type { Rule } from './checking/rule.ts';
 import { type Completion, completionsAt } from './features/completion.ts';
 import { type Diagnosis, problemDiagnoses, sheetDiagnoses } from './features/diagnostics.ts';
@@ -51,6 +53,17 @@ export class Service {
   faults(uri: string): readonly Fault[] {
     const text = this.workspace.get(uri);
     return text?.kind === 'sheet' ? this.checked(text).faults : [];
+  }
+
+  /** The checks of a sheet that could not be made, with what they lacked. */
+  openChecks(uri: string): readonly OpenCheck[] {
+    const text = this.workspace.get(uri);
+    return text?.kind === 'sheet' ? this.checked(text).open : [];
+  }
+
+  /** What to ask next about a sheet: the fields that open checks lack, weightiest first. */
+  questions(uri: string): Question[] {
+    return questionsOf(this.openChecks(uri));
   }
 
   /** Everything that is wrong with a text. */

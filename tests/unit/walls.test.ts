@@ -43,7 +43,7 @@ const imports: Import[] = files.flatMap((file) => {
 
 function roomOf(file: string): string {
   const [room = ''] = file.split('/');
-  return room === 'disk.ts' || room === 'main.ts' ? 'main' : room.replace(/\.ts$/, '');
+  return ['disk.ts', 'main.ts', 'start.ts'].includes(room) ? 'main' : room.replace(/\.ts$/, '');
 }
 
 const inside = imports.filter(({ target }) => target.endsWith('.ts') || target.startsWith('generated/'));
