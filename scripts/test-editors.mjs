@@ -24,7 +24,9 @@ function installPackages(...packages) {
       env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
     }).status === 0;
   const install = () => aptGet('install', '--no-install-recommends', ...packages);
-  if (!install() && aptGet('update')) install();
+  if (install()) return;
+  console.log('editors: not installed; trying again with a new list of packages');
+  if (aptGet('update')) install();
 }
 
 /** Runs one suite, passing its output on, and reads its last line: how many passed and failed. */

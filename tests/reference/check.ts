@@ -3,7 +3,7 @@ import firstSet from './values/first-set.json' with { type: 'json' };
 /** One comparison of a figure of ours with a value from outside the project. */
 export type Check = {
   id: string;
-  /** The section of the engineering notes, 1 to 13. */
+  /** The section of the engineering notes, 1 to 22. */
   section: number;
   topic: string;
   /** What is computed, with its inputs, in one line. */

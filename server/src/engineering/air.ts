@@ -1,10 +1,5 @@
 import { positive, within } from './bounds.ts';
-
-/** 0 degC in K. */
-const ZERO_CELSIUS = 273.15;
-
-/** Specific gas constant of dry air, J/(kg K). ISO 2533:1975. */
-export const GAS_CONSTANT = 287.05287;
+import { ATMOSPHERE, GAS_CONSTANT, ZERO_CELSIUS } from './constants.ts';
 
 /** Ratio of specific heats of air. ISO 2533:1975; NACA Report 1135. */
 export const HEAT_RATIO = 1.4;
@@ -13,7 +8,7 @@ export const HEAT_RATIO = 1.4;
 export const SPECIFIC_HEAT = 1005;
 
 /** Sea-level pressure (Pa), temperature (K) and density (kg/m3) of the standard atmosphere. ISO 2533:1975. */
-export const SEA_LEVEL = { pressure: 101325, temperature: 288.15, density: 1.225 } as const;
+export const SEA_LEVEL = { pressure: ATMOSPHERE, temperature: 288.15, density: 1.225 } as const;
 
 /** Air at rest: pressure in Pa absolute, temperature in K, density in kg/m3. */
 export type Air = { pressure: number; temperature: number; density: number };

@@ -1,5 +1,6 @@
-import { GAS_CONSTANT, HEAT_RATIO } from './air.ts';
+import { HEAT_RATIO } from './air.ts';
 import { notNegative, positive, within } from './bounds.ts';
+import { GAS_CONSTANT } from './constants.ts';
 
 /**
  * Isentropic flow of air. NACA Report 1135 (1953), Equations, Tables, and Charts for Compressible Flow; the heat ratio

@@ -1,4 +1,5 @@
 import { positive } from './bounds.ts';
+import { POUND_PER_HORSEPOWER_HOUR } from './constants.ts';
 import { type Fuel, gasoline, stoichiometricRatio } from './fuels.ts';
 
 /** How air gets into the engine: by itself or by the kind of compressor. */
@@ -6,9 +7,6 @@ export type Induction = 'natural' | 'roots' | 'centrifugal' | 'turbo';
 
 /** A range with the value to use when nothing better is known. */
 export type Range = { low: number; usual: number; high: number };
-
-/** kg/J in one lb/(hp h): 0.45359237 kg / (745.699872 W * 3600 s). */
-const POUND_PER_HORSEPOWER_HOUR = 0.45359237 / (745.69987158227 * 3600);
 
 const bsfc = (low: number, usual: number, high: number): Range => ({
   low: low * POUND_PER_HORSEPOWER_HOUR,

@@ -1,4 +1,5 @@
 import { within } from './bounds.ts';
+import { PSI } from './constants.ts';
 
 /**
  * A class of fuel hose or tube: the gauge pressure every line of it stands, Pa, and the highest that better ones are
@@ -16,8 +17,6 @@ export type LineClass = {
   readonly source: string;
 };
 
-const psi = 6894.757293168;
-
 /**
  * The classes known to the tool, also shown as a page of the reference. Sections are those of SAE J30 JUN1998 by its
  * published scope; values marked "from memory" could not be read in the standard itself. SAE J1737 is not among them: it is
@@ -27,7 +26,7 @@ export const lineClasses: readonly LineClass[] = [
   {
     name: 'SAE J30 R6',
     use: 'low-pressure hose: carburetor supply, vent and vapor',
-    workingPressure: 35 * psi,
+    workingPressure: 35 * PSI,
     ethanolShare: 0.1,
     methanol: false,
     submersible: false,
@@ -36,8 +35,8 @@ export const lineClasses: readonly LineClass[] = [
   {
     name: 'SAE J30 R7',
     use: 'low-pressure hose: carburetor supply and vapor',
-    workingPressure: 35 * psi,
-    printedUpTo: 50 * psi,
+    workingPressure: 35 * PSI,
+    printedUpTo: 50 * PSI,
     ethanolShare: 0.1,
     methanol: false,
     submersible: false,
@@ -46,8 +45,8 @@ export const lineClasses: readonly LineClass[] = [
   {
     name: 'SAE J30 R9',
     use: 'injection hose for gasoline: feed and return',
-    workingPressure: 100 * psi,
-    printedUpTo: 180 * psi,
+    workingPressure: 100 * PSI,
+    printedUpTo: 180 * PSI,
     ethanolShare: 0.15,
     methanol: false,
     submersible: false,
@@ -57,7 +56,7 @@ export const lineClasses: readonly LineClass[] = [
   {
     name: 'SAE J30 R10',
     use: 'hose lying in fuel: inside the tank',
-    workingPressure: 50 * psi,
+    workingPressure: 50 * PSI,
     ethanolShare: 0.85,
     methanol: false,
     submersible: true,
@@ -66,8 +65,8 @@ export const lineClasses: readonly LineClass[] = [
   {
     name: 'SAE J30 R12',
     use: 'low-permeation injection hose: feed and return, alcohol blends where its maker names them',
-    workingPressure: 100 * psi,
-    printedUpTo: 225 * psi,
+    workingPressure: 100 * PSI,
+    printedUpTo: 225 * PSI,
     ethanolShare: 0.85,
     methanol: false,
     submersible: false,
@@ -76,8 +75,8 @@ export const lineClasses: readonly LineClass[] = [
   {
     name: 'SAE J30 R14',
     use: 'low-permeation hose of low pressure: carburetor supply, return to the tank, vent',
-    workingPressure: 50 * psi,
-    printedUpTo: 100 * psi,
+    workingPressure: 50 * PSI,
+    printedUpTo: 100 * PSI,
     ethanolShare: 0.85,
     methanol: false,
     submersible: false,
@@ -105,7 +104,7 @@ export const lineClasses: readonly LineClass[] = [
   {
     name: 'PTFE-lined braided hose',
     use: 'feed and return with crimped or reusable ends',
-    workingPressure: 500 * psi,
+    workingPressure: 500 * PSI,
     ethanolShare: 1,
     methanol: true,
     submersible: false,
@@ -114,7 +113,7 @@ export const lineClasses: readonly LineClass[] = [
   {
     name: 'steel tube',
     use: 'hard line with flared or bite-type ends',
-    workingPressure: 500 * psi,
+    workingPressure: 500 * PSI,
     ethanolShare: 0.85,
     methanol: false,
     submersible: false,
@@ -123,7 +122,7 @@ export const lineClasses: readonly LineClass[] = [
   {
     name: 'stainless steel tube',
     use: 'hard line with flared ends',
-    workingPressure: 500 * psi,
+    workingPressure: 500 * PSI,
     ethanolShare: 1,
     methanol: true,
     submersible: true,
@@ -132,7 +131,7 @@ export const lineClasses: readonly LineClass[] = [
   {
     name: 'nickel-copper tube',
     use: 'hard line with flared ends',
-    workingPressure: 500 * psi,
+    workingPressure: 500 * PSI,
     ethanolShare: 0.85,
     methanol: false,
     submersible: false,
@@ -141,7 +140,7 @@ export const lineClasses: readonly LineClass[] = [
   {
     name: 'aluminum tube',
     use: 'hard line, well supported: it cracks from vibration',
-    workingPressure: 150 * psi,
+    workingPressure: 150 * PSI,
     ethanolShare: 0.1,
     methanol: false,
     submersible: false,

@@ -1,10 +1,8 @@
 import { type Air, SEA_LEVEL } from './air.ts';
 import { notNegative, positive, within } from './bounds.ts';
 import { CRITICAL_PRESSURE_RATIO, idealMassFlux } from './compressible.ts';
+import { INCH_OF_MERCURY } from './constants.ts';
 import { findRoot } from './roots.ts';
-
-/** Pascal per inch of mercury at 0 degC and standard gravity. */
-const INCH_OF_MERCURY = 3386.38864;
 
 /** Depression at which the trade rates four-bore throttle bodies and carburetors: 1.5 inHg (Pa). Common practice. */
 export const FOUR_BORE_TEST_DEPRESSION = 1.5 * INCH_OF_MERCURY;

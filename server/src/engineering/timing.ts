@@ -1,4 +1,5 @@
 import { notNegative, positive } from './bounds.ts';
+import { PSI } from './constants.ts';
 import type { Induction } from './demand.ts';
 
 /** Said wherever starting timing is shown. */
@@ -17,8 +18,6 @@ export type StartingTiming = {
   /** Least advance that is left under boost. */
   leastUnderBoost: number;
 };
-
-const PSI = 6894.757;
 
 /**
  * Starting timing by induction: conservative figures for two-valve engines on pump fuel. Full load 32 degrees all in at

@@ -219,6 +219,7 @@ describe('completion in long and hostile lines', () => {
     ['signs', `engine:\n  displacement: ${'1+/-'.repeat(many)}‸\n`],
     ['blanks', `engine:\n  displacement: 1${' '.repeat(many)}‸${' '.repeat(many)}\n`],
     ['colons', `engine:\n  ${': '.repeat(1000)}‸\n`],
+    ['brackets', `x-own: ${'['.repeat(many)}‸\n`],
     ['dashes', `${'- '.repeat(90)}‸\n`],
     ['commas', `title: ${','.repeat(many)}‸\n`],
     ['quotes', `title: ${'"'.repeat(many)}‸\n`],

@@ -1,6 +1,6 @@
-import { parseDocument } from 'yaml';
-import { compose, TooLarge } from '../../sheet/compose.ts';
+import { TooLarge } from '../../sheet/compose.ts';
 import type { Entry } from '../../sheet/entry.ts';
+import { parse, refusal } from '../../sheet/parse.ts';
 import type { FieldSchema } from '../../sheet/schema.ts';
 import type { Range } from '../../text/place.ts';
 
@@ -122,13 +122,14 @@ function find(marked: string, schema: FieldSchema, isHere: (entry: Entry, parent
     }
     return undefined;
   };
-  const root = composed(marked, schema);
+  const root = parsed(marked, schema);
   return root && search(root);
 }
 
-function composed(text: string, schema: FieldSchema): Entry | undefined {
+function parsed(text: string, schema: FieldSchema): Entry | undefined {
+  if (refusal(text)) return undefined;
   try {
-    return compose(parseDocument(text, { merge: true, prettyErrors: false, logLevel: 'silent' }), schema);
+    return parse(text, schema).root;
   } catch (error) {
     if (error instanceof TooLarge) return undefined;
     throw error;

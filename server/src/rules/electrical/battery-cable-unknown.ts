@@ -4,7 +4,7 @@ export const rule: StageRule = {
   id: 'electrical/battery-cable-unknown',
   title: 'Battery in the trunk without a cable on the sheet',
   severity: 'hint',
-  why: 'The cable from the trunk decides the voltage the computer sees while cranking, and it is the largest unfused wire of the car. Write down its size and length, and the sheet checks it; a fuse or cut-off close to the battery belongs to it, as local rules say.',
+  why: 'The cable from the trunk decides the voltage the computer sees while cranking, and it is the largest unfused wire of the car. Write down its size and length, and the sheet checks it; a fuse or cut-off close to the battery belongs to it, as local codes say.',
   inspect:
     'Read the gauge printed on the cable, measure the run from the battery to the starter, and see what protects it at the battery end.',
   remedy:
