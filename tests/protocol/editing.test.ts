@@ -182,8 +182,10 @@ describe('a quick fix', () => {
   it('of one version is not applied to another', async () => {
     const uri = await opened(pump);
     const [fix] = await fixesAt(uri, '12 AWG');
+    const made = await client.resolve(fix as CodeAction);
     await client.replace(uri, '# mine', '# ours');
-    await expect(client.apply(fix)).rejects.toThrow('an edit of version 1');
+    await expect(client.apply(made)).rejects.toThrow('an edit of version 1');
+    await expect(client.apply(fix)).rejects.toThrow('the text has changed');
   });
 
   it('is given only where it is asked for', async () => {
