@@ -1,6 +1,8 @@
 #!/usr/bin/env node
 // Times a language server over stdio, as an editor would use it. No dependencies.
-//   node lsp-bench.mjs --server "CMD ARGS" --doc FILE [--language yaml] [--settings JSON] [--edits 40] [--at LINE:COLUMN] [--json]
+//   node lsp-bench.mjs --server "CMD ARGS" --doc FILE [--language yaml] [--settings FILE] [--edits 40] [--at LINE:COLUMN] [--json]
+//   ... --first        only the time from the start of the process to the first diagnostics
+//   ... --cycles 2000  only memory in MB after a hundred, half and all of so many documents opened, edited and closed
 // The edit replaces one character inside the value at --at (0-based; default: the middle line's first ": x"), alternately
 // with a letter and back, so that diagnostics must be computed anew. Pull diagnostics are used where the server has them.
 // Rows: start, open, edit, hover, completion, symbols, actions, burst (100 edits back to back), memory. Median and p95, ms.
@@ -18,7 +20,7 @@ const file = resolve(option('doc'));
 const uri = pathToFileURL(file).href;
 const language = option('language', 'yaml');
 const edits = Number(option('edits', 40));
-const settings = JSON.parse(option('settings', '{}'));
+const settings = option('settings') ? JSON.parse(readFileSync(option('settings'), 'utf8')) : {};
 const text = readFileSync(file, 'utf8');
 const now = () => performance.now();
 
@@ -88,6 +90,31 @@ const pushed = (test, limit = 30_000) =>
     listeners.add(l);
   });
 
+/** Memory of the server in MB: what it has now (VmRSS) or had at most (VmHWM). */
+function memory(field) {
+  const status = readFileSync(`/proc/${child.pid}/status`, 'utf8');
+  return Math.round(new RegExp(`${field}:\\s+(\\d+)`).exec(status)[1] / 1024);
+}
+
+/** Opens, edits and closes a document under ever new names, and tells the memory on the way. */
+async function cycles(count) {
+  const seen = [];
+  for (let cycle = 1; cycle <= count; cycle++) {
+    const textDocument = { uri: uri.replace(/([^/]+)$/, `${cycle}-$1`) };
+    notify('textDocument/didOpen', { textDocument: { ...textDocument, languageId: language, version: 1, text } });
+    await request('textDocument/diagnostic', { textDocument });
+    const range = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
+    const contentChanges = [{ range, text: '# edited\n' }];
+    notify('textDocument/didChange', { textDocument: { ...textDocument, version: 2 }, contentChanges });
+    await request('textDocument/diagnostic', { textDocument });
+    notify('textDocument/didClose', { textDocument });
+    if ([100, Math.round(count / 2), count].includes(cycle)) seen.push(memory('VmRSS'));
+  }
+  console.log(JSON.stringify({ cycles: seen }));
+  child.kill();
+  process.exit(0);
+}
+
 const rows = {};
 const quantile = (xs, q) => {
   const s = [...xs].sort((a, b) => a - b);
@@ -120,7 +147,8 @@ record('start', [now() - startedAt]);
 const pull = Boolean(initialized.capabilities.diagnosticProvider);
 notify('initialized', {});
 notify('workspace/didChangeConfiguration', { settings });
-await new Promise((ok) => setTimeout(ok, 300));
+if (option('cycles')) await cycles(Number(option('cycles')));
+if (!process.argv.includes('--first')) await new Promise((ok) => setTimeout(ok, 300));
 
 let version = 1;
 let at = now();
@@ -128,6 +156,11 @@ const firstPush = pull ? null : pushed(() => true);
 notify('textDocument/didOpen', { textDocument: { uri, languageId: language, version, text } });
 let last = pull ? await request('textDocument/diagnostic', { textDocument: { uri } }) : await firstPush;
 record('open', [now() - at]);
+if (process.argv.includes('--first')) {
+  console.log(JSON.stringify({ first: +(now() - startedAt).toFixed(1) }));
+  child.kill();
+  process.exit(0);
+}
 
 const lines = text.split('\n');
 const [line, column] = option('at')
@@ -214,11 +247,7 @@ if (pull) {
 listeners.delete(clock);
 rows.burst = { ms: lastPush > at ? +(lastPush - at).toFixed(2) : null, published: published - before };
 
-const status = readFileSync(`/proc/${child.pid}/status`, 'utf8');
-rows.memory = {
-  rssMB: Math.round(/VmRSS:\s+(\d+)/.exec(status)[1] / 1024),
-  peakMB: Math.round(/VmHWM:\s+(\d+)/.exec(status)[1] / 1024),
-};
+rows.memory = { rssMB: memory('VmRSS'), peakMB: memory('VmHWM') };
 rows.diagnostics = { mode: pull ? 'pull' : 'push', count: found.length };
 rows.document = { lines: lines.length, bytes: text.length };
 await Promise.race([request('shutdown', null), new Promise((ok) => setTimeout(ok, 1000))]);
