@@ -18,7 +18,7 @@ export type Fault = { where: string; error: unknown };
  * what stands on a field that differs.
  */
 export class Worksheet implements Sight {
-  readonly faults: Fault[] = [];
+  private readonly faulty = new Map<Node<unknown>, unknown>();
   private readonly entries = new Map<Node<unknown>, Entry>();
   private readonly differs = new Map<Node<unknown>, boolean>();
   private asking: Node<unknown>[] | undefined;
@@ -29,6 +29,11 @@ export class Worksheet implements Sight {
     private base?: Worksheet,
   ) {}
 
+  /** Nodes that failed in a way no input should be able to cause. */
+  get faults(): Fault[] {
+    return [...this.faulty].map(([{ id }, error]) => ({ where: id, error }));
+  }
+
   /** The same stage with other values, or with quantities at other ends of their tolerance. */
   derive(source: Source, moved: Moved = NOTHING_MOVED): Worksheet {
     return new Worksheet(source, moved, this);
@@ -37,7 +42,9 @@ export class Worksheet implements Sight {
   /** Takes over what the base has worked out and still holds, and lets go of the base. */
   settle(): void {
     for (const [node, entry] of this.base?.entries ?? []) {
-      if (!this.entries.has(node) && !this.isTouched(node)) this.entries.set(node, entry);
+      if (this.entries.has(node) || this.isTouched(node)) continue;
+      this.entries.set(node, entry);
+      if (this.base?.faulty.has(node)) this.faulty.set(node, this.base.faulty.get(node));
     }
     delete this.base;
     this.differs.clear();
@@ -73,7 +80,7 @@ export class Worksheet implements Sight {
     try {
       outcome = node.evaluate(this);
     } catch (error) {
-      this.faults.push({ where: node.id, error });
+      this.faulty.set(node, error);
       outcome = { lacks: [], impossible: 'This figure failed in an unexpected way; the rest is computed.' };
     } finally {
       this.asking = outer;
