@@ -83,6 +83,9 @@ describe('diagnostics that are pulled', () => {
     expect(items).toEqual([]);
   });
 
+  /** What holds outside the broken line, or in what can still be read of it, is told all the same. */
+  const KNOWN_BESIDE = ['ignition/contact-points', 'paper/incomplete'];
+
   it.each([
     ['a half-typed key', 'format: 1\nignition: { trigger: magnetic-pickup }\nfuel-sys'],
     ['a half-typed value', 'format: 1\nignition: { trigger: '],
@@ -94,7 +97,8 @@ describe('diagnostics that are pulled', () => {
     const uri = fresh();
     await client.open(uri, text);
     const items = await client.pull(uri);
-    expect(codes(items)).toEqual(['sheet/syntax']);
+    expect(codes(items).filter((code) => code.startsWith('sheet/'))).toEqual(['sheet/syntax']);
+    expect(codes(items).filter((code) => !KNOWN_BESIDE.includes(code))).toEqual(['sheet/syntax']);
     for (const { range } of items) expect(range.end.line).toBe(range.start.line);
     await client.close(uri);
   });

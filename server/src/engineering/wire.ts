@@ -82,6 +82,9 @@ const metricResistance: readonly (readonly [number, number])[] = [
   [300, 0.0000641],
 ];
 
+const metricLogAreas = metricResistance.map(([square]) => Math.log(square));
+const metricLogResistances = metricResistance.map(([, ohm]) => Math.log(ohm));
+
 /** Nominal areas, m2, of metric wire that shops stock, in rising order. Source: common sizes of ISO 6722-1. */
 export const stockedAreas: readonly number[] = [
   0.22, 0.35, 0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120,
@@ -151,15 +154,15 @@ export function wireResistance(area: number, temperature: number, lay = 1): numb
 }
 
 /**
- * Largest resistance per meter, ohm/m, of metric vehicle wire of a nominal area, m2, at a temperature, K; areas between
- * sizes count as the next smaller size in proportion. Source: ISO 6722-1 (from memory) with IEC 60028, see
+ * Largest resistance per meter, ohm/m, of metric vehicle wire of a nominal area, m2, at a temperature, K; between
+ * sizes by equal ratios, thinner than 0.13 mm2 in proportion. Source: ISO 6722-1 (from memory) with IEC 60028, see
  * `metricResistance`. @throws RangeError unless the area is from 0.05 to 300 mm2 and the temperature from 200 to 500 K
  */
 export function metricWireResistance(nominalArea: number, temperature: number): number {
   const square = within(nominalArea * 1e6, 0.0499, 300.1, "The wire's nominal area in mm2");
-  let size = metricResistance[0] as readonly [number, number];
-  for (const entry of metricResistance) if (entry[0] <= square * (1 + 1e-9)) size = entry;
-  return ((size[1] * size[0]) / square) * temperatureFactor(temperature);
+  const held = Math.min(Math.max(square, 0.13), 300);
+  const cold = Math.exp(linearAt(metricLogAreas, metricLogResistances, Math.log(held)));
+  return ((cold * held) / square) * temperatureFactor(temperature);
 }
 
 /**
