@@ -17,11 +17,9 @@ describe('silencers', () => {
   });
 
   it('are told when they name what is not there, or what nothing finds', () => {
-    expect(found(silencer('ignition/points'))).toContain('information paper/unknown-silenced-rule');
-    expect(found(silencer('ignition/contact-points', ', stage: later'))).toContain(
-      'information paper/unknown-silenced-stage',
-    );
-    expect(found(silencer('ignition/ballast'))).toContain('information paper/unused-silencer');
+    expect(found(silencer('ignition/points'))).toContain('hint paper/unknown-silenced-rule');
+    expect(found(silencer('ignition/contact-points', ', stage: later'))).toContain('hint paper/unknown-silenced-stage');
+    expect(found(silencer('ignition/ballast'))).toContain('hint paper/unused-silencer');
   });
 
   it('are told with the severity the house gives, or not at all', () => {
