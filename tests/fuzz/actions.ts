@@ -53,9 +53,10 @@ function mustKeepComments(title: string, before: Checked, after: Checked): void 
   }
 }
 
+/** A lone carriage return ends a line for an editor, though not for YAML. */
 function comments(text: string): string[] {
   const found: string[] = [];
-  JSON.stringify([...new Parser().parse(text)], (_, token) => {
+  JSON.stringify([...new Parser().parse(text.replaceAll('\r', '\n'))], (_, token) => {
     if (token?.type === 'comment') found.push(token.source.trim());
     return token;
   });

@@ -44,7 +44,9 @@ export function live({ text: opened, edits }: Session, tally: Tally): void {
 
 /** The texts of a session, version by version. */
 export function versions({ text, edits }: Session): string[] {
-  return edits.reduce((all, edit) => [...all, edited(all.at(-1) as string, edit)], [text]);
+  const all = [text];
+  for (const edit of edits) all.push(edited(all.at(-1) as string, edit));
+  return all;
 }
 
 function serviceWith(text: string): Service {
