@@ -17,8 +17,11 @@ export type Sight = {
 /** A value of one stage with declared inputs, evaluated when it is asked for. */
 export type Node<T> = { readonly id: string; evaluate(sight: Sight): Outcome<T> };
 
-/** A node that reads the sheet; `raw` is what stands there, the same object as long as the sheet says the same. */
-export type Leaf<T> = Node<T> & { raw(source: Source): unknown };
+/**
+ * A node that reads the sheet; `raw` is what stands there, the same object as long as the sheet says the same. `path` is
+ * the field whose place its outcome tells.
+ */
+export type Leaf<T> = Node<T> & { raw(source: Source): unknown; readonly path?: FieldPath };
 
 type From = Readonly<Record<string, Node<unknown>>>;
 type ValuesOf<F extends From> = { readonly [K in keyof F]: F[K] extends Node<infer T> ? T : never };
@@ -128,6 +131,7 @@ function leaf<T, F extends From>(
   const raw = (source: Source) => source.read(path) ?? unreadAt(source, path);
   return {
     id: path,
+    path,
     raw,
     evaluate(sight) {
       const found = read(raw(sight.source), sight);
@@ -181,6 +185,7 @@ export function limit(name: keyof Limits & string): Leaf<number> {
   const usual = standardLimit(path);
   return {
     id: path,
+    path,
     raw,
     evaluate({ source, pick }) {
       const own = raw(source);

@@ -1,3 +1,4 @@
+import type { FieldPath } from '../sheet/path.ts';
 import type { Quantity } from '../units/quantity.ts';
 import type { Absent, Figure, Outcome } from './figure.ts';
 import { isLeaf, type Leaf, type Node, type Sight } from './node.ts';
@@ -102,9 +103,16 @@ export class Worksheet implements Sight {
   private isMoved(node: Node<unknown>): boolean {
     if (!isLeaf(node) || !this.base) return false;
     const raw = node.raw(this.source);
-    if (raw !== node.raw(this.base.source)) return true;
+    if (raw !== node.raw(this.base.source) || (node.path && isElsewhere(node.path, this.source, this.base.source)))
+      return true;
     return this.moved !== this.base.moved && (holds(raw, this.moved) || holds(raw, this.base.moved));
   }
+}
+
+/** Whether two sheets say the same field at different places. */
+function isElsewhere(path: FieldPath, one: Source, other: Source): boolean {
+  const [place, before] = [one.place(path), other.place(path)];
+  return place !== before && (place.length !== before.length || place.some((step, index) => step !== before[index]));
 }
 
 function holds(raw: unknown, moved: Moved): boolean {

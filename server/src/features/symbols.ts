@@ -1,4 +1,4 @@
-import { type Entry, wholeRange } from '../sheet/entry.ts';
+import { type Entry, isUnknown, wholeRange } from '../sheet/entry.ts';
 import { echo } from '../text/echo.ts';
 import type { Range } from '../text/place.ts';
 
@@ -29,7 +29,7 @@ export function outlineOf(text: string, root: Entry): OutlineItem[] {
       left--;
       found.push({
         name: echo(nameOf(entry)),
-        detail: entry.kind === 'scalar' ? echo(String(entry.scalar)) : undefined,
+        detail: detailOf(text, entry),
         kind: kindOf(entry),
         range,
         selection: entry.key ?? range,
@@ -46,6 +46,13 @@ export function outlineOf(text: string, root: Entry): OutlineItem[] {
 function shownRange(text: string, entry: Entry): Range {
   const { start, end } = wholeRange(entry);
   return { start, end: Math.max(entry.key?.end ?? start, start + text.slice(start, end).trimEnd().length) };
+}
+
+/** The value of a field; a number as it is written. */
+function detailOf(text: string, entry: Entry): string | undefined {
+  const { kind, scalar, value } = entry;
+  if (kind !== 'scalar' || isUnknown(entry)) return undefined;
+  return echo(typeof scalar === 'number' ? text.slice(value.start, value.end) : String(scalar));
 }
 
 function nameOf({ path, children, schema }: Entry): string {

@@ -98,7 +98,10 @@ function blanked(text: string, { start, end, error, indent }: Break): string {
   return spaces(text, start + kept, end) ?? spaces(text, start, end) ?? text;
 }
 
+/** Nothing where there is none but spaces already; a byte order mark or a no-break space is no space to YAML. */
 function spaces(text: string, from: number, to: number): string | undefined {
   const stretch = text.slice(from, to);
-  return stretch.trim() === '' ? undefined : text.slice(0, from) + stretch.replaceAll(/[^\r\n]/g, ' ') + text.slice(to);
+  return /^[ \r\n]*$/.test(stretch)
+    ? undefined
+    : text.slice(0, from) + stretch.replaceAll(/[^\r\n]/g, ' ') + text.slice(to);
 }

@@ -54,6 +54,20 @@ describe('a check that takes over what the version before has worked out', () =>
       { numRuns: 1, seed: 20 },
     );
   });
+
+  it('tells the place of a field that another stage says now, in the same words', () => {
+    const stage = '  - { power: 200 hp, changes: { fuel: { grade: e85 } } }\n';
+    const text = (second: string) => `format: 1\nstages:\n${stage}${second}`;
+    const version = (second: string) => read(text(second));
+    const again = (before: Checked | undefined, second: string) => checkSheet(version(second), noHouse, before);
+    const places = ({ plan }: Checked) =>
+      [...(plan[1]?.figures.values() ?? [])].flatMap(({ inputs }) => inputs.map(({ field }) => field));
+    const inherited = '  - { power: 210 hp }\n';
+    const own = stage.replace('200', '210');
+    const first = again(undefined, inherited);
+    expect(places(again(first, own))).toEqual(places(again(undefined, own)));
+    expect(places(again(first, own))).not.toEqual(places(first));
+  });
 });
 
 describe('a rule that fails', () => {

@@ -98,6 +98,15 @@ describe('the outline', () => {
     ]);
   });
 
+  it('shows a value as it is written, and none where it is not known', () => {
+    expect(outline('format: 1\nengine: { cylinders: ~, idle: .inf }\n')).toEqual([
+      'format (1) at format',
+      'engine at engine',
+      '  cylinders at cylinders',
+      '  idle (.inf) at idle',
+    ]);
+  });
+
   it('stays as far as it can be read while a text is broken', () => {
     expect(outline('format: 1\nengine: { cylinders: 8\nstages:\n  - { name: now }\n')[1]).toBe('engine at engine');
   });

@@ -82,3 +82,9 @@ describe('what stands in a broken line', () => {
     expect(found(sample.replace(line, '').replace('engine:', 'engine'))).toContain(missing);
   });
 });
+
+describe('a broken text of characters that look like spaces', () => {
+  it.each(['\t\ufeff', '\t\u00a0', '\t\u2028', 'format: 1\n\t\ufeff', '\t'])('is read to its end: %j', (text) => {
+    expect(read(text).text).toBe(text);
+  });
+});

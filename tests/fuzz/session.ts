@@ -1,0 +1,56 @@
+import { isDeepStrictEqual } from 'node:util';
+import fc from 'fast-check';
+import { Service } from '../../server/src/service.ts';
+import { judgeActions } from './actions.ts';
+import { answers, judgeAnswers } from './answers.ts';
+import { anEdit, cursorOf, type Edit, edited } from './edit.ts';
+import { must } from './must.ts';
+import { sources } from './sources.ts';
+
+/** A text that is opened and edited, version after version, in a server that keeps what it knows. */
+export type Session = { text: string; edits: Edit[] };
+
+/** What was done in all sessions so far. */
+export type Tally = { edits: number; withActions: number; slowest: number };
+
+export const aSession: fc.Arbitrary<Session> = fc.record({
+  text: fc.constantFrom(...sources()),
+  edits: fc.array(anEdit, { minLength: 1, maxLength: 20 }),
+});
+
+const URI = 'file:///shop/one.build.yaml';
+
+/** @throws Error at the first version of the text for which something promised does not hold */
+export function live({ text: opened, edits }: Session, tally: Tally): void {
+  const service = serviceWith(opened);
+  service.diagnose(URI);
+  let text = opened;
+  edits.forEach((edit, index) => {
+    text = edited(text, edit);
+    const start = performance.now();
+    const cursor = cursorOf(text, edit);
+    service.workspace.put({ uri: URI, kind: 'sheet', version: index + 1, text });
+    const told = answers(service, URI, cursor);
+    judgeAnswers(told, text, cursor);
+    const fresh = answers(serviceWith(text), URI, cursor);
+    for (const [name, answer] of Object.entries(told))
+      must(isDeepStrictEqual(answer, fresh[name as keyof typeof fresh]), `${name}: not as of a server just started`);
+    if (edit.withActions) judgeActions(service, URI, text);
+    tally.edits++;
+    if (edit.withActions) tally.withActions++;
+    tally.slowest = Math.max(tally.slowest, performance.now() - start);
+  });
+}
+
+/** The texts of a session, version by version. */
+export function versions({ text, edits }: Session): string[] {
+  const all = [text];
+  for (const edit of edits) all.push(edited(all.at(-1) as string, edit));
+  return all;
+}
+
+function serviceWith(text: string): Service {
+  const service = new Service();
+  service.workspace.put({ uri: URI, kind: 'sheet', version: 0, text });
+  return service;
+}
