@@ -13,7 +13,7 @@ import {
 import { hottestDay, siteDensity, sitePressure } from './air.ts';
 import { displacement, peakPowerSpeed } from './engine.ts';
 import { induction, inductionPath, isBoosted } from './induction.ts';
-import { choose, constant, fact, field, figure, reading } from './node.ts';
+import { choose, constant, fact, field, figure, isKnown, reading } from './node.ts';
 
 const STAGE = ['stages'] as const;
 
@@ -142,17 +142,25 @@ export const intakePressure = choose({
   among: ({ isBoosted }) => (isBoosted ? manifoldPressure : sitePressure),
 });
 
+/** Which stage is the last one without a blower: its number and name. */
+const naturalStage = reading<string>(
+  'natural-stage',
+  ({ stage: { natural } }) => `${natural?.index} ${natural?.name}`,
+  ({ source: { stage } }) => ({ value: stage.natural?.name ?? 'before the blower', terms: [] }),
+);
+
 /** Power of the last stage without a blower. */
 export const naturalPower = reading<number>(
   'natural-power',
   ({ stage }) => stage.natural?.power,
-  ({ source: { stage }, pick }) => {
-    const natural = stage.natural;
-    if (!natural?.power) return { lacks: [], moot: true };
-    const value = pick(natural.power);
+  (sight) => {
+    const { natural } = sight.source.stage;
+    const named = sight.see(naturalStage);
+    if (!natural?.power || !isKnown(named)) return { lacks: [], moot: true };
+    const value = sight.pick(natural.power);
     const term = {
       symbol: 'P_nat',
-      name: `power of stage ${natural.name ?? 'before the blower'}`,
+      name: `power of stage ${named.value}`,
       value,
       dimension: 'power' as const,
       field: ['stages', natural.index, 'power'],
