@@ -290,6 +290,8 @@ export function optional<T>(node: Node<T>): Node<T | undefined> {
   };
 }
 
+const NO_NOTES: readonly string[] = [];
+
 /** A word about a figure: always the same, or by the values it was computed from. */
 type Words<T, F extends From> = T | ((values: ValuesOf<F>) => T);
 
@@ -343,15 +345,9 @@ export function figure<const Id extends string, const F extends From>(about: Abo
           dimension,
           home,
           inputs: inputs.terms,
-          get formula() {
-            return words(about.formula);
-          },
-          get source() {
-            return words(about.source);
-          },
-          get notes() {
-            return words(about.notes ?? []);
-          },
+          formula: words(about.formula),
+          source: words(about.source),
+          notes: words(about.notes ?? NO_NOTES),
         };
         return { value, terms: [found] };
       } catch (error) {

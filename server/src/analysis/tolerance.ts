@@ -3,6 +3,8 @@ import type { FigureNode, Node } from './node.ts';
 import { isLeaf } from './node.ts';
 import type { Worksheet } from './worksheet.ts';
 
+const NONE: ReadonlySet<Quantity> = new Set();
+
 /** The ends a figure can reach. */
 export type Bounds = { low: number; high: number };
 
@@ -17,12 +19,13 @@ export class Tolerances {
   private readonly alone = new Map<Quantity, { low: Worksheet; high: Worksheet }>();
   private readonly corners = new Map<string, Worksheet>();
   private readonly numbers = new Map<Quantity, number>();
+  private readonly under = new Map<Node<unknown>, ReadonlySet<Quantity>>();
 
   constructor(private readonly nominal: Worksheet) {}
 
   /** The ends of a figure, or nothing where no tolerance moves it. */
   boundsOf(figure: FigureNode, value: number): Bounds | undefined {
-    const loose = this.looseUnder(figure);
+    const loose = [...this.looseUnder(figure)];
     if (loose.length === 0) return undefined;
     const ends = loose.map((quantity) => this.aloneAt(quantity, figure, value));
     const top = this.cornerAt(loose, (index) => isRising(ends[index]), figure) ?? value;
@@ -32,14 +35,18 @@ export class Tolerances {
     return high - low > 1e-9 * Math.max(Math.abs(low), Math.abs(high)) ? { low, high } : undefined;
   }
 
-  private looseUnder(figure: FigureNode): Quantity[] {
-    const found = new Set<Quantity>();
-    for (const node of this.nominal.standsOn(figure)) for (const quantity of this.looseIn(node)) found.add(quantity);
-    return [...found];
-  }
-
-  private looseIn(node: Node<unknown>): Quantity[] {
-    return isLeaf(node) ? looseQuantities(node.raw(this.nominal.source)) : [];
+  /** The quantities with a tolerance under a node, found once a node. */
+  private looseUnder(node: Node<unknown>): ReadonlySet<Quantity> {
+    const known = this.under.get(node);
+    if (known) return known;
+    const own = isLeaf(node) ? looseQuantities(node.raw(this.nominal.source)) : [];
+    let found: ReadonlySet<Quantity> = own.length ? new Set(own) : NONE;
+    for (const used of this.nominal.usedBy(node)) {
+      const below = this.looseUnder(used);
+      if (below.size > 0) found = found.size > 0 ? new Set([...found, ...below]) : below;
+    }
+    this.under.set(node, found);
+    return found;
   }
 
   private aloneAt(quantity: Quantity, figure: FigureNode, otherwise: number): Bounds {

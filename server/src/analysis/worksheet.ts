@@ -58,13 +58,9 @@ export class Worksheet implements Sight {
     return (this.entry(node) ?? this.evaluate(node)).outcome as Outcome<T>;
   }
 
-  /** Every node an outcome stands on, directly or through others. */
-  standsOn(node: Node<unknown>, found = new Set<Node<unknown>>()): ReadonlySet<Node<unknown>> {
-    if (found.has(node)) return found;
-    found.add(node);
-    this.see(node);
-    for (const used of this.entry(node)?.used ?? []) this.standsOn(used, found);
-    return found;
+  /** The nodes that an outcome was worked out of. */
+  usedBy(node: Node<unknown>): readonly Node<unknown>[] {
+    return (this.entry(node) ?? this.evaluate(node)).used;
   }
 
   private entry(node: Node<unknown>): Entry | undefined {
