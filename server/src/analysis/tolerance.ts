@@ -1,6 +1,6 @@
 import type { Quantity } from '../units/quantity.ts';
 import type { FigureNode, Node } from './node.ts';
-import { isLeaf } from './node.ts';
+import { isKnown, isLeaf } from './node.ts';
 import type { Worksheet } from './worksheet.ts';
 
 const NONE: ReadonlySet<Quantity> = new Set();
@@ -83,7 +83,7 @@ function isRising(ends: Bounds | undefined): boolean {
 
 function valueIn(worksheet: Worksheet, figure: FigureNode): number | undefined {
   const outcome = worksheet.see(figure);
-  return 'terms' in outcome ? outcome.value : undefined;
+  return isKnown(outcome) ? outcome.value : undefined;
 }
 
 /** Every quantity with a tolerance in what stands at a field. */

@@ -1,7 +1,7 @@
 import type { FieldPath } from '../sheet/path.ts';
 import type { Quantity } from '../units/quantity.ts';
 import type { Absent, Figure, Outcome } from './figure.ts';
-import { isLeaf, type Leaf, type Node, type Sight } from './node.ts';
+import { isKnown, isLeaf, type Node, type Sight } from './node.ts';
 import type { Source } from './source.ts';
 
 /** Quantities that are taken at another value than their nominal one. */
@@ -118,12 +118,10 @@ function holds(raw: unknown, moved: Moved): boolean {
 
 /** The figure an outcome is, if it is known. */
 export function figureIn(outcome: Outcome<number>): Figure | undefined {
-  return 'terms' in outcome ? (outcome.terms[0] as Figure) : undefined;
+  return isKnown(outcome) ? (outcome.terms[0] as Figure) : undefined;
 }
 
 /** What keeps an outcome from being known. */
 export function absentIn(outcome: Outcome<unknown>): Absent | undefined {
-  return 'terms' in outcome ? undefined : outcome;
+  return isKnown(outcome) ? undefined : outcome;
 }
-
-export type { Leaf };

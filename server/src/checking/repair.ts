@@ -66,27 +66,3 @@ function sharedNote(root: Entry, changes: readonly Change[]): string {
   const more = paths.length > named.length ? ` and ${paths.length - named.length} more` : '';
   return `; also changes ${named.join(', ')}${more}, written in the same place`;
 }
-
-/** A text after every safe repair, of all rules or of one, was applied round by round until nothing changes. */
-export function repairAll(checked: Checked, rule?: string): Checked {
-  let current = checked;
-  for (let round = 0; round < 100; round++) {
-    const next = firstRepair(current, rule);
-    if (!next) return current;
-    current = next;
-  }
-  return current;
-}
-
-function firstRepair(checked: Checked, rule: string | undefined): Checked | undefined {
-  for (const finding of checked.findings) {
-    if (rule !== undefined && finding.found !== rule) continue;
-    for (const planned of finding.repairs) {
-      if (rule === undefined && !planned.safe) continue;
-      const repair = offered(checked, finding, planned);
-      const after = repair && verified(checked, finding, repair)?.after;
-      if (after) return after;
-    }
-  }
-  return undefined;
-}
