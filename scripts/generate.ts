@@ -22,7 +22,7 @@ const PROSE = new Set([
 ]);
 const LENGTHS = new Set(['minItems', 'maxItems', 'patternProperties']);
 
-type Node = { [key: string]: unknown };
+type Node = { properties?: Record<string, Node>; items?: unknown; $ref?: unknown; [key: string]: unknown };
 
 /** Whether a value under `title` is a field of that name rather than the schema's own title. */
 function isSchema(value: unknown): boolean {
@@ -67,7 +67,7 @@ function emptiable(node: unknown, isRequired = true): unknown {
 function forTypes(node: unknown): unknown {
   if (Array.isArray(node)) return node.map(forTypes);
   if (!node || typeof node !== 'object') return node;
-  if (typeof (node as Node).dimension === 'string') return { tsType: 'Quantity' };
+  if (typeof (node as { dimension?: unknown }).dimension === 'string') return { tsType: 'Quantity' };
   return Object.fromEntries(
     Object.entries(node)
       .filter(([key, value]) => !(PROSE.has(key) && !isSchema(value)) && !LENGTHS.has(key))
@@ -127,7 +127,7 @@ export const validateConfig: Validate;
 /** Every field of a sheet by its path, those of a stage under `stages`; stages and lists are not numbered. */
 function fieldPaths(schema: Node, prefix = ''): string[] {
   const target = resolved(schema);
-  const properties = Object.entries((target.properties ?? {}) as Record<string, Node>);
+  const properties = Object.entries(target.properties ?? {});
   return properties.flatMap(([name, inner]) => {
     if (prefix === 'stages.' && name === 'changes') return [];
     const path = `${prefix}${name}`;

@@ -34,7 +34,8 @@ export function schemaProblems(
     const entry = entryOfPointer(root, error.instancePath);
     if (!entry) continue;
     for (const { path } of unusable(error, entry)) invalid.add(pathText(path));
-    const unknown = error.keyword === 'additionalProperties' && String(error.params.additionalProperty);
+    const { additionalProperty } = namesIn(error);
+    const unknown = error.keyword === 'additionalProperties' && String(additionalProperty);
     const likely = unknown && problems.length < MOST_TOLD && fieldMeant(entry, unknown);
     if (likely) unread.push([...entry.path, likely]);
     if (problems.length >= MOST_TOLD) continue;
@@ -52,9 +53,16 @@ function byOrder(one: ErrorObject, other: ErrorObject): number {
 }
 
 /** What makes two errors the same mistake: the field they are about. */
-function mistakeOf({ instancePath, params }: ErrorObject): string {
-  const field = params.additionalProperty ?? params.missingProperty;
+function mistakeOf(error: ErrorObject): string {
+  const { additionalProperty, missingProperty } = namesIn(error);
+  const { instancePath } = error;
+  const field = additionalProperty ?? missingProperty;
   return field === undefined ? instancePath : `${instancePath}/${field}`;
+}
+
+/** The fields a schema error names. */
+function namesIn({ params }: ErrorObject): { additionalProperty?: string; missingProperty?: string } {
+  return params;
 }
 
 function entryOfPointer(root: Entry, pointer: string): Entry | undefined {
@@ -67,19 +75,20 @@ function entryOfPointer(root: Entry, pointer: string): Entry | undefined {
 }
 
 /** The entries whose values must not be used because of the error. */
-function unusable({ keyword, params }: ErrorObject, entry: Entry): Entry[] {
-  if (keyword === 'required') return [];
-  if (keyword !== 'additionalProperties') return [entry];
-  const field = childOf(entry, String(params.additionalProperty));
+function unusable(error: ErrorObject, entry: Entry): Entry[] {
+  if (error.keyword === 'required') return [];
+  if (error.keyword !== 'additionalProperties') return [entry];
+  const field = childOf(entry, String(namesIn(error).additionalProperty));
   return field ? [field, ...cutByComma(entry, field)] : [];
 }
 
-function problemOf({ keyword, params }: ErrorObject, entry: Entry, text: string): Problem | undefined {
-  switch (keyword) {
+function problemOf(error: ErrorObject, entry: Entry, text: string): Problem | undefined {
+  const { additionalProperty, missingProperty } = namesIn(error);
+  switch (error.keyword) {
     case 'additionalProperties':
-      return unknownField(entry, String(params.additionalProperty), text);
+      return unknownField(entry, String(additionalProperty), text);
     case 'required':
-      return missingField(entry, String(params.missingProperty), text);
+      return missingField(entry, String(missingProperty), text);
     case 'enum':
       return unknownChoice(entry, text);
     case 'const':
