@@ -60,7 +60,7 @@ const weakCurve = optional(table('fuel-system.pump.low-voltage.flow-at', 'curve 
 const weakVoltage = optional(field('fuel-system.pump.low-voltage.voltage', 'U_low'));
 
 /** The pump's curves at rated and at the second voltage. Impossible for curves that no pump has. */
-const pump = fact({
+export const pump = fact({
   id: 'pump',
   from: { pumpCurve, ratedVoltage, weakCurve, weakVoltage },
   compute: ({ pumpCurve, ratedVoltage, weakCurve, weakVoltage }): Pump => {

@@ -1,4 +1,4 @@
-import { DEAD_TIME_VOLTAGE, deadTimeEstimate, deadTimeFromTable } from '../engineering/dead-time.ts';
+import { DEAD_TIME_VOLTAGE, type DeadTimeTable, readDeadTime } from '../engineering/dead-time.ts';
 import {
   type DischargePlace,
   type FiringScheme,
@@ -70,22 +70,37 @@ const deadTimeVoltage = field('throttle-body.injectors.dead-time-voltage', 'U_d'
   because: 'common practice',
 });
 
-const byTable = fact({
-  id: 'dead-time-by-table',
-  from: { deadTimePoints, injectorVoltage },
-  compute: ({ deadTimePoints, injectorVoltage }) =>
-    deadTimeFromTable(
-      injectorVoltage,
-      deadTimePoints.map(([voltage, deadTime]) => ({ voltage, deadTime })),
-    ).deadTime,
+const tablePoints = fact({
+  id: 'dead-times-measured',
+  from: { deadTimePoints },
+  compute: ({ deadTimePoints }) => deadTimePoints.map(([voltage, deadTime]) => ({ voltage, deadTime })),
+});
+const onePoint = fact({
+  id: 'dead-time-stated',
+  from: { ratedDeadTime, deadTimeVoltage },
+  compute: ({ ratedDeadTime, deadTimeVoltage }) => [{ voltage: deadTimeVoltage, deadTime: ratedDeadTime }],
 });
 
-const byEstimate = fact({
-  id: 'dead-time-by-estimate',
-  from: { ratedDeadTime, deadTimeVoltage, injectorVoltage },
-  compute: ({ ratedDeadTime, deadTimeVoltage, injectorVoltage }) =>
-    deadTimeEstimate(injectorVoltage, { voltage: deadTimeVoltage, deadTime: ratedDeadTime }),
+/** Dead times of one injector as the sheet gives them: a table, or a single one. */
+const deadTimes = choose({
+  id: 'dead-times',
+  from: { hasDeadTimeTable },
+  among: ({ hasDeadTimeTable }) => (hasDeadTimeTable ? tablePoints : onePoint),
 });
+
+const reading = fact({
+  id: 'dead-time-reading',
+  from: { deadTimes, injectorVoltage },
+  compute: ({ deadTimes, injectorVoltage }) => {
+    const found = readDeadTime(injectorVoltage, deadTimes);
+    if (found.trust !== 'unknown') return found;
+    throw new RangeError(`Nobody knows the dead time at ${injectorVoltage.toFixed(1)} V: ${lowestOf(deadTimes)}.`);
+  },
+});
+
+function lowestOf(points: DeadTimeTable): string {
+  return points.length > 1 ? `its table begins at ${points[0]?.voltage} V` : 'injectors open late there or not at all';
+}
 
 export const deadTime = figure({
   id: 'dead-time',
@@ -93,19 +108,23 @@ export const deadTime = figure({
   name: 'dead time at charging voltage',
   dimension: 'time',
   home: INJECTION_HOME,
-  formula: ({ hasDeadTimeTable }) =>
-    hasDeadTimeTable ? 'linear between the points of the table' : 't_d0 * (U_d / U)^2',
-  source: ({ hasDeadTimeTable }) =>
-    hasDeadTimeTable ? 'the table of the sheet' : 'common practice, an estimate; give dead-time-at for better',
-  from: {
-    hasDeadTimeTable,
-    known: choose({
-      id: 'dead-time-known',
-      from: { hasDeadTimeTable },
-      among: ({ hasDeadTimeTable }) => (hasDeadTimeTable ? byTable : byEstimate),
-    }),
-  },
-  compute: ({ known }) => known,
+  formula: ({ reading, hasDeadTimeTable }) =>
+    hasDeadTimeTable && reading.trust === 'measured' ? 'linear between the points of the table' : 't_d0 * (U_d / U)^2',
+  source: ({ reading, hasDeadTimeTable }) =>
+    hasDeadTimeTable && reading.trust === 'measured'
+      ? 'the table of the sheet'
+      : 'common practice, an estimate; give dead-time-at for better',
+  notes: ({ reading, hasDeadTimeTable }) =>
+    hasDeadTimeTable && reading.trust === 'estimated' ? ['estimated from the nearest point of the table'] : [],
+  from: { hasDeadTimeTable, reading },
+  compute: ({ reading }) => reading.deadTime,
+});
+
+/** Dead time at the voltage at which makers state their injectors, s. */
+export const statedDeadTime = fact({
+  id: 'dead-time-as-stated',
+  from: { deadTimes },
+  compute: ({ deadTimes }) => readDeadTime(DEAD_TIME_VOLTAGE, deadTimes).deadTime,
 });
 
 const hasOwnDutyLimit = given('throttle-body.injectors.largest-duty');

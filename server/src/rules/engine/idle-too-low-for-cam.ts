@@ -1,16 +1,6 @@
 import type { StageRule } from '../../checking/rule.ts';
+import { lowestIdle, usualIdle } from '../../remedies/idle-speed.ts';
 import { roundedDown } from '../../remedies/size.ts';
-
-/**
- * Lowest warm idle (rev/s) a cam idles steadily at: 650 rpm at 210 degrees of duration at 0.050 in, 7.5 rpm more for
- * each degree above, 600 rpm at least. Common practice, from memory: 800 rpm at 230, 950 at 250 degrees.
- */
-function lowestIdle(duration: number): number {
-  return Math.max(600, 650 + 7.5 * (duration - 210)) / 60;
-}
-
-/** Idle speeds are given in steps of 50 rpm (rev/s). */
-const STEP = 50 / 60;
 
 export const rule: StageRule = {
   id: 'engine/idle-too-low-for-cam',
@@ -24,13 +14,13 @@ export const rule: StageRule = {
   check: ({ values, show }) => {
     const { idle, 'cam-duration': duration } = values.engine ?? {};
     if (!idle || !duration || idle.value >= lowestIdle(duration.value)) return undefined;
-    const least = roundedDown(Math.ceil(lowestIdle(duration.value) / STEP - 1e-9) * STEP * (1 + 1e-9), idle);
+    const usual = roundedDown(usualIdle(duration.value) * (1 + 1e-9), idle);
     return {
       at: 'engine.idle',
-      message: `An idle of ${show(idle)} is low for a cam of ${show(duration)} at 0.050 in, which wants about ${least}.`,
+      message: `An idle of ${show(idle)} is low for a cam of ${show(duration)} at 0.050 in, which wants about ${usual}.`,
       related: [{ at: 'engine.cam-duration', message: 'The cam.' }],
       excess: lowestIdle(duration.value) - idle.value,
-      repairs: [{ title: `Let it idle at ${least}`, set: { 'engine.idle': least } }],
+      repairs: [{ title: `Let it idle at ${usual}`, set: { 'engine.idle': usual } }],
     };
   },
 };

@@ -1,10 +1,8 @@
 import { injectorFlow, railPressureSet } from '../../analysis/full-load-injection.ts';
 import { pumpOutletPressure } from '../../analysis/supply.ts';
 import { above, type Repair, type StageRule } from '../../checking/rule.ts';
-import { roundedDown, roundedUp } from '../../remedies/size.ts';
-
-/** Room between the working pressure of a pump and the opening of its relief valve. Common practice, from memory. */
-const HEADROOM = 1.25;
+import { reliefFor, USUAL_RELIEF, workingPressure } from '../../remedies/relief.ts';
+import { roundedDown } from '../../remedies/size.ts';
 
 /** How far a regulator may be set down before the injectors no longer spray as they should. Common practice, from memory. */
 const LOWEST = 0.65;
@@ -23,17 +21,16 @@ export const rule: StageRule = {
   check: ({ values, see, show }) => {
     const relief = values['fuel-system']?.pump?.['relief-pressure'];
     const setting = values['fuel-system']?.regulator?.pressure;
-    const [needed] = [see(pumpOutletPressure), see(railPressureSet)]
-      .filter((figure) => figure !== undefined)
-      .toSorted((one, other) => other.value - one.value);
+    const needed = workingPressure([see(pumpOutletPressure), see(railPressureSet)]);
     const miss = relief && above(needed, relief.value);
     if (!needed || !miss) return undefined;
     const extra = needed.value - (setting?.value ?? needed.value);
-    const lower = relief.value / HEADROOM - extra;
+    const lower = relief.value / USUAL_RELIEF - extra;
+    const better = reliefFor(needed.value, relief);
     const repairs: Repair[] = [
       {
-        title: `Fit a pump whose relief valve opens at ${roundedUp(needed.value * HEADROOM, relief)}`,
-        set: { 'fuel-system.pump.relief-pressure': roundedUp(needed.value * HEADROOM, relief) },
+        title: `Fit a pump whose relief valve opens at ${better}`,
+        set: { 'fuel-system.pump.relief-pressure': better },
       },
     ];
     if (setting && lower >= setting.value * LOWEST) {

@@ -1,5 +1,6 @@
 import { demandVolume } from '../../analysis/supply.ts';
 import type { StageRule } from '../../checking/rule.ts';
+import { fullPowerTime, SHORTEST_STINT } from '../../remedies/tank-time.ts';
 
 /** Time at full power that a tank should last, s. Common practice, from memory: the length of a session or a climb. */
 const SHORTEST = 20 * 60;
@@ -17,8 +18,8 @@ export const rule: StageRule = {
     const capacity = values['fuel-system']?.tank?.capacity;
     const demand = see(demandVolume);
     if (!capacity || !demand || (use !== 'road-racing' && use !== 'off-road')) return undefined;
-    const lasts = capacity.value / demand.value;
-    if (lasts >= SHORTEST) return undefined;
+    const lasts = fullPowerTime(capacity, demand);
+    if (lasts >= SHORTEST || lasts < SHORTEST_STINT) return undefined;
     return {
       at: 'fuel-system.tank.capacity',
       message: `At full power the engine burns ${show(demand)}: ${show(capacity)} lasts ${Math.round(lasts / 60)} minutes; ${SHORTEST / 60} minutes is a usual least.`,

@@ -9,9 +9,9 @@ import {
 } from '../../analysis/full-load-injection.ts';
 import type { FigureNode } from '../../analysis/node.ts';
 import { above, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
+import { slowerFiring } from '../../remedies/firing.ts';
 import { fitInjectors } from '../../remedies/fit-injectors.ts';
 import { roundedUp } from '../../remedies/size.ts';
-import { slowerFiring } from '../../remedies/slower-firing.ts';
 
 /** Pressure up to which injectors are used over their rated pressure. Common practice: half as much again. */
 const MOST_PRESSURE = 1.5;
@@ -26,7 +26,7 @@ export const rule: StageRule = {
   remedy:
     'Larger injectors, more pressure while pump, hoses and injectors stand it, or fewer pulses for each cycle where the computer can.',
   source: 'common practice: 85 %; kinematics of the four-stroke cycle',
-  check: ({ see, limit, show, showValue, values }) => {
+  check: ({ see, limit, show, showValue, values, path }) => {
     const own = values['throttle-body']?.injectors?.['largest-duty'];
     const most = own?.value ?? limit('largest-duty');
     const [atPeak, atRedline] = [see(dutyAtPeakPower), see(dutyAtRedline)];
@@ -45,7 +45,7 @@ export const rule: StageRule = {
       repairs: [
         ...largerInjectors({ see, values }, duty),
         ...morePressure({ see, values }, duty),
-        ...slowerFiring({ values }, 1 / 2),
+        ...slowerFiring({ see, values, path }, 1 / 2),
       ],
     };
   },

@@ -2,9 +2,9 @@ import { withSpread } from '../../analysis/figure-words.ts';
 import { idlePulse, idlePulseMargin, powerCoveredLow } from '../../analysis/idle-injection.ts';
 import { deadTime } from '../../analysis/injectors.ts';
 import { below, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
+import { slowerFiring } from '../../remedies/firing.ts';
 import { fitInjectors } from '../../remedies/fit-injectors.ts';
 import { roundedDown } from '../../remedies/size.ts';
-import { slowerFiring } from '../../remedies/slower-firing.ts';
 
 /** Rail pressure below which fuel boils in a hot engine bay and sprays badly: 30 psi (Pa). Common practice. */
 const LEAST_PRESSURE = 207e3;

@@ -1,5 +1,6 @@
-import { deadTime } from '../../analysis/injectors.ts';
+import { statedDeadTime } from '../../analysis/injectors.ts';
 import type { StageRule } from '../../checking/rule.ts';
+import { DEAD_TIME_VOLTAGE } from '../../engineering/dead-time.ts';
 import { roundedUp } from '../../remedies/size.ts';
 
 export const rule: StageRule = {
@@ -10,15 +11,15 @@ export const rule: StageRule = {
   inspect: 'Look how the maker gives the shortest pulse: as the whole pulse, or as open time after the dead time.',
   remedy: 'Write the whole pulse: open time and dead time together.',
   source: 'definition',
-  check: ({ values, see, show }) => {
+  check: ({ values, know, show, showValue }) => {
     const injectors = values['throttle-body']?.injectors;
     const shortest = injectors?.['shortest-pulse'];
-    const dead = see(deadTime);
-    if (!shortest || !dead || dead.value < shortest.value) return undefined;
-    const whole = roundedUp(shortest.value + dead.value, shortest);
+    const dead = know(statedDeadTime);
+    if (!shortest || dead === undefined || dead < shortest.value) return undefined;
+    const whole = roundedUp(shortest.value + dead, shortest);
     return {
       at: 'throttle-body.injectors.shortest-pulse',
-      message: `The shortest repeatable pulse of ${show(shortest)} is no longer than the dead time, ${show(dead)} at charging voltage.`,
+      message: `The shortest repeatable pulse of ${show(shortest)} is no longer than the dead time, ${showValue(dead, 'time')} at ${DEAD_TIME_VOLTAGE} V.`,
       related: [
         {
           at: `throttle-body.injectors.${injectors?.['dead-time-at'] ? 'dead-time-at' : 'dead-time'}`,

@@ -32,11 +32,12 @@ def count(s):
 
 @figure("dead-time")
 def dead_time(s):
-    """By the sheet's table, straight between its points; else with the square of the voltage, common practice."""
+    """By the sheet's table, straight between its points; outside them with the square of the voltage, common practice."""
     voltage = s.number("electrical.charging-voltage")
     if s.at("throttle-body.injectors.dead-time-at"):
         points = s.points("throttle-body.injectors.dead-time-at")
-        return numpy.interp(voltage, *zip(*points))
+        near = min(max(voltage, points[0][0]), points[-1][0])
+        return numpy.interp(near, *zip(*points)) * (near / voltage) ** 2
     measured_at = s.number("throttle-body.injectors.dead-time-voltage", 14.0)
     return s.number("throttle-body.injectors.dead-time") * (measured_at / voltage) ** 2
 
