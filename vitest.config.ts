@@ -1,5 +1,8 @@
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
-  test: { include: ['tests/{unit,rules,reference,variants,protocol,packed,fuzz}/**/*.test.ts'], testTimeout: 30_000 },
+  test: {
+    include: ['tests/{unit,rules,reference,variants,protocol,cli,packed,fuzz}/**/*.test.ts'],
+    testTimeout: 30_000,
+  },
 });

@@ -1,6 +1,7 @@
-// Bundles client and server into dist/, with the licenses of what is in the bundles; VS Code wants CommonJS.
+// Bundles client, server and command line into dist/, with the licenses of what is in the bundles; VS Code wants CommonJS.
 import { createHash } from 'node:crypto';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { chmodSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { build } from 'esbuild';
 import { bundledPackages, licensePage, licenseTexts } from './licenses.mjs';
 
@@ -15,16 +16,38 @@ const common = {
   legalComments: 'linked',
   metafile: true,
 };
-const bundle = 'dist/server-bundle.cjs';
-const server = await build({ ...common, entryPoints: ['server/src/main.ts'], outfile: bundle });
-const hash = createHash('sha256').update(readFileSync(bundle)).digest('hex').slice(0, 16);
-const define = { BUNDLE: JSON.stringify(hash) };
-await build({ ...common, entryPoints: ['server/src/start.ts'], outfile: 'dist/server.cjs', define });
+
+/** Packages written as modules ask for their own address. */
+const addressed = {
+  define: { 'import.meta.url': 'bundleAddress' },
+  banner: { js: "const bundleAddress = require('node:url').pathToFileURL(__filename).href;" },
+};
+
+/** A program as a bundle, and the file that starts it with what V8 has compiled of it before. */
+async function program(entry, bundle, outfile, banner = '') {
+  const built = await build({ ...common, ...addressed, entryPoints: [entry], outfile: join('dist', bundle) });
+  const hash = createHash('sha256')
+    .update(readFileSync(join('dist', bundle)))
+    .digest('hex')
+    .slice(0, 16);
+  const define = { BUNDLE: JSON.stringify({ file: bundle, hash }) };
+  await build({ ...common, entryPoints: ['server/src/start.ts'], outfile, define, banner: { js: banner } });
+  return built.metafile;
+}
+
+const server = await program('server/src/main.ts', 'server-bundle.cjs', 'dist/server.cjs');
+const cli = await program(
+  'server/src/cli/main.ts',
+  'build-sheet-bundle.cjs',
+  'dist/build-sheet.cjs',
+  '#!/usr/bin/env node',
+);
+chmodSync('dist/build-sheet.cjs', 0o755);
 const client = await build({
   ...common,
   entryPoints: ['client/src/extension.ts'],
   outfile: 'dist/client.cjs',
   external: ['vscode'],
 });
-const packages = bundledPackages([server.metafile, client.metafile]);
+const packages = bundledPackages([server, cli, client.metafile]);
 writeFileSync('dist/licenses.txt', licensePage(licenseTexts(packages)));

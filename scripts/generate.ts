@@ -1,4 +1,4 @@
-/** Generates what is written once elsewhere: types and validator from schemas/, the list of rules from its folders. */
+/** Generates what is written once elsewhere: types and validator from schemas/, the lists of rules and of verbs from their folders. */
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { Ajv } from 'ajv';
 import standaloneCode from 'ajv/dist/standalone/index.js';
@@ -156,4 +156,13 @@ const list = ruleFiles.map((_, index) => `rule${index}`).join(', ');
 writeFileSync(
   `${OUT}/rules.ts`,
   `import type { Rule } from '../checking/rule.ts';\n${imports.join('\n')}\n\nexport const rules: readonly Rule[] = [${list}];\n`,
+);
+
+const VERBS = 'server/src/cli/verbs';
+const verbs = readdirSync(VERBS)
+  .toSorted()
+  .map((file) => `  '${file.replace(/\.ts$/, '')}': () => import('../cli/verbs/${file}'),`);
+writeFileSync(
+  `${OUT}/verbs.ts`,
+  `/** Every verb of the command line, loaded when it is wanted. */\nexport const verbs = {\n${verbs.join('\n')}\n};\n`,
 );

@@ -42,13 +42,22 @@ async function read(path: string, mostBytes: number, before: Known | undefined):
     const opened = await handle.stat();
     const late = refusalOf(opened, mostBytes);
     if (late) return { stamp, file: refused(late) };
-    return { stamp: stampOf(opened), file: { kind: 'text', text: await textOf(handle, opened.size) } };
+    return { stamp: stampOf(opened), file: textFile(await bytesOf(handle, opened.size)) };
   } finally {
     await handle.close();
   }
 }
 
-async function textOf(handle: FileHandle, size: number): Promise<string> {
+/** What bytes say, which are refused where they are no text. */
+export function textFile(bytes: Uint8Array): File {
+  try {
+    return { kind: 'text', text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes) };
+  } catch {
+    return refused('it is not UTF-8 text; save it as UTF-8.');
+  }
+}
+
+async function bytesOf(handle: FileHandle, size: number): Promise<Uint8Array> {
   const buffer = Buffer.alloc(size);
   let length = 0;
   while (length < size) {
@@ -56,13 +65,13 @@ async function textOf(handle: FileHandle, size: number): Promise<string> {
     if (bytesRead === 0) break;
     length += bytesRead;
   }
-  return buffer.toString('utf8', 0, length);
+  return buffer.subarray(0, length);
 }
 
 function refusalOf(found: Stats, mostBytes: number): string | undefined {
   if (!found.isFile()) return 'it is not a regular file.';
   if (found.size <= mostBytes) return undefined;
-  return `it is larger than ${mostBytes / 1000} kB, more than house rules ever are.`;
+  return `it is larger than ${mostBytes / 1000} kB, which such a file never is.`;
 }
 
 function stampOf({ mtimeMs, ctimeMs, size, ino }: Stats): string {

@@ -11,6 +11,7 @@ import { type Explanation, hoverAt } from './features/hover.ts';
 import { linksOf, type RuleLink } from './features/links.ts';
 import { allRepairs, type Choice, editsOf, type Offer, problemRepairs, repairsAt } from './features/repairs.ts';
 import { type OutlineItem, outlineOf } from './features/symbols.ts';
+import { problemsTold, type Told, toldOf } from './features/told.ts';
 import type { BuildSheet } from './generated/build-sheet.ts';
 import { rules as allRules } from './generated/rules.ts';
 import { validateSheet } from './generated/validate.js';
@@ -73,6 +74,24 @@ export class Service {
     if (text.kind === 'house') return problemDiagnoses(uri, text.text, this.house(text).problems);
     const { faults } = this.standing(this.memory(text));
     return [...houseFaultDiagnoses(text.text, faults), ...sheetDiagnoses(uri, this.checked(text))];
+  }
+
+  /**
+   * Everything that is wrong with a text, each so that it can be known again in another state of it; with the titles of the
+   * repairs that hold, if they are asked for.
+   */
+  told(uri: string, { repairs = false } = {}): Told[] {
+    const text = this.workspace.get(uri);
+    if (!text) return [];
+    const house = (changed: string) => readHouse(changed, this.known);
+    if (text.kind === 'house') return problemsTold(uri, this.house(text), repairs ? house : undefined);
+    return toldOf(uri, this.checked(text), repairs ? readSheet : undefined);
+  }
+
+  /** House rules that should hold for a text and do not, or not all of them. */
+  houseFaults(uri: string): readonly HouseFault[] {
+    const text = this.workspace.get(uri);
+    return text?.kind === 'sheet' ? this.standing(this.memory(text)).faults : [];
   }
 
   /** What there is to read of the field at an offset. */

@@ -5,19 +5,19 @@ import { homedir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { Script } from 'node:vm';
 
-/** Content hash of the bundle this file was built with. */
-declare const BUNDLE: string;
+/** The bundle this file was built with, and the hash of its content. */
+declare const BUNDLE: { file: string; hash: string };
 
 const DAY = 86_400_000;
 const SUM = 32;
 
 /**
- * Runs the server's bundle. What V8 has compiled of it is kept in the user's cache folder, so that the next start need not
+ * Runs a bundle. What V8 has compiled of it is kept in the user's cache folder, so that the next start need not
  * compile it again; where it cannot be kept, or does not fit this V8 and this bundle, the bundle is compiled as ever.
  */
 function start(): void {
-  const bundle = join(__dirname, 'server-bundle.cjs');
-  const file = join(cacheFolder(), `${process.versions.v8}-${process.arch}-${BUNDLE}.bin`);
+  const bundle = join(__dirname, BUNDLE.file);
+  const file = join(cacheFolder(), `${process.versions.v8}-${process.arch}-${BUNDLE.hash}.bin`);
   const cachedData = compiledBefore(file);
   const script = new Script(wrap(readFileSync(bundle, 'utf8')), {
     filename: bundle,
@@ -53,7 +53,7 @@ function sumOf(data: Uint8Array): Buffer {
   return createHash('sha256').update(data).digest();
 }
 
-/** Keeps what was compiled once the server has something to show for it, at the latest when it ends. */
+/** Keeps what was compiled once the program has something to show for it, at the latest when it ends. */
 function keepLater(script: Script, file: string): void {
   let isKept = false;
   const keepOnce = () => {

@@ -1,4 +1,4 @@
-import { fieldAt } from '../sheet/path.ts';
+import { fieldAt, type Path, valueAt } from '../sheet/path.ts';
 import type { Finding } from './finding.ts';
 
 type Identified = Pick<Finding, 'found' | 'path' | 'stages'>;
@@ -20,4 +20,44 @@ export function identities({ stages, ...finding }: Identified): string[] {
  */
 export function fieldOf({ path, stages }: Pick<Finding, 'path' | 'stages'>): string {
   return path[0] === 'stages' && stages.length > 0 ? fieldAt(path) : path.join('.');
+}
+
+/**
+ * The identities of a finding as they last from one state of a sheet to another, whoever adds a stage or an item above:
+ * stages by their name, items of lists by what names them.
+ */
+export function lastingIdentities(finding: Identified, values: unknown, stageNames: readonly string[]): string[] {
+  const { found, stages } = finding;
+  const field = lastingFieldOf(finding, values);
+  if (stages.length === 0) return [`${found} ${field}`];
+  return stages.map((stage) => `${found} ${field} in ${stageNames[stage] ?? stage + 1}`);
+}
+
+function lastingFieldOf({ path, stages }: Identified, values: unknown): string {
+  return path[0] === 'stages' && stages.length > 0 ? fieldAt(path) : lastingField(path, values);
+}
+
+/**
+ * The same as one text for all stages. What holds in every stage is known without them, so that it stays the same when a
+ * stage is added.
+ */
+export function lastingIdentity(finding: Identified, values: unknown, stageNames: readonly string[]): string {
+  const isEverywhere = finding.stages.length === stageNames.length;
+  const stages = isEverywhere ? [] : finding.stages;
+  const field = lastingFieldOf(finding, values);
+  const names = stages.map((stage) => stageNames[stage] ?? stage + 1);
+  return [`${finding.found} ${field}`, ...(names.length > 0 ? [`in ${names.join(', ')}`] : [])].join(' ');
+}
+
+/** A place with the items of lists by what names them, else by their number. */
+export function lastingField(path: Path, values: unknown): string {
+  return path
+    .map((step, index) => (typeof step === 'number' ? nameOf(valueAt(values, path.slice(0, index + 1)), step) : step))
+    .join('.');
+}
+
+function nameOf(item: unknown, index: number): string {
+  const { id, name, rule, date } = (item ?? {}) as Record<string, unknown>;
+  const given = [id, name, rule, date].find((one) => typeof one === 'string');
+  return typeof given === 'string' ? given : String(index + 1);
 }

@@ -28,11 +28,15 @@ const order: readonly Severity[] = ['error', 'warning', 'information', 'hint'];
 export function sheetDiagnoses(uri: string, { sheet, findings }: Checked): Diagnosis[] {
   const problems = problemDiagnoses(uri, sheet.text, sheet.problems);
   const room = Math.max(0, MOST_DIAGNOSES - problems.length);
-  const told = findings.map((finding) => findingDiagnosis(uri, sheet.text, finding));
-  const different = [...new Map(told.map((diagnosis) => [placeAndMessage(diagnosis), diagnosis])).values()];
+  const different = onceEach(findings.map((finding) => findingDiagnosis(uri, sheet.text, finding)));
   if (different.length <= room) return [...problems, ...different];
   const worstFirst = different.toSorted((one, other) => order.indexOf(one.severity) - order.indexOf(other.severity));
   return [...problems, ...worstFirst.slice(0, room)];
+}
+
+/** Of those that say the same of the same place, as an alias makes them, one. */
+export function onceEach<One extends Diagnosis>(diagnoses: readonly One[]): One[] {
+  return [...new Map(diagnoses.map((diagnosis) => [placeAndMessage(diagnosis), diagnosis])).values()];
 }
 
 function placeAndMessage({ code, range, message }: Diagnosis): string {

@@ -5,6 +5,8 @@ import type { TextEdit } from './problem.ts';
 import { entryOf } from './read.ts';
 import type { Path } from './schema.ts';
 
+export { applyEdits } from '../text/apply-edits.ts';
+
 /** What a repair writes into a field. */
 export type NewValue = string | number | boolean | NewValue[] | { [key: string]: NewValue };
 
@@ -38,17 +40,6 @@ export function editsFor({ text, root }: Source, changes: readonly Change[]): Te
 /** Of several insertions at one place, the deeper indented come first. */
 function leadOf({ text }: TextEdit): number {
   return /^\s*/.exec(text)?.[0].length ?? 0;
-}
-
-/** The text after the edits. */
-export function applyEdits(text: string, edits: readonly TextEdit[]): string {
-  let result = '';
-  let from = 0;
-  for (const { start, end, text: inserted } of edits) {
-    result += text.slice(from, start) + inserted;
-    from = end;
-  }
-  return result + text.slice(from);
 }
 
 /** Fields that are missing under one missing parent are inserted together, as one value of that parent. */

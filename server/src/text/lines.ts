@@ -25,3 +25,20 @@ export function nextLine(text: string, offset: number): number {
 export function newline(text: string): string {
   return /\r\n|\n|\r/.exec(text)?.[0] ?? '\n';
 }
+
+/** A line and a column, both from 1; the column in UTF-16 units. */
+export type Position = { line: number; column: number };
+
+/** Where the offsets of a text are by line and column. */
+export function positionsIn(text: string): (offset: number) => Position {
+  const starts = [0, ...[...text.matchAll(/\r\n|\n|\r/g)].map(({ 0: end, index }) => index + end.length)];
+  return (offset) => {
+    let low = 0;
+    for (let high = starts.length; high - low > 1; ) {
+      const middle = (low + high) >> 1;
+      if ((starts[middle] as number) <= offset) low = middle;
+      else high = middle;
+    }
+    return { line: low + 1, column: offset - (starts[low] as number) + 1 };
+  };
+}

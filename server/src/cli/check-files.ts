@@ -1,0 +1,144 @@
+import { basename, relative } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import type { Told } from '../features/told.ts';
+import type { Service } from '../service.ts';
+import { endOfLine, type Position, positionsIn, startOfLine } from '../text/lines.ts';
+import type { Range } from '../text/place.ts';
+import { MOST_BYTES } from '../workspace/house-file.ts';
+import { kindOf } from '../workspace/kind.ts';
+import type { File } from '../workspace/workspace.ts';
+import type { CheckedFile, CheckResult, Complaint, Excerpt, ToldAt } from './check-result.ts';
+import { harmless } from './wrap.ts';
+
+/** Reads a file by its address, of so many bytes at most. */
+export type Read = (uri: string, mostBytes: number) => Promise<File>;
+
+/** More than the longest sheet that is read; beyond it a file is not even looked into. */
+const MOST_SHEET_BYTES = 4_000_000;
+
+/** How much of a long line is shown before and after what is meant. */
+const BEFORE = 60;
+const AFTER = 140;
+
+/** Files are checked as `read` gives them; paths are shown from `cwd`. */
+export type Checking = { service: Service; read: Read; cwd: string; repairs: boolean };
+
+/** Checks files one after another, and tells what could not be checked. */
+export async function checkFiles(files: readonly string[], checking: Checking): Promise<CheckResult> {
+  const checked: CheckedFile[] = [];
+  const complaints = new Map<string, Complaint>();
+  const faults: Complaint[] = [];
+  for (const file of files) {
+    const result = await checkFile(file, checking);
+    if (result.file) checked.push(result.file);
+    for (const complaint of result.complaints) complaints.set(JSON.stringify(complaint), complaint);
+    faults.push(...result.faults);
+  }
+  return { files: checked, complaints: [...complaints.values()], faults };
+}
+
+type FileResult = { file?: CheckedFile; complaints: Complaint[]; faults: Complaint[] };
+
+async function checkFile(file: string, checking: Checking): Promise<FileResult> {
+  const { service, read, cwd } = checking;
+  const path = shownPath(file, cwd);
+  const found = await opened(file, service, read);
+  if (found.kind !== 'text') return { complaints: [{ path, message: reasonOf(found) }], faults: [] };
+  try {
+    return told(found.uri, found.text, path, checking);
+  } finally {
+    service.close(found.uri);
+  }
+}
+
+/** Why a file is not there as a text. */
+export function reasonOf(file: Exclude<File, { kind: 'text' }>): string {
+  return file.kind === 'absent' ? 'there is no such file.' : file.reason;
+}
+
+/** Opens a file in the service, with all that holds for it; whoever opens it closes it. */
+export async function opened(file: string, service: Service, read: Read): Promise<File & { uri: string }> {
+  const { workspace } = service;
+  const uri = pathToFileURL(file).href;
+  const found = await read(uri, MOST_SHEET_BYTES);
+  if (found.kind !== 'text') return { ...found, uri };
+  workspace.put({ uri, kind: kindOf(uri, 'build-sheet') ?? 'sheet', version: 1, text: found.text });
+  for (const wanted of workspace.wanted()) workspace.give(wanted, await read(wanted, MOST_BYTES), workspace.doubts);
+  return { ...found, uri };
+}
+
+function told(uri: string, text: string, path: string, { service, cwd, repairs }: Checking): FileResult {
+  const all = service.told(uri, { repairs });
+  const texts: Texts = {
+    textAt: (other) => (other === uri ? text : (service.workspace.textAt(other) ?? '')),
+    pathOf: (other) => (other === uri ? path : shownPath(fileURLToPath(other), cwd)),
+    positionOf: positionsIn(text),
+  };
+  const faulty = service.houseFaults(uri).map(({ at, reason }) => [texts.pathOf(at.uri), reason] as const);
+  if (service.workspace.get(uri)?.kind === 'house' && all[0]) faulty.push([path, all[0].message]);
+  return {
+    file: { path, told: all.map((one) => placed(one, text, texts)), open: service.openChecks(uri).length },
+    complaints: faulty.map(([house, reason]) => ({
+      path: house,
+      message: `these house rules do not hold, or not all of them: ${reason}`,
+    })),
+    faults: service.faults(uri).map(({ where, error }) => ({ path, message: `${where}: ${traceOf(error)}` })),
+  };
+}
+
+/** How to look up the texts of one check, and offsets in its own. */
+type Texts = {
+  textAt: (uri: string) => string;
+  pathOf: (uri: string) => string;
+  positionOf: (offset: number) => Position;
+};
+
+function placed(told: Told, text: string, { textAt, pathOf, positionOf }: Texts): ToldAt {
+  const { code, found, severity, message, range, related, field, stages, identity, identities, repairs, accepted } =
+    told;
+  return {
+    rule: code,
+    found,
+    severity,
+    message,
+    field,
+    stages,
+    identity,
+    identities,
+    start: positionOf(range.start),
+    end: positionOf(range.end),
+    excerpt: excerptOf(text, range),
+    related: related.map((other) => ({
+      path: pathOf(other.place.uri),
+      start: positionsIn(textAt(other.place.uri))(other.place.range.start),
+      message: other.message,
+    })),
+    repairs,
+    ...(accepted !== undefined && { accepted }),
+  };
+}
+
+/** The line of a range, cut where it is longer than can be shown. */
+function excerptOf(text: string, { start, end }: Range): Excerpt {
+  const lineStart = startOfLine(text, start);
+  const lineEnd = endOfLine(text, start);
+  const from = start - lineStart > BEFORE + AFTER ? start - BEFORE : lineStart;
+  const to = Math.min(lineEnd, Math.max(start, from) + AFTER);
+  const [head, tail] = [from > lineStart ? '\u2026' : '', to < lineEnd ? '\u2026' : ''];
+  const shift = head.length - from;
+  return {
+    line: head + harmless(text.slice(from, to)) + tail,
+    from: start + shift,
+    to: Math.max(start + 1, Math.min(end, to)) + shift,
+  };
+}
+
+/** A file as it is shown: from the working folder, with slashes. */
+export function shownPath(file: string, cwd: string): string {
+  const path = relative(cwd, file);
+  return (path === '' ? basename(file) : path).replaceAll('\\', '/');
+}
+
+function traceOf(error: unknown): string {
+  return error instanceof Error ? (error.stack ?? error.message) : String(error);
+}

@@ -1,0 +1,48 @@
+import { randomBytes } from 'node:crypto';
+import { realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { createTwoFilesPatch } from 'diff';
+import type { Service } from '../service.ts';
+import { applyEdits } from '../text/apply-edits.ts';
+import { inOneGo } from '../text/steps.ts';
+import { opened, type Read, shownPath } from './check-files.ts';
+
+/** A file before and after everything in it was mended that needs no choice. */
+export type Mended = { file: string; before: string; after: string };
+
+/** What files would be once everything is mended that needs no choice; those that stay as they are are left out. */
+export async function mended(files: readonly string[], service: Service, read: Read): Promise<Mended[]> {
+  const changed: Mended[] = [];
+  for (const file of files) {
+    const found = await opened(file, service, read);
+    if (found.kind !== 'text') continue;
+    const after = applyEdits(found.text, inOneGo(service.resolve(found.uri, { all: true })));
+    service.close(found.uri);
+    if (after !== found.text) changed.push({ file, before: found.text, after });
+  }
+  return changed;
+}
+
+/** The changes of files as a patch that `git apply` takes. */
+export function patchOf(changes: readonly Mended[], cwd: string): string {
+  return changes
+    .map(({ file, before, after }) => {
+      const path = shownPath(file, cwd);
+      return createTwoFilesPatch(`a/${path}`, `b/${path}`, before, after, undefined, undefined, { context: 3 });
+    })
+    .map((patch) => patch.replace(/^=+\n/, ''))
+    .join('');
+}
+
+/** Writes a file whole or not at all: beside it first, then in its place; a link stays a link. */
+export async function replace(file: string, text: string): Promise<void> {
+  const target = await realpath(file);
+  const { mode } = await stat(target);
+  const draft = `${target}.${randomBytes(6).toString('hex')}.tmp`;
+  try {
+    await writeFile(draft, text, { mode, flag: 'wx' });
+    await rename(draft, target);
+  } catch (error) {
+    await rm(draft, { force: true });
+    throw error;
+  }
+}

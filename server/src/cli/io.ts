@@ -1,0 +1,19 @@
+/** The world around a run of the program, so that a test can be another one. */
+export type Io = {
+  /** The working folder, absolute. */
+  cwd: string;
+  /** Writes to the standard output. */
+  write: (text: string) => void;
+  /** Tells something beside the answer, on the standard error. */
+  complain: (text: string) => void;
+  /** All of the standard input. */
+  readInput: () => Promise<Uint8Array>;
+  /** Whether the output is shown in colors. */
+  hasColor: boolean;
+  /** How many columns the output has; undefined, where it is not shown on a terminal. */
+  columns: number | undefined;
+  /** Whether someone sits at the terminal who can be asked and shown how far work has come. */
+  isAttended: boolean;
+  /** Resolves once the user wants to stop, as by Ctrl-C; until it is asked for, that ends the program at once. */
+  stopped: () => Promise<void>;
+};

@@ -1,0 +1,31 @@
+import { resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { filesOnDisk, textFile } from '../disk.ts';
+import type { File } from '../workspace/workspace.ts';
+import type { Read } from './check-files.ts';
+import { find } from './find.ts';
+import type { Io } from './io.ts';
+import { Misuse } from './verb.ts';
+
+/** The files a call is about, how to read them, and what could not be looked at. */
+export type Sources = { files: string[]; read: Read; complaints: string[] };
+
+/** What stands for the standard input among the paths. */
+export const INPUT = '-';
+
+/**
+ * What the operands of a call stand for; `-` is the standard input, under the name it is given. Without operands it is the
+ * working folder.
+ * @throws Misuse where the standard input is to be read beside files
+ */
+export async function sourcesOf(operands: readonly string[], inputName: string, io: Io): Promise<Sources> {
+  const onDisk = filesOnDisk();
+  if (!operands.includes(INPUT))
+    return { ...(await find(operands.length > 0 ? operands : ['.'], io.cwd)), read: onDisk };
+  if (operands.length > 1) throw new Misuse('- stands alone: the standard input is not read beside files.');
+  const file = resolve(io.cwd, inputName);
+  const input: File = textFile(await io.readInput());
+  const uri = pathToFileURL(file).href;
+  const read: Read = async (wanted, most) => (wanted === uri ? input : onDisk(wanted, most));
+  return { files: [file], read, complaints: [] };
+}

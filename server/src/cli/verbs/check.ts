@@ -1,0 +1,98 @@
+import type { Severity } from '../../checking/rule.ts';
+import { Service } from '../../service.ts';
+import { checkFiles } from '../check-files.ts';
+import { type CheckResult, countsOf, severities } from '../check-result.ts';
+import { mended, patchOf, replace } from '../fix-files.ts';
+import { formatNames, formats } from '../formats/formats.ts';
+import { houseRoots } from '../house-roots.ts';
+import type { Io } from '../io.ts';
+import { INPUT, type Sources, sourcesOf } from '../sources.ts';
+import { type Answer, define, ExitCode, Misuse } from '../verb.ts';
+
+/** How wide text is where no terminal says it. */
+const USUAL_COLUMNS = 110;
+
+const options = {
+  format: { type: 'string', short: 'f', value: 'FORMAT', choices: formatNames, about: 'how to write what is found' },
+  'fail-on': {
+    type: 'string',
+    value: 'SEVERITY',
+    choices: ['error', 'warning', 'information', 'hint'],
+    about: 'the bar: the exit code is 1 from this severity on; error, if not said',
+  },
+  fix: { type: 'boolean', about: 'mend everything that needs no choice in the files, then check them' },
+  diff: { type: 'boolean', about: 'show as a patch what --fix would change, and change nothing' },
+  'stdin-name': {
+    type: 'string',
+    value: 'PATH',
+    about: 'what the standard input is called; its folder says which house rules hold',
+  },
+} as const;
+
+export const verb = define({
+  about: 'Check build sheets and house rules, and tell what is wrong with them.',
+  operands: '[paths]',
+  details: `Paths are files, folders (all of *.build.yaml and build-sheet.config.yaml in them and below), patterns such as "shop/**/*.build.yaml", or - for the standard input; without any it is the folder you are in. Links to folders are not followed.
+
+House rules of the folders above a sheet hold, from the top of its git work tree, or from the folder you are in where there is none.
+
+A check that lacks a field is open, not passed: build-sheet questions lists what to ask.`,
+  options,
+  examples: [
+    ['check', 'every sheet in this folder and below'],
+    ['check --fail-on warning --format concise shop', 'a line for each finding; exit code 1 from a warning on'],
+    ['check --format sarif > findings.sarif', 'for a code-scanning page'],
+    ['check --fix quarry-wagon.build.yaml', 'mend what needs no choice, and tell what is left'],
+    ['check --stdin-name shop/new.build.yaml - < draft.yaml', 'a text that is no file yet, by the house rules of shop'],
+  ],
+  async run({ operands, chosen, io }) {
+    const { format = 'excerpt', fix = false, diff = false } = chosen;
+    if (fix && operands.includes(INPUT)) throw new Misuse('--fix needs files to write; with - use --diff.');
+    const sources = await sourcesOf(operands, chosen['stdin-name'] ?? 'stdin.build.yaml', io);
+    const service = serviceFor(sources, io);
+    if (diff) return patch(sources, service, io);
+    if (fix) await mend(sources, service, io);
+    const repairs = format === 'excerpt' || format === 'json';
+    const checked = await checkFiles(sources.files, { service, read: sources.read, cwd: io.cwd, repairs });
+    const result = {
+      ...checked,
+      complaints: [...sources.complaints.map((message) => ({ message })), ...checked.complaints],
+    };
+    complainOf(result, io);
+    const look = { hasColor: io.hasColor, columns: Math.min(io.columns ?? USUAL_COLUMNS, 120) };
+    return { code: codeOf(result, chosen['fail-on'] ?? 'error'), out: formats[format](result, look) };
+  },
+});
+
+function serviceFor({ files }: Sources, { cwd }: Io): Service {
+  const service = new Service();
+  service.workspace.roots = houseRoots(files, cwd);
+  return service;
+}
+
+async function mend({ files, read }: Sources, service: Service, io: Io): Promise<void> {
+  const changes = await mended(files, service, read);
+  for (const { file, after } of changes) await replace(file, after);
+  if (changes.length > 0) io.complain(`mended ${changes.length === 1 ? '1 file' : `${changes.length} files`}.`);
+}
+
+async function patch({ files, read, complaints }: Sources, service: Service, io: Io): Promise<Answer> {
+  const changes = await mended(files, service, read);
+  for (const complaint of complaints) io.complain(complaint);
+  const code = complaints.length > 0 ? ExitCode.misuse : changes.length > 0 ? ExitCode.found : ExitCode.clean;
+  return { code, out: patchOf(changes, io.cwd) };
+}
+
+function complainOf({ complaints, faults }: CheckResult, io: Io): void {
+  for (const { path, message } of complaints) io.complain(path ? `${path}: ${message}` : message);
+  for (const { path, message } of faults)
+    io.complain(`an internal fault in ${path}; the rest was checked. It is our mistake, not yours: ${message}`);
+}
+
+function codeOf(result: CheckResult, bar: Severity): ExitCode {
+  if (result.faults.length > 0) return ExitCode.fault;
+  if (result.complaints.length > 0) return ExitCode.misuse;
+  const counts = countsOf(result);
+  const isFound = severities.slice(0, severities.indexOf(bar) + 1).some((severity) => counts[severity] > 0);
+  return isFound ? ExitCode.found : ExitCode.clean;
+}
