@@ -7,9 +7,6 @@ export type Awaited = {
   why: string;
 };
 
-const backedUp = ['idle-injector-flow', 'idle-pulse', 'idle-pulse-margin', 'power-covered-low'];
-const duties = ['injector-pressure', 'injector-flow', 'duty-peak-power', 'duty-redline', 'duty-highest'];
-
 /** A test fails as soon as one of these agrees: it then comes off the list. */
 export const awaited: readonly Awaited[] = [
   {
@@ -24,44 +21,9 @@ export const awaited: readonly Awaited[] = [
     why: 'the alternator carries every pump that runs, also where each has its own circuit (section 18)',
   },
   {
-    sheets: ['thin-return'],
-    figures: [...duties, 'power-covered-high', ...backedUp],
-    why: 'injectors flow by the pressure that stands at them, not by a set pressure that the return lifts',
-  },
-  {
-    sheets: ['thin-return-referenced'],
-    figures: backedUp,
-    why: 'injectors flow by the pressure that stands at them, not by a set pressure that the return lifts',
-  },
-  {
-    sheets: ['fallow-below-fixed'],
-    figures: ['idle-vacuum', 'idle-air', 'idle-fuel', ...backedUp],
-    why: 'a vacuum gauge reads against the air of the site, at 1,150 m as anywhere, not against that of sea level',
-  },
-  {
     sheets: ['two-small-steps'],
     figures: ['effective-compression'],
     why: 'a tolerance that moves nothing alone may move the figure together with another: the corner of both counts',
-  },
-  {
-    sheets: ['lone-line'],
-    figures: [
-      ...duties,
-      'power-covered-high',
-      'power-covered-low',
-      'pump-delivery',
-      'pump-margin',
-      'power-fed',
-      'pump-pressure',
-      'pump-outlet-pressure',
-      'filter-inlet-pressure',
-      'rail-pressure',
-      'idle-rail-pressure',
-      'highest-pressure',
-      'feed-velocity',
-      'return-flow',
-    ],
-    why: 'without a return line the regulator is in the tank module: the feed carries what is burned, and the rail stands lower by its loss',
   },
 ];
 

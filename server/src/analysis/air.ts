@@ -18,18 +18,6 @@ export const sitePressure = figure({
   compute: ({ altitude }) => standardAir(altitude).pressure,
 });
 
-export const idleVacuum = figure({
-  id: 'idle-vacuum',
-  symbol: 'v_i',
-  name: 'vacuum at idle',
-  dimension: 'depression',
-  formula: 'p_a - p_i',
-  source: 'definition of gauge pressure',
-  home: ['engine.idle-manifold-pressure', 'vacuum-reference'],
-  from: { sitePressure, manifold: field('engine.idle-manifold-pressure', 'p_i') },
-  compute: ({ sitePressure, manifold }) => sitePressure - manifold,
-});
-
 export const siteDensity = figure({
   id: 'site-density',
   symbol: 'rho_a',

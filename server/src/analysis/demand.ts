@@ -23,7 +23,8 @@ const STAGE_AND_ENGINE = ['stages', 'engine'] as const;
 export const specificConsumption = field('stages.specific-consumption', 'BSFC', {
   from: { induction, fuel: chemistry },
   compute: ({ induction, fuel }) => defaultBsfc(induction, fuel).usual,
-  because: ({ induction }) => `common practice for ${induction} induction, scaled to this fuel by stoichiometric ratio`,
+  because: ({ induction }) =>
+    `common practice for ${induction} induction on gasoline, scaled to this fuel by stoichiometric ratio: the same power from equal air`,
 });
 
 export const lambda = field('stages.lambda', 'lambda', {

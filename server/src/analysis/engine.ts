@@ -1,4 +1,3 @@
-import { IDLE_MANIFOLD_PRESSURE } from '../engineering/idle.ts';
 import { field, larger } from './node.ts';
 
 export const cylinders = field('engine.cylinders', 'n_cyl');
@@ -9,9 +8,3 @@ export const peakPowerSpeed = field('engine.peak-power-speed', 'N_p');
 export const redline = field('engine.redline', 'N_r');
 /** Speed at which the time for a pulse is shortest. */
 export const highestSpeed = larger(redline, peakPowerSpeed);
-
-/** Absolute manifold pressure at idle. */
-export const idleManifoldPressure = field('engine.idle-manifold-pressure', 'p_i', {
-  value: IDLE_MANIFOLD_PRESSURE,
-  because: 'common practice; a long-duration cam idles higher',
-});

@@ -5,11 +5,14 @@ import * as demand from './demand.ts';
 import * as electrical from './electrical.ts';
 import * as fuel from './fuel.ts';
 import * as fullLoad from './full-load-injection.ts';
-import * as idle from './idle-injection.ts';
+import * as idle from './idle.ts';
+import * as idleInjection from './idle-injection.ts';
 import * as ignition from './ignition.ts';
 import * as injectors from './injectors.ts';
 import * as nitrous from './nitrous.ts';
 import type { FigureNode } from './node.ts';
+import * as operatingPoints from './operating-points.ts';
+import * as regulator from './regulator.ts';
 import * as stack from './stack.ts';
 import * as suction from './suction.ts';
 import * as supply from './supply.ts';
@@ -23,9 +26,12 @@ const topics = [
   demand,
   nitrous,
   electrical,
-  injectors,
-  fullLoad,
   idle,
+  injectors,
+  regulator,
+  fullLoad,
+  idleInjection,
+  operatingPoints,
   supply,
   suction,
   throttle,

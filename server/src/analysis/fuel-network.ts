@@ -5,6 +5,7 @@ import type { Line as LineFields } from '../generated/build-sheet.ts';
 import type { FieldPath } from '../sheet/path.ts';
 import { pumpArrangement, pumpQuantity, pumpVoltage } from './electrical.ts';
 import { choice, choose, constant, fact, field, given, optional, table } from './node.ts';
+import { hasReturn, isDeadHead } from './regulator.ts';
 
 type Material = NonNullable<LineFields['material']>;
 
@@ -124,12 +125,11 @@ function suctionLength(own: ReturnType<typeof field>) {
   return choose({ id: 'suction-length', from: { hasOwn }, among: ({ hasOwn }) => (hasOwn ? own : distance) });
 }
 
-export const returnLine = lineNode('return');
+const returnLine = lineNode('return');
 
 /** Lines whose bore or length is not known are left out. */
 export const suctionLine = optional(lineNode('suction'));
 const feedLine = optional(lineNode('feed'));
-const knownReturnLine = optional(returnLine);
 
 /** A filter with its rated point; nothing while that is not known. */
 function filterNode(part: 'fuel-system.filter' | 'fuel-system.pre-filter', law: Filter['law'], symbol: string) {
@@ -156,19 +156,18 @@ export const suction = choose({
 });
 const noLine = fact({ id: 'no-line', from: {}, compute: (): Line | undefined => undefined });
 
-export const isDeadHead = fact({
-  id: 'is-dead-head',
-  from: { style: optional(choice<string>('fuel-system.regulator.style', 'style')) },
-  compute: ({ style }) => style === 'dead-head',
+/** What the return line rises from the regulator to the tank, m: it falls what the feed line and the pump rise. */
+const returnRise = fact({
+  id: 'return-rise',
+  from: { pumpRise, feedRise },
+  compute: ({ pumpRise, feedRise = 0 }) => -(feedRise + pumpRise),
 });
 
-/** Whether the regulator sends the surplus back. */
-export const isBypass = fact({ id: 'is-bypass', from: { isDeadHead }, compute: ({ isDeadHead }) => !isDeadHead });
-
-const back = choose({
-  id: 'way-back',
-  from: { isDeadHead },
-  among: ({ isDeadHead }) => (isDeadHead ? noLine : knownReturnLine),
+/** The return line with its rise. */
+export const returnWay = fact({
+  id: 'return-way',
+  from: { returnLine, returnRise },
+  compute: ({ returnLine, returnRise }): Line[] => [{ ...returnLine, rise: returnRise }],
 });
 
 /** Feed line and fine filter, from pump to rail. */
@@ -181,14 +180,23 @@ export const feedSide = fact({
   }),
 });
 
+const knownWay = optional(returnWay);
+const noWay = fact({ id: 'no-way-back', from: {}, compute: (): Line[] | undefined => undefined });
+
+const back = choose({
+  id: 'way-back',
+  from: { hasReturn },
+  among: ({ hasReturn }) => (hasReturn ? knownWay : noWay),
+});
+
 /** The lines and filters of the fuel system as a network to solve; parts without the fields they need are left out. */
 export const piping = fact({
   id: 'piping',
-  from: { suction, preFilter, feedSide, back, isDeadHead, pumpRise, feedRise },
-  compute: ({ suction, preFilter, feedSide, back, isDeadHead, pumpRise, feedRise = 0 }) => ({
+  from: { suction, preFilter, feedSide, back, isDeadHead, pumpRise },
+  compute: ({ suction, preFilter, feedSide, back, isDeadHead, pumpRise }) => ({
     ...feedSide,
     suction: suction ? [{ ...suction, rise: pumpRise }] : [],
     preFilter,
-    return: isDeadHead ? undefined : back ? [{ ...back, rise: -(feedRise + pumpRise) }] : [],
+    return: isDeadHead ? undefined : (back ?? []),
   }),
 });

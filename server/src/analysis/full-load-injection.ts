@@ -5,7 +5,6 @@ import {
   type InductionPath,
   pressureAcross,
   pressureForFlow,
-  railPressure,
   requiredStaticFlow as requiredStaticFlowOf,
   staticFlow,
 } from '../engineering/injectors.ts';
@@ -27,43 +26,10 @@ import {
   ratedPressure,
 } from './injectors.ts';
 import { injectorDemand } from './nitrous.ts';
-import { choice, choose, constant, fact, field, figure } from './node.ts';
+import { choose, constant, fact, figure } from './node.ts';
+import { railAtInjectors } from './supply.ts';
 
-export const regulatorPressure = field('fuel-system.regulator.pressure', 'p_set');
-export const regulatorReference = choice<'atmosphere' | 'manifold'>('fuel-system.regulator.reference', 'reference', {
-  value: 'atmosphere',
-  because: 'usual above the throttle plates',
-});
-
-const noReference = constant({
-  symbol: 'reference',
-  name: 'reference of the regulator',
-  value: 0,
-  dimension: 'pressure',
-  assumed: 'the atmosphere',
-});
-
-/** Gauge pressure the regulator refers to at full load, Pa. */
-export const fullLoadReference = choose({
-  id: 'full-load-reference',
-  from: { regulatorReference },
-  among: ({ regulatorReference }) => (regulatorReference === 'manifold' ? boost : noReference),
-});
-
-export const railPressureSet = figure({
-  id: 'rail-pressure-set',
-  symbol: 'p_rail',
-  name: 'rail pressure the regulator holds at full load',
-  dimension: 'pressure',
-  formula: ({ regulatorReference }) => (regulatorReference === 'manifold' ? 'p_set + p_m - p_a' : 'p_set'),
-  source: 'pressure balance on the diaphragm',
-  home: ['throttle-body.injectors', 'stages', 'fuel-system.regulator'],
-  from: { regulatorPressure, regulatorReference, fullLoadReference },
-  compute: ({ regulatorPressure, fullLoadReference }) =>
-    railPressure(regulatorPressure, STANDARD + fullLoadReference, STANDARD),
-});
-
-/** Any air pressure, Pa: what the regulator holds over its reference does not depend on it. */
+/** Any air pressure, Pa: only differences from it count. */
 const STANDARD = 101325;
 
 const noTipBoost = constant({
@@ -113,8 +79,8 @@ export const injectorPressure = figure({
   formula: 'p_rail + p_a - p_tip',
   source: 'pressure balance; the gauge pressure at the tip counts',
   home: HOME,
-  from: { railPressureSet, tipBoost },
-  compute: ({ railPressureSet, tipBoost }) => pressureAcross(railPressureSet, STANDARD, STANDARD + tipBoost),
+  from: { railAtInjectors, tipBoost },
+  compute: ({ railAtInjectors, tipBoost }) => pressureAcross(railAtInjectors, STANDARD, STANDARD + tipBoost),
 });
 
 export const injectorFlow = figure({

@@ -1,18 +1,16 @@
-import { fuelDemandByAir, powerSupported } from '../engineering/demand.ts';
-import { idleAirFlow, smallestFlow } from '../engineering/idle.ts';
+import { powerSupported } from '../engineering/demand.ts';
+import { smallestFlow } from '../engineering/idle.ts';
 import {
   dischargePressure as dischargePressureOf,
   flowAtDuty,
   pressureAcross,
   pulseWidth,
-  railPressure,
   staticFlow,
 } from '../engineering/injectors.ts';
-import { sitePressure } from './air.ts';
 import { specificConsumption } from './demand.ts';
-import { displacement, idleManifoldPressure, idleSpeed, redline } from './engine.ts';
-import { chemistry, stoichiometric } from './fuel.ts';
-import { injectorFlow, regulatorPressure, regulatorReference } from './full-load-injection.ts';
+import { idleSpeed, redline } from './engine.ts';
+import { injectorFlow } from './full-load-injection.ts';
+import { idleFuel, idleManifoldGauge } from './idle.ts';
 import { stagePower } from './induction.ts';
 import {
   INJECTORS_HOME as BRIEF,
@@ -27,32 +25,8 @@ import {
   ratedPressure,
   shortestPulse,
 } from './injectors.ts';
-import { choose, constant, fact, figure } from './node.ts';
-
-export const idleAir = figure({
-  id: 'idle-air',
-  symbol: 'm_a,i',
-  name: 'air at idle',
-  dimension: 'mass-flow',
-  formula: 'V_d * N_i / 2 * 0.5 * p_i / (R * 313 K)',
-  source: 'Heywood, eq. 2.27; volumetric efficiency 0.5 and 40 degC at idle are common practice',
-  home: HOME,
-  from: { displacement, idleSpeed, idleManifoldPressure },
-  compute: ({ displacement, idleSpeed, idleManifoldPressure }) =>
-    idleAirFlow({ displacement, speed: idleSpeed, manifoldPressure: idleManifoldPressure }),
-});
-
-export const idleFuel = figure({
-  id: 'idle-fuel',
-  symbol: 'm_f,i',
-  name: 'fuel at idle',
-  dimension: 'mass-flow',
-  formula: 'm_a,i / AFR_st',
-  source: 'Heywood, eq. 3.9, lambda 1',
-  home: HOME,
-  from: { idleAir, stoichiometric, fuel: chemistry },
-  compute: ({ idleAir, fuel }) => fuelDemandByAir(idleAir, 1, fuel),
-});
+import { choose, constant, figure } from './node.ts';
+import { idleRailAtInjectors } from './supply.ts';
 
 const noVacuum = constant({
   symbol: 'v_i',
@@ -60,20 +34,6 @@ const noVacuum = constant({
   value: 0,
   dimension: 'pressure',
   assumed: 'above the throttle plates',
-});
-
-/** How far the manifold is below the air outside at idle, Pa, negative when it is: gauge pressure. */
-export const idleManifoldGauge = fact({
-  id: 'idle-manifold-gauge',
-  from: { idleManifoldPressure, sitePressure },
-  compute: ({ idleManifoldPressure, sitePressure }) => idleManifoldPressure - sitePressure,
-});
-
-/** Gauge pressure the regulator refers to at idle, Pa. */
-export const idleReference = choose({
-  id: 'idle-reference',
-  from: { regulatorReference },
-  among: ({ regulatorReference }) => (regulatorReference === 'manifold' ? idleManifoldGauge : noVacuum),
 });
 
 /** Gauge pressure where the injectors discharge at idle, Pa. */
@@ -94,9 +54,8 @@ export const idleInjectorFlow = figure({
       : 'm_rated * sqrt((p_rail + p_a - p_i) / p_rated)',
   source: 'orifice equation (Bernoulli)',
   home: BRIEF,
-  from: { ratedFlow, ratedPressure, regulatorPressure, dischargePlace, idleReference, idleTip },
+  from: { ratedFlow, ratedPressure, idleRailAtInjectors, dischargePlace, idleTip },
   compute: (v) => {
-    const rail = railPressure(v.regulatorPressure, STANDARD + v.idleReference, STANDARD);
     const tip = dischargePressureOf({
       place: v.dischargePlace,
       path: 'natural',
@@ -104,7 +63,7 @@ export const idleInjectorFlow = figure({
       manifoldPressure: STANDARD + v.idleTip,
       ambient: STANDARD,
     });
-    return staticFlow(v.ratedFlow, v.ratedPressure, pressureAcross(rail, STANDARD, tip));
+    return staticFlow(v.ratedFlow, v.ratedPressure, pressureAcross(v.idleRailAtInjectors, STANDARD, tip));
   },
 });
 

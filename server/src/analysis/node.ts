@@ -279,6 +279,17 @@ export function larger(one: Node<number>, other: Node<number>): Node<number> {
   };
 }
 
+/** A value where it is known, else another; only the one that is taken shows. */
+export function orElse<T>(node: Node<T>, otherwise: Node<T>): Node<T> {
+  return {
+    id: `${node.id} or ${otherwise.id}`,
+    evaluate(sight) {
+      const outcome = sight.see(node);
+      return isKnown(outcome) || outcome.unread ? outcome : sight.see(otherwise);
+    },
+  };
+}
+
 /** A value where it is known, else nothing. */
 export function optional<T>(node: Node<T>): Node<T | undefined> {
   return {

@@ -12,7 +12,7 @@ import { sitePressure } from './air.ts';
 import { alcohol, fuelViscosity, hotFuelDensity, hottestFuel, reidPressure } from './fuel.ts';
 import { isExternal, preFilter, pumpHeight, suctionLine } from './fuel-network.ts';
 import { choose, fact, field, figure } from './node.ts';
-import { feedFlow } from './supply.ts';
+import { pumpFlow } from './supply.ts';
 
 const HOME = [
   'fuel-system.pump',
@@ -131,11 +131,11 @@ export const suctionLoss = figure({
   home: HOME,
   notes: ({ suctionLine }) => (suctionLine ? [] : ['no suction bore is given: the line is left out']),
   when: isExternal,
-  from: { feedFlow, hotFuelDensity, fuelViscosity, suctionLine, preFilter },
-  compute: ({ feedFlow, hotFuelDensity, fuelViscosity, suctionLine, preFilter }) => {
+  from: { pumpFlow, hotFuelDensity, fuelViscosity, suctionLine, preFilter },
+  compute: ({ pumpFlow, hotFuelDensity, fuelViscosity, suctionLine, preFilter }) => {
     const liquid = { density: hotFuelDensity, viscosity: fuelViscosity };
-    const inLine = suctionLine ? suctionLineLoss(suctionLine, liquid, feedFlow).friction : 0;
-    return inLine + (preFilter ? filterLoss(preFilter, feedFlow) : 0);
+    const inLine = suctionLine ? suctionLineLoss(suctionLine, liquid, pumpFlow).friction : 0;
+    return inLine + (preFilter ? filterLoss(preFilter, pumpFlow) : 0);
   },
 });
 

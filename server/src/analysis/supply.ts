@@ -1,14 +1,31 @@
 import { powerSupported } from '../engineering/demand.ts';
-import { lineLoss, velocity } from '../engineering/lines.ts';
-import { type FuelNetwork, filterLoss, type OperatingPoint, solveNetwork } from '../engineering/network.ts';
+import { lineLoss, velocity, wayLoss } from '../engineering/lines.ts';
+import { filterLoss, type OperatingPoint, solveNetwork } from '../engineering/network.ts';
 import { requiredDelivery as requiredDeliveryOf, requiredPressure as requiredPressureOf } from '../engineering/pump.ts';
-import { fuelViscosity, hotFuelDensity } from './fuel.ts';
-import { feedSide, isBypass, isDeadHead, isExternal, piping, pumps, returnLine } from './fuel-network.ts';
-import { fullLoadReference, regulatorPressure } from './full-load-injection.ts';
-import { idleReference } from './idle-injection.ts';
+import { hotFuelDensity } from './fuel.ts';
+import { feedSide, isExternal, pumps, returnWay } from './fuel-network.ts';
 import { stagePower } from './induction.ts';
 import { pumpDemand } from './nitrous.ts';
-import { choose, fact, field, figure, limit, type Node } from './node.ts';
+import { choose, fact, field, figure, isKnown, limit, type Node } from './node.ts';
+import {
+  atSetting,
+  demandVolume,
+  hungriest,
+  idleRailBehindFeed,
+  idling,
+  liquid,
+  railBehindFeed,
+  standing,
+} from './operating-points.ts';
+import {
+  fullLoadReference,
+  hasReturn,
+  idleRailSet,
+  isDeadHead,
+  isInTank,
+  railPressureSet,
+  regulatorPressure,
+} from './regulator.ts';
 
 const PUMP = ['fuel-system.pump', 'fuel-system', 'stages'] as const;
 const LINES = ['fuel-system.feed', 'fuel-system.return', 'fuel-system'] as const;
@@ -16,18 +33,6 @@ const LINES = ['fuel-system.feed', 'fuel-system.return', 'fuel-system'] as const
 const NETWORK_SOURCE = 'pressure balance and continuity; Darcy-Weisbach with Colebrook; pump curve: Fritsch-Carlson';
 
 const reserve = limit('pump-reserve');
-
-export const demandVolume = figure({
-  id: 'demand-volume',
-  symbol: 'Q_f',
-  name: 'fuel demand by volume',
-  dimension: 'volume-flow',
-  formula: 'm_f / rho_hot',
-  source: 'mass balance; density of the hottest fuel, the larger volume',
-  home: ['stages', 'fuel-system.pump'],
-  from: { pumpDemand, hotFuelDensity },
-  compute: ({ pumpDemand, hotFuelDensity }) => pumpDemand / hotFuelDensity,
-});
 
 export const requiredDelivery = figure({
   id: 'required-delivery',
@@ -39,59 +44,6 @@ export const requiredDelivery = figure({
   home: PUMP,
   from: { pumpDemand, hotFuelDensity, reserve },
   compute: ({ pumpDemand, hotFuelDensity, reserve }) => requiredDeliveryOf(pumpDemand, hotFuelDensity, reserve),
-});
-
-/** The fuel system with the regulator referred to a gauge pressure, Pa. */
-function networkWith(id: string, reference: Node<number>) {
-  return fact({
-    id,
-    from: { piping, pumps, regulatorPressure, reference, hotFuelDensity, fuelViscosity },
-    compute: ({ piping, pumps, regulatorPressure, reference, hotFuelDensity, fuelViscosity }): FuelNetwork => ({
-      ...piping,
-      pumps,
-      liquid: { density: hotFuelDensity, viscosity: fuelViscosity },
-      regulator: { setting: regulatorPressure, reference, place: 'rail' },
-    }),
-  });
-}
-
-const atmosphere = fact({ id: 'atmosphere', from: {}, compute: () => 0 });
-
-const fullLoadNetwork = networkWith('network-at-full-load', fullLoadReference);
-const idleNetwork = networkWith('network-at-idle', idleReference);
-const standingNetwork = networkWith('network-with-the-engine-off', atmosphere);
-
-/** Where the fuel system settles while the engine takes the most. */
-export const hungriest = fact({
-  id: 'operating-point-at-full-load',
-  from: { network: fullLoadNetwork, demandVolume },
-  compute: ({ network, demandVolume }) => solveNetwork(network, demandVolume),
-});
-
-/** What the pump could give while the regulator stands at its setting, also where that is less than the demand. */
-export const atSetting = fact({
-  id: 'operating-point-at-the-setting',
-  from: { network: fullLoadNetwork, hungriest },
-  compute: ({ network, hungriest }): OperatingPoint => {
-    const isHeld = hungriest.regulation === 'holds' || hungriest.regulation === 'backed-up';
-    return isHeld && network.return ? hungriest : solveNetwork({ ...network, return: [] }, 0);
-  },
-});
-
-/** Fuel at idle as a share of that at full power, for the pressures at idle. Common practice, from memory: 2 to 5 %. */
-const IDLE_SHARE = 0.03;
-
-export const idling = fact({
-  id: 'operating-point-at-idle',
-  from: { network: idleNetwork, demandVolume },
-  compute: ({ network, demandVolume }) => solveNetwork(network, demandVolume * IDLE_SHARE, false),
-});
-
-/** All pumps running, the engine standing. */
-export const standing = fact({
-  id: 'operating-point-with-the-engine-off',
-  from: { network: standingNetwork },
-  compute: ({ network }) => solveNetwork(network, 0),
 });
 
 export const pumpDelivery = figure({
@@ -149,26 +101,33 @@ export const pumpMargin = figure({
   compute: ({ pumpDelivery, requiredDelivery }) => pumpDelivery / requiredDelivery - 1,
 });
 
+/** What feed line and filter have to carry ahead of the regulator: nothing where it is in the tank. */
+const aheadOfRegulator = choose({
+  id: 'ahead-of-the-regulator',
+  from: { isInTank },
+  among: ({ isInTank }) => (isInTank ? nothingAhead : feedSide),
+});
+const nothingAhead = fact({ id: 'nothing-ahead', from: {}, compute: () => ({ feed: [], filter: undefined }) });
+
 export const requiredPressure = figure({
   id: 'required-pressure',
   symbol: 'p_req',
   name: 'pressure the pump must have at the required delivery',
   dimension: 'pressure',
-  formula: 'p_set + reference + losses of feed line and filter at Q_req + rho g rise',
+  formula: ({ isInTank }) =>
+    isInTank ? 'p_set + reference' : 'p_set + reference + losses of feed line and filter at Q_req + rho g rise',
   source: NETWORK_SOURCE,
   home: PUMP,
-  from: { requiredDelivery, feedSide, regulatorPressure, fullLoadReference, hotFuelDensity, fuelViscosity },
-  compute: ({ requiredDelivery: flow, feedSide: { feed, filter }, ...v }) => {
-    const liquid = { density: v.hotFuelDensity, viscosity: v.fuelViscosity };
-    return requiredPressureOf({
+  from: { requiredDelivery, aheadOfRegulator, isInTank, regulatorPressure, fullLoadReference, hotFuelDensity, liquid },
+  compute: ({ requiredDelivery: flow, aheadOfRegulator: { feed, filter }, liquid, ...v }) =>
+    requiredPressureOf({
       setting: v.regulatorPressure,
       reference: v.fullLoadReference,
       feedLoss: feed.reduce((sum, line) => sum + lineLoss(line, liquid, flow).friction, 0),
       filterLoss: filter ? filterLoss(filter, flow) : 0,
-      rise: feed.reduce((sum, line) => sum + line.rise, 0),
+      rise: feed.reduce((sum, line) => sum + (line.rise ?? 0), 0),
       density: v.hotFuelDensity,
-    });
-  },
+    }),
 });
 
 export const powerFed = figure({
@@ -245,6 +204,80 @@ export const idleRailPressure = figure({
   compute: ({ idling }) => idling.pressures.rail,
 });
 
+const BEHIND = {
+  dimension: 'pressure',
+  formula: 'p_set + reference - losses of feed line and filter at the flow that is burned - rho g rise',
+  source: NETWORK_SOURCE,
+  home: ['throttle-body.injectors', 'fuel-system.feed', 'fuel-system.regulator'],
+  when: isInTank,
+} as const;
+
+export const railBehindFeedFigure = figure({
+  ...BEHIND,
+  id: 'rail-pressure-behind-feed',
+  symbol: 'p_rail',
+  name: 'pressure at the injectors at full load, behind the feed line from the regulator in the tank',
+  from: { railBehindFeed },
+  compute: ({ railBehindFeed }) => railBehindFeed,
+});
+
+export const idleRailBehindFeedFigure = figure({
+  ...BEHIND,
+  id: 'idle-rail-pressure-behind-feed',
+  symbol: 'p_rail,i',
+  name: 'pressure at the injectors at idle, behind the feed line from the regulator in the tank',
+  from: { idleRailBehindFeed },
+  compute: ({ idleRailBehindFeed }) => idleRailBehindFeed,
+});
+
+/**
+ * Gauge pressure, Pa, that stands at the injectors while the pump does its part: a return that backs up lifts it over the
+ * set pressure, a long feed from a regulator in the tank lowers it. A pump that is too small is a finding of its own.
+ */
+function railOf(
+  id: string,
+  point: Node<OperatingPoint>,
+  backedUp: Node<number>,
+  behind: Node<number>,
+  set: Node<number>,
+) {
+  return choose({
+    id,
+    from: { isInTank, isBackedUp: isBackedUp(point) },
+    among: ({ isInTank, isBackedUp }) => {
+      if (isBackedUp) return backedUp;
+      return isInTank ? behind : set;
+    },
+  });
+}
+
+/** Whether the return backs up; what the point was worked out of shows only where it does. */
+function isBackedUp(point: Node<OperatingPoint>): Node<boolean> {
+  return {
+    id: `backed-up ${point.id}`,
+    evaluate(sight) {
+      const outcome = sight.see(point);
+      if (!isKnown(outcome) && outcome.unread) return outcome;
+      return { value: isKnown(outcome) && outcome.value.regulation === 'backed-up', terms: [] };
+    },
+  };
+}
+
+export const railAtInjectors = railOf(
+  'rail-pressure-at-the-injectors',
+  hungriest,
+  railPressure,
+  railBehindFeedFigure,
+  railPressureSet,
+);
+export const idleRailAtInjectors = railOf(
+  'idle-rail-pressure-at-the-injectors',
+  idling,
+  idleRailPressure,
+  idleRailBehindFeedFigure,
+  idleRailSet,
+);
+
 export const highestPressure = figure({
   ...NODE,
   id: 'highest-pressure',
@@ -256,6 +289,9 @@ export const highestPressure = figure({
     Math.max(hungriest.pressures.pumpOutlet, idling.pressures.pumpOutlet, standing.pressures.pumpOutlet),
 });
 
+/** Whether the surplus goes back to the tank, by a line or in the tank itself. */
+const spills = fact({ id: 'spills', from: { isDeadHead }, compute: ({ isDeadHead }) => !isDeadHead });
+
 export const returnFlow = figure({
   id: 'return-flow',
   symbol: 'Q_r',
@@ -264,23 +300,50 @@ export const returnFlow = figure({
   formula: 'delivery at idle - consumption at idle',
   source: 'continuity',
   home: LINES,
-  when: isBypass,
-  from: { idling, returnLine },
+  when: spills,
+  from: { idling },
   compute: ({ idling }) => idling.returned,
 });
 
+const RETURN = {
+  dimension: 'pressure',
+  home: LINES,
+  notes: ['all pumps running, the engine standing: the worst case'],
+  when: hasReturn,
+} as const;
+
+export const returnFriction = figure({
+  ...RETURN,
+  id: 'return-friction',
+  symbol: 'dp_r',
+  name: 'pressure lost to friction in the return line at full bypass',
+  formula: 'Darcy-Weisbach with the whole delivery in the return line',
+  source: NETWORK_SOURCE,
+  from: { standing, returnWay, liquid },
+  compute: ({ standing, returnWay, liquid }) => wayLoss(returnWay, liquid, standing.returned).friction,
+});
+
+export const returnHead = figure({
+  ...RETURN,
+  id: 'return-head',
+  symbol: 'dp_z',
+  name: 'pressure the return line takes to rise, below zero where it falls to the tank',
+  formula: 'rho g (z_tank - z_rail)',
+  source: 'hydrostatics',
+  notes: [],
+  from: { returnWay, liquid },
+  compute: ({ returnWay, liquid }) => wayLoss(returnWay, liquid, 0).static,
+});
+
 export const returnBackPressure = figure({
+  ...RETURN,
   id: 'return-back-pressure',
   symbol: 'p_back',
   name: 'back-pressure of the return line at full bypass',
-  dimension: 'pressure',
-  formula: 'Darcy-Weisbach with the whole delivery in the return line',
-  source: NETWORK_SOURCE,
-  home: LINES,
-  notes: ['all pumps running, the engine standing: the worst case'],
-  when: isBypass,
-  from: { standing, returnLine },
-  compute: ({ standing }) => Math.max(0, standing.pressures.regulatorOutlet ?? 0),
+  formula: 'max(0, dp_r + dp_z)',
+  source: 'pressure balance',
+  from: { returnFriction, returnHead },
+  compute: ({ returnFriction, returnHead }) => Math.max(0, returnFriction + returnHead),
 });
 
 export const returnBackPressureShare = figure({
@@ -295,9 +358,16 @@ export const returnBackPressureShare = figure({
   compute: ({ returnBackPressure, regulatorPressure }) => returnBackPressure / regulatorPressure,
 });
 
-/** What flows through the feed line: all the pump gives, or only what the engine takes behind a dead-head regulator. */
-export const feedFlow = choose({
+/** What flows through the feed line: all the pump gives where a return brings the surplus back, else what the engine takes. */
+const feedFlow = choose({
   id: 'feed-flow',
+  from: { hasReturn },
+  among: ({ hasReturn }) => (hasReturn ? pumpDelivery : demandVolume),
+});
+
+/** What flows through the pump: only what the engine takes behind a dead-head regulator. */
+export const pumpFlow = choose({
+  id: 'pump-flow',
   from: { isDeadHead },
   among: ({ isDeadHead }) => (isDeadHead ? demandVolume : pumpDelivery),
 });
@@ -305,22 +375,23 @@ export const feedFlow = choose({
 function lineVelocity<const Id extends string>(
   id: Id,
   line: 'feed' | 'return' | 'suction',
-  when: Node<boolean> | undefined,
+  flow: Node<number>,
+  when?: Node<boolean>,
 ) {
   return figure({
     id,
     symbol: `v_${line}`,
     name: `fuel velocity in the ${line} line`,
     dimension: 'velocity',
-    formula: 'Q_p / (pi d^2 / 4)',
+    formula: 'Q / (pi d^2 / 4)',
     source: 'continuity',
     home: [`fuel-system.${line}`],
     ...(when && { when }),
-    from: { feedFlow, diameter: field(`fuel-system.${line}.inside-diameter`, 'd') },
-    compute: ({ feedFlow, diameter }) => velocity(feedFlow, diameter),
+    from: { flow, diameter: field(`fuel-system.${line}.inside-diameter`, 'd') },
+    compute: ({ flow, diameter }) => velocity(flow, diameter),
   });
 }
 
-export const feedVelocity = lineVelocity('feed-velocity', 'feed', undefined);
-export const returnVelocity = lineVelocity('return-velocity', 'return', undefined);
-export const suctionVelocity = lineVelocity('suction-velocity', 'suction', isExternal);
+export const feedVelocity = lineVelocity('feed-velocity', 'feed', feedFlow);
+export const returnVelocity = lineVelocity('return-velocity', 'return', pumpFlow, hasReturn);
+export const suctionVelocity = lineVelocity('suction-velocity', 'suction', pumpFlow, isExternal);

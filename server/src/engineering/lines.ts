@@ -158,13 +158,14 @@ export type WayLoss = { readonly friction: number; readonly static: number };
 
 /**
  * Loss, Pa, of a volume flow, m3/s, through lines one after the other, friction and static head apart: a return line that
- * falls to the tank hides its friction in their sum. Source: see `lineLoss` and `staticHead`. @throws RangeError
+ * falls to the tank hides its friction in their sum. `lossOf`: `lineLoss`, or `suctionLineLoss` ahead of a pump. Source:
+ * see those and `staticHead`. @throws RangeError
  */
-export function wayLoss(lines: readonly Line[], liquid: Liquid, flow: number): WayLoss {
+export function wayLoss(lines: readonly Line[], liquid: Liquid, flow: number, lossOf = lineLoss): WayLoss {
   let friction = 0;
   let head = 0;
   for (const line of lines) {
-    friction += lineLoss(line, liquid, flow).friction;
+    friction += lossOf(line, liquid, flow).friction;
     head += staticHead(liquid.density, line.rise ?? 0);
   }
   return { friction, static: head };

@@ -1,5 +1,5 @@
 import { finite, notNegative, positive } from './bounds.ts';
-import { type Line, type Liquid, wayLoss } from './lines.ts';
+import { type Line, type Liquid, lineLoss, suctionLineLoss, wayLoss } from './lines.ts';
 import { type PumpUnit, pumpsFlow, zeroFlowPressureOf } from './pump.ts';
 import { findRoot } from './roots.ts';
 
@@ -91,7 +91,7 @@ export function filterLoss(filter: Filter, flow: number): number {
  * A bypass regulator holds its setting over its reference; the return line matters only once its back-pressure and the
  * regulator's own minimum drop exceed the setting. When the pump gives less than the engine takes at the setting, the
  * regulator is shut and the pressure falls until the pump gives that flow. Height differences count along the way.
- * Source: pressure balance and continuity; lines see `lineLoss`, pump see `pumpFlow`. Cavitation is not in it.
+ * Source: pressure balance and continuity; lines see `lineLoss`, ahead of the pump `suctionLineLoss`, pump see `pumpFlow`. Cavitation is not in it.
  * @throws RangeError for a quantity out of its range or a system without a running pump
  */
 export function solveNetwork(network: FuelNetwork, consumption: number, stagedRun = true): OperatingPoint {
@@ -100,6 +100,20 @@ export function solveNetwork(network: FuelNetwork, consumption: number, stagedRu
   const passing = passingFeed(system, consumption);
   const point = system.backPressure ? solveBypass(system, passing) : solveDeadHead(system, passing);
   return passing < consumption ? { ...point, regulation: 'starved' } : point;
+}
+
+/**
+ * Gauge pressure, Pa, at the rail while the regulator stands at its setting and the engine takes `consumption`, m3/s: the
+ * setting with its reference where the regulator keeps the rail; where it stands at the pump that less what feed line,
+ * filter and height take of the consumption. Source: pressure balance; lines see `lineLoss`. @throws RangeError
+ */
+export function railAtSetting(
+  { regulator, feed, filter, liquid }: Pick<FuelNetwork, 'regulator' | 'feed' | 'filter' | 'liquid'>,
+  consumption: number,
+): number {
+  const held = positive(regulator.setting, "The regulator's setting") + regulator.reference;
+  if (regulator.place === 'rail') return held;
+  return held - linesLoss(feed, liquid, consumption) - (filter ? filterLoss(filter, consumption) : 0);
 }
 
 type System = {
@@ -136,15 +150,16 @@ function prepare(network: FuelNetwork, stagedRun: boolean): System {
     setting: positive(setting + reference, "The regulator's setting with its reference"),
     minimumDrop: notNegative(regulator.minimumDrop ?? regulatorMinimumDrop.value, "The regulator's minimum drop"),
     place: regulator.place,
-    suction: (flow) => linesLoss(network.suction, liquid, flow) + (preFilter ? filterLoss(preFilter, flow) : 0),
+    suction: (flow) =>
+      linesLoss(network.suction, liquid, flow, suctionLineLoss) + (preFilter ? filterLoss(preFilter, flow) : 0),
     feed: (flow) => linesLoss(network.feed, liquid, flow),
     filter: (flow) => (filter ? filterLoss(filter, flow) : 0),
     backPressure: back ? (returned) => tank + linesLoss(back, liquid, returned) : undefined,
   };
 }
 
-function linesLoss(lines: readonly Line[], liquid: Liquid, flow: number): number {
-  const loss = wayLoss(lines, liquid, flow);
+function linesLoss(lines: readonly Line[], liquid: Liquid, flow: number, lossOf = lineLoss): number {
+  const loss = wayLoss(lines, liquid, flow, lossOf);
   return loss.friction + loss.static;
 }
 

@@ -1,6 +1,6 @@
 import type { Figure } from '../analysis/figure.ts';
 import { alcohol } from '../analysis/fuel.ts';
-import { railPressureSet } from '../analysis/full-load-injection.ts';
+import { railPressureSet } from '../analysis/regulator.ts';
 import { highestPressure } from '../analysis/supply.ts';
 import type { Situation } from '../checking/rule.ts';
 import { type LineClass, lineClasses } from '../engineering/hoses.ts';

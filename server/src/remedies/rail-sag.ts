@@ -1,4 +1,5 @@
-import { railPressureSet } from '../analysis/full-load-injection.ts';
+import { hungriest } from '../analysis/operating-points.ts';
+import { railPressureSet } from '../analysis/regulator.ts';
 import {
   filterInletPressure,
   pumpDeliveryAlone,
@@ -11,10 +12,10 @@ import type { Situation } from '../checking/rule.ts';
 
 type Loss = { part: 'feed' | 'filter'; loss: number };
 
-/** Whether less than the set pressure is left at the injectors at full power. */
-export function railSags({ see }: Pick<Situation, 'see'>): boolean {
-  const [set, rail] = [see(railPressureSet), see(railPressure)];
-  return set !== undefined && rail !== undefined && rail.value < set.value * (1 - 1e-6);
+/** Whether the pump cannot hold the regulator at its setting at full power, so that less is left at the injectors. */
+export function railSags({ know }: Pick<Situation, 'know'>): boolean {
+  const regulation = know(hungriest)?.regulation;
+  return regulation === 'sags' || regulation === 'starved';
 }
 
 /** Share of the set pressure that lines and filter must take to be the cause. */

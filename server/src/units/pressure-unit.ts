@@ -20,7 +20,7 @@ const WORDS: Record<string, Reference> = {
 const SEA_LEVEL = 101_325;
 
 const VACUUM_NOTE =
-  'vacuum is counted down from the air at sea level, 101.325 kPa; at altitude write the absolute pressure';
+  'vacuum is counted down from the air: shown here for sea level, 101.325 kPa, and reckoned with the air at the site';
 
 /** `bar gauge`, `psia`, `kPa(g)`, `in. of vacuum`: the unit without its reference, and the reference. */
 export function withReference(name: string): { unit: Unit; reference: Reference } | undefined {

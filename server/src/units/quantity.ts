@@ -10,6 +10,8 @@ export type Quantity = {
   text: string;
   /** What was taken for granted in reading it. */
   note?: string;
+  /** A vacuum, counted down from the air around, in a field for an absolute pressure: the value is that at sea level. */
+  isVacuum?: true;
 };
 
 /** What is wrong with a quantity's text, where in the text, and texts that would be right. */

@@ -104,7 +104,17 @@ function turned(text: string, first: Measure, second: Measure): string {
 }
 
 function quantity(text: string, dimension: Dimension, unit: Unit, value: number, low: number, high: number): Quantity {
-  return { value, low, high, dimension, unit: unit.name, text, ...(unit.note && { note: unit.note }) };
+  const isVacuum = unit.factor < 0;
+  return {
+    value,
+    low,
+    high,
+    dimension,
+    unit: unit.name,
+    text,
+    ...(unit.note && { note: unit.note }),
+    ...(isVacuum && { isVacuum }),
+  };
 }
 
 function inSI({ number }: Measure, { factor, offset = 0 }: Unit): number {

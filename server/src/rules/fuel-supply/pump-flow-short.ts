@@ -1,6 +1,6 @@
 import { fuseNeeded, pumpCircuitDropShare, pumpVoltage } from '../../analysis/electrical.ts';
 import type { Figure } from '../../analysis/figure.ts';
-import { railPressureSet } from '../../analysis/full-load-injection.ts';
+import { railPressureSet } from '../../analysis/regulator.ts';
 import { pumpDelivery, pumpMargin, pumpPressure, railPressure, requiredDelivery } from '../../analysis/supply.ts';
 import { below, type Related, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
 import { largerPump } from '../../remedies/larger-pump.ts';

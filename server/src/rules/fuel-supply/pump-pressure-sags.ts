@@ -1,4 +1,4 @@
-import { railPressureSet } from '../../analysis/full-load-injection.ts';
+import { railPressureSet } from '../../analysis/regulator.ts';
 import {
   pumpDelivery,
   pumpDeliveryAlone,

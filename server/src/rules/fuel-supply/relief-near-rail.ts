@@ -1,4 +1,4 @@
-import { railPressureSet } from '../../analysis/full-load-injection.ts';
+import { railPressureSet } from '../../analysis/regulator.ts';
 import { pumpOutletPressure } from '../../analysis/supply.ts';
 import { below, type StageRule } from '../../checking/rule.ts';
 import { LEAST_RELIEF, reliefFor, workingPressure } from '../../remedies/relief.ts';

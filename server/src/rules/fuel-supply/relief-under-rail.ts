@@ -1,4 +1,5 @@
-import { injectorFlow, railPressureSet } from '../../analysis/full-load-injection.ts';
+import { injectorFlow } from '../../analysis/full-load-injection.ts';
+import { railPressureSet } from '../../analysis/regulator.ts';
 import { pumpOutletPressure } from '../../analysis/supply.ts';
 import { above, type Repair, type StageRule } from '../../checking/rule.ts';
 import { reliefFor, USUAL_RELIEF, workingPressure } from '../../remedies/relief.ts';

@@ -1,9 +1,6 @@
 import { idleRailPressure, returnBackPressure, returnBackPressureShare } from '../../analysis/supply.ts';
 import { above, type StageRule } from '../../checking/rule.ts';
-import { boresAbove } from '../../remedies/bore.ts';
-
-/** Pressure loss at a given flow falls with about this power of the bore: turbulent flow in a smooth tube (Blasius). */
-const LOSS_BY_BORE = 4.75;
+import { widerReturn } from '../../remedies/wider-return.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/return-too-small',
@@ -15,7 +12,8 @@ export const rule: StageRule = {
     'Rail gauge with the pump running and the engine off: what it shows over the setting the return line holds up.',
   remedy: 'A wider return line, with fittings and tank nipple as wide; old vapor and vent tubes are too thin.',
   source: 'Darcy-Weisbach with Colebrook; the limit is common practice',
-  check: ({ values, see, limit, show, showValue }) => {
+  check: (situation) => {
+    const { values, see, limit, show, showValue } = situation;
     const bore = values['fuel-system']?.return?.['inside-diameter'];
     const setting = values['fuel-system']?.regulator?.pressure;
     const share = see(returnBackPressureShare);
@@ -27,19 +25,12 @@ export const rule: StageRule = {
       idle && setting && idle.value > setting.value * (1 + 1e-3)
         ? ` At idle it lifts the rail to ${show(idle)} instead of ${show(setting)}.`
         : '';
-    const least = bore.value * ((share.high ?? share.value) / most) ** (1 / LOSS_BY_BORE);
     return {
       at: 'fuel-system.return.inside-diameter',
       message: `The return line of ${bore.text} holds up ${show(see(returnBackPressure))} with the whole delivery in it: ${show(share)} of the set pressure, over the limit of ${showValue(most, 'ratio')}.${lifted}`,
       related: [{ at: 'fuel-system.pump', message: 'What it does not burn has to go back.' }],
       ...miss,
-      repairs: boresAbove(bore, least)
-        .slice(0, 2)
-        .map((wider) => ({
-          title: `Run a return line of ${wider}`,
-          set: { 'fuel-system.return.inside-diameter': wider },
-          shows: returnBackPressureShare,
-        })),
+      repairs: widerReturn(situation, returnBackPressureShare),
     };
   },
 };

@@ -1,4 +1,4 @@
-import { demandVolume } from '../../analysis/supply.ts';
+import { demandVolume } from '../../analysis/operating-points.ts';
 import type { StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {

@@ -1,4 +1,4 @@
-import { demandVolume } from '../../analysis/supply.ts';
+import { demandVolume } from '../../analysis/operating-points.ts';
 import type { StageRule } from '../../checking/rule.ts';
 import { fullPowerTime, SHORTEST_STINT } from '../../remedies/tank-time.ts';
 

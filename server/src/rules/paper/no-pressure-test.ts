@@ -1,4 +1,4 @@
-import { railPressureSet } from '../../analysis/full-load-injection.ts';
+import { railPressureSet } from '../../analysis/regulator.ts';
 import type { PlanRule } from '../../checking/rule.ts';
 
 export const rule: PlanRule = {

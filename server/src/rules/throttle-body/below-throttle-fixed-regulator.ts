@@ -1,5 +1,7 @@
 import { injectorFlow } from '../../analysis/full-load-injection.ts';
 import { idleInjectorFlow, idlePulse } from '../../analysis/idle-injection.ts';
+import { dischargePlace } from '../../analysis/injectors.ts';
+import { regulatorReference } from '../../analysis/regulator.ts';
 import type { StageRule } from '../../checking/rule.ts';
 
 /** Difference of injector flow between idle and full load that a mixture table hides no longer. Common practice, from memory. */
@@ -13,7 +15,8 @@ export const rule: StageRule = {
   inspect: 'See where the fuel comes out, and whether the regulator has a hose to the manifold.',
   remedy: 'Run a hose from the manifold to the regulator, or tell the computer that the flow changes with vacuum.',
   source: 'pressure balance; orifice equation (Bernoulli)',
-  check: ({ stage, path, see, show }) => {
+  check: ({ stage, path, see, know, show }) => {
+    if (know(dischargePlace) !== 'below-throttle' || know(regulatorReference) === 'manifold') return undefined;
     const seesBoost = path === 'blow-through' && (stage.boost?.value ?? 0) > 0;
     const [idle, full] = [see(idleInjectorFlow), see(injectorFlow)];
     if (seesBoost || !idle || !full || idle.value <= full.value * NOTICEABLE) return undefined;

@@ -8,7 +8,10 @@ import {
   requiredStaticFlow,
 } from '../../analysis/full-load-injection.ts';
 import type { FigureNode } from '../../analysis/node.ts';
+import { railPressureSet } from '../../analysis/regulator.ts';
+import { railBehindFeedFigure } from '../../analysis/supply.ts';
 import { above, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
+import { boresAbove } from '../../remedies/bore.ts';
 import { slowerFiring } from '../../remedies/firing.ts';
 import { fitInjectors } from '../../remedies/fit-injectors.ts';
 import { roundedUp } from '../../remedies/size.ts';
@@ -26,7 +29,8 @@ export const rule: StageRule = {
   remedy:
     'Larger injectors, more pressure while pump, hoses and injectors stand it, or fewer pulses for each cycle where the computer can.',
   source: 'common practice: 85 %; kinematics of the four-stroke cycle',
-  check: ({ see, limit, show, showValue, values, path }) => {
+  check: (situation) => {
+    const { see, limit, show, showValue, values } = situation;
     const own = values['throttle-body']?.injectors?.['largest-duty'];
     const most = own?.value ?? limit('largest-duty');
     const [atPeak, atRedline] = [see(dutyAtPeakPower), see(dutyAtRedline)];
@@ -39,17 +43,48 @@ export const rule: StageRule = {
     const across = see(injectorPressure);
     return {
       at: 'throttle-body.injectors',
-      message: `${capital(worst.name)} is ${withSpread(worst, showValue)}, ${miss.onlyAtBadEnd ? 'which can pass' : 'over'} the limit of ${showValue(most, 'ratio')}.${required ? ` Each injector needs ${show(required)}${across ? ` at ${show(across)}` : ''}.` : ''}`,
+      message: `${capital(worst.name)} is ${withSpread(worst, showValue)}, ${miss.onlyAtBadEnd ? 'which can pass' : 'over'} the limit of ${showValue(most, 'ratio')}.${required ? ` Each injector needs ${show(required)}${across ? ` at ${show(across)}` : ''}.` : ''}${feedTakes(situation)}`,
       related: [{ at: 'stages.power', message: 'The power of this stage asks for it.' }],
       ...miss,
       repairs: [
+        ...widerFeed(situation, duty),
         ...largerInjectors({ see, values }, duty),
         ...morePressure({ see, values }, duty),
-        ...slowerFiring({ see, values, path }, 1 / 2),
+        ...slowerFiring(situation, 1 / 2),
       ],
     };
   },
 };
+
+/** Share of the set pressure that a feed line may take behind a regulator in the tank before it is the cause. */
+const NOTABLE = 0.1;
+
+/** What the feed line takes, Pa, of what a regulator in the tank holds, where that is much. */
+function lostInFeed({ see }: Pick<Situation, 'see'>): number | undefined {
+  const [set, rail] = [see(railPressureSet), see(railBehindFeedFigure)];
+  const lost = set && rail ? set.value - rail.value : 0;
+  return set && lost > NOTABLE * set.value ? lost : undefined;
+}
+
+function feedTakes(situation: Situation): string {
+  const lost = lostInFeed(situation);
+  if (lost === undefined) return '';
+  const { see, show, showValue } = situation;
+  return ` The way from the regulator in the tank takes ${showValue(lost, 'pressure')} of its ${show(see(railPressureSet))}.`;
+}
+
+/** A wider line from the regulator in the tank, where that line takes much of the pressure. */
+function widerFeed(situation: Situation, shows: FigureNode): Repair[] {
+  const bore = situation.values['fuel-system']?.feed?.['inside-diameter'];
+  if (!bore || lostInFeed(situation) === undefined) return [];
+  return boresAbove(bore)
+    .slice(0, 2)
+    .map((next) => ({
+      title: `Run a feed line of ${next}`,
+      set: { 'fuel-system.feed.inside-diameter': next },
+      shows,
+    }));
+}
 
 /** Injectors with the flow this stage needs, rated at the pressure of the present ones. */
 function largerInjectors({ see, values }: Pick<Situation, 'see' | 'values'>, shows: FigureNode): Repair[] {

@@ -1,10 +1,13 @@
 import { withSpread } from '../../analysis/figure-words.ts';
 import { idlePulse, idlePulseMargin, powerCoveredLow } from '../../analysis/idle-injection.ts';
 import { deadTime } from '../../analysis/injectors.ts';
+import { idling } from '../../analysis/operating-points.ts';
+import { idleRailPressure } from '../../analysis/supply.ts';
 import { below, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
 import { slowerFiring } from '../../remedies/firing.ts';
 import { fitInjectors } from '../../remedies/fit-injectors.ts';
 import { roundedDown } from '../../remedies/size.ts';
+import { widerReturn } from '../../remedies/wider-return.ts';
 
 /** Rail pressure below which fuel boils in a hot engine bay and sprays badly: 30 psi (Pa). Common practice. */
 const LEAST_PRESSURE = 207e3;
@@ -26,15 +29,18 @@ export const rule: StageRule = {
     if (!shortest || !pulse || !dead || !miss) return undefined;
     const covered = see(powerCoveredLow);
     const share = ((pulse.low ?? pulse.value) - dead.value) / (shortest.high - dead.value);
+    const isLifted = situation.know(idling)?.regulation === 'backed-up';
+    const lifted = isLifted ? ` The return line lifts the rail to ${show(see(idleRailPressure))} at idle.` : '';
     return {
       at: 'throttle-body.injectors',
-      message: `The pulse at idle is ${withSpread(pulse, situation.showValue)}, under the ${show(shortest)} these injectors can repeat${covered ? `; they suit an engine of ${show(covered)} and more` : ''}.`,
+      message: `The pulse at idle is ${withSpread(pulse, situation.showValue)}, under the ${show(shortest)} these injectors can repeat${covered ? `; they suit an engine of ${show(covered)} and more` : ''}.${lifted}`,
       related: [
         { at: 'engine.idle', message: 'At this idle.' },
         ...(stage.power ? [{ at: 'stages.power' as const, message: 'The power to cover.' }] : []),
       ],
       ...miss,
       repairs: [
+        ...(isLifted ? widerReturn(situation, idlePulse) : []),
         ...smallerInjectors(situation, share),
         ...slowerFiring(situation, share),
         ...lessPressure(situation, share),

@@ -1,4 +1,5 @@
 import { injectorPressure } from '../../analysis/full-load-injection.ts';
+import { hungriest } from '../../analysis/operating-points.ts';
 import type { StageRule } from '../../checking/rule.ts';
 import { percent } from '../../remedies/percent.ts';
 import { roundedDown } from '../../remedies/size.ts';
@@ -15,11 +16,11 @@ export const rule: StageRule = {
   inspect: 'Gauge on the rail at idle and at full load, less the pressure where the injectors spray.',
   remedy: 'Set the regulator near the rated pressure, or fit injectors rated for the pressure you need.',
   source: 'common practice, from memory; orifice equation (Bernoulli)',
-  check: ({ values, stage, path, see, show }) => {
+  check: ({ values, stage, path, see, know, show }) => {
     const rated = values['throttle-body']?.injectors?.['rated-pressure'];
     const { pressure: setting, reference } = values['fuel-system']?.regulator ?? {};
     const across = see(injectorPressure);
-    if (!rated || !setting || !across) return undefined;
+    if (!rated || !setting || !across || know(hungriest)?.regulation === 'backed-up') return undefined;
     const share = across.value / rated.value;
     const isBoostUnmatched = path === 'blow-through' && (stage.boost?.value ?? 0) > 0 && reference !== 'manifold';
     if (share <= MOST && (share >= LEAST || isBoostUnmatched)) return undefined;

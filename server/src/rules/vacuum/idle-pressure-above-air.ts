@@ -1,4 +1,4 @@
-import { idleVacuum } from '../../analysis/air.ts';
+import { idleVacuum } from '../../analysis/idle.ts';
 import type { StageRule } from '../../checking/rule.ts';
 import { formatIn } from '../../units/format.ts';
 

@@ -1,4 +1,5 @@
-import { idleVacuum } from '../../analysis/air.ts';
+import { sitePressure } from '../../analysis/air.ts';
+import { idleManifoldPressure, idleVacuum } from '../../analysis/idle.ts';
 import { below, type StageRule } from '../../checking/rule.ts';
 import { formatIn } from '../../units/format.ts';
 
@@ -13,17 +14,18 @@ export const rule: StageRule = {
   inspect: 'Vacuum gauge at warm idle: a low needle that swings. Look for leaks before the cam is blamed.',
   remedy: 'A computer that blends in the throttle position, a milder cam or a higher idle.',
   source: 'definition of gauge pressure; limit common practice, from memory',
-  check: ({ values, see, show }) => {
-    const idle = values.engine?.['idle-manifold-pressure'];
+  check: ({ values, see, know, show }) => {
+    const unit = values.engine?.['idle-manifold-pressure']?.unit ?? 'kPa';
     const vacuum = see(idleVacuum);
-    if (!vacuum || vacuum.value < 0) return undefined;
+    const [idle, air] = [know(idleManifoldPressure), see(sitePressure)];
+    if (!vacuum || idle === undefined || !air || vacuum.value < 0) return undefined;
     const miss = below(vacuum, LEAST_VACUUM);
     if (!miss) return undefined;
-    const inUnit = (value: number) => formatIn(value, 'pressure', idle?.unit ?? 'kPa');
+    const inUnit = (value: number) => formatIn(value, 'pressure', unit);
     const cam = values.engine?.['cam-duration'];
     return {
       at: 'engine.idle-manifold-pressure',
-      message: `An idle at ${show(idle)} absolute leaves only ${inUnit(vacuum.value)} of vacuum under the ${inUnit(vacuum.value + (idle?.value ?? 0))} of the air at the site. A steady signal takes ${inUnit(LEAST_VACUUM)}.`,
+      message: `An idle at ${inUnit(idle)} absolute leaves only ${inUnit(vacuum.value)} of vacuum under the ${inUnit(air.value)} of the air at the site. A steady signal takes ${inUnit(LEAST_VACUUM)}.`,
       related: cam ? [{ at: 'engine.cam-duration', message: `A cam of ${show(cam)} at 0.050 in lift.` }] : [],
       ...miss,
     };

@@ -1,14 +1,15 @@
 """Pump, lines, filter and regulator as one network.
 
 Darcy-Weisbach; laminar 64/Re, else Colebrook solved (fluids); fittings by equivalent length, 30 and 16 diameters with
-the pipe's own friction factor (Crane TP-410). Drawn tube, PTFE and nylon 1.5 um, rubber hose 10 um (Idelchik: smooth
+the pipe's own friction factor (Crane TP-410); on the suction side by its other form, K = 30 and 16 times the factor of
+the pipe in full turbulence, commercial steel of 45 um, where that is more: the safe side. Drawn tube, PTFE and nylon 1.5 um, rubber hose 10 um (Idelchik: smooth
 rubber 6 to 70 um, from memory). A paper filter loses in proportion to flow (Darcy's
 law in the medium). Pump: scipy's PCHIP through the points of the flow sheet; flow in proportion to voltage, or straight
 between two curves. A bypass regulator holds its setting unless the return, with 10 kPa for the open valve, stands
 higher. The flow is the unknown (brentq).
 """
 
-from math import pi
+from math import log10, pi
 
 from fluids.friction import Colebrook
 from scipy.interpolate import PchipInterpolator
@@ -20,7 +21,7 @@ from .injectors import idle_set
 from .sheet import Missing
 
 GRAVITY = 9.80665
-SMOOTH, RUBBER = 1.5e-6, 10e-6
+SMOOTH, RUBBER, STEEL = 1.5e-6, 10e-6, 45e-6
 OPEN_VALVE = 10e3
 EXTERNAL = "external"
 
@@ -60,8 +61,14 @@ def friction(s, line, flow):
     number = reynolds(s, line, flow)
     factor = 64 / number if number < 2000 else Colebrook(number, roughness(s, line) / diameter)
     corners = 30 * s.number(f"fuel-system.{line}.elbows-90", 0.0) + 16 * s.number(f"fuel-system.{line}.elbows-45", 0.0)
-    lengths = s.number(f"fuel-system.{line}.length") / diameter + corners
-    return factor * lengths * get(s, "hot-fuel-density") * speed**2 / 2
+    of_corners = max(factor, turbulent_factor(diameter)) if line == "suction" else factor
+    resistance = factor * s.number(f"fuel-system.{line}.length") / diameter + of_corners * corners
+    return resistance * get(s, "hot-fuel-density") * speed**2 / 2
+
+
+def turbulent_factor(diameter):
+    """Of commercial steel in full turbulence, by which Crane gives its fittings; von Karman's rough pipe."""
+    return 0.25 / log10(STEEL / (3.7 * diameter)) ** 2
 
 
 def filter_loss(s, which, flow):
@@ -212,7 +219,10 @@ def margin(s):
 
 @figure("required-pressure")
 def required_pressure(s):
+    """A regulator in the tank spills there: the pump works against its setting alone."""
     flow = get(s, "required-delivery")
+    if style(s) == "internal-bypass":
+        return get(s, "rail-pressure-set")
     return get(s, "rail-pressure-set") + filter_loss(s, "filter", flow) + friction(s, "feed", flow) + head(s)
 
 
@@ -262,13 +272,25 @@ def return_flow(s):
     return get(s, "_idle").flow - get(s, "idle-fuel") / get(s, "hot-fuel-density")
 
 
-@figure("return-back-pressure")
-def back_pressure(s):
+@figure("return-friction")
+def return_friction(s):
     if style(s) != "bypass":
         raise Missing("return")
     flow = get(s, "_standing").flow
     assert is_clear_of_transition(s, "return", flow)
-    return max(0.0, friction(s, "return", flow) - return_head(s))
+    return friction(s, "return", flow)
+
+
+@figure("return-head")
+def return_static(s):
+    """Below zero: the return falls to the tank."""
+    get(s, "return-friction")
+    return -return_head(s)
+
+
+@figure("return-back-pressure")
+def back_pressure(s):
+    return max(0.0, get(s, "return-friction") + get(s, "return-head"))
 
 
 @figure("return-back-pressure-share")
