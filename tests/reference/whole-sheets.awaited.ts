@@ -20,11 +20,6 @@ export const awaited: readonly Awaited[] = [
     figures: ['charging-reserve'],
     why: 'the alternator carries every pump that runs, also where each has its own circuit (section 18)',
   },
-  {
-    sheets: ['two-small-steps'],
-    figures: ['effective-compression'],
-    why: 'a tolerance that moves nothing alone may move the figure together with another: the corner of both counts',
-  },
 ];
 
 /** Figures that the product gives for fewer placements than it should. */

@@ -2,16 +2,15 @@ import type { BuildSheet } from '../generated/build-sheet.ts';
 import type { House } from '../sheet/house.ts';
 import type { Path } from '../sheet/path.ts';
 import { type StageSheet, stagesOf } from '../sheet/stages.ts';
-import type { Absent, Figure, Outcome } from './figure.ts';
+import type { Absent, Estimate, Figure, Outcome } from './figure.ts';
 import { type FigureId, figures } from './figures.ts';
-import type { FigureNode, Node } from './node.ts';
+import { type FigureNode, isKnown, type Node } from './node.ts';
 import { sourceOf } from './source.ts';
 import { Tolerances } from './tolerance.ts';
-import { absentIn, type Fault, figureIn, Worksheet } from './worksheet.ts';
+import { absentIn, type Fault, Worksheet } from './worksheet.ts';
 
-/** What can be asked of one stage: any figure with its bounds, any fact, and all figures at once for a report. */
+/** What can be asked of one stage: any figure with its bounds, any fact, and all figures with what explains them. */
 export class StageAnalysis {
-  private readonly found = new Map<FigureNode, Figure | undefined>();
   private readonly tolerances: Tolerances;
 
   constructor(
@@ -33,16 +32,18 @@ export class StageAnalysis {
     return this.worksheet.see(node);
   }
 
-  /** A figure, with bounds where the sheet gives tolerances; nothing where it cannot be had. */
-  figure(node: FigureNode): Figure | undefined {
-    if (!this.found.has(node)) this.found.set(node, this.bounded(node));
-    return this.found.get(node);
+  /** The number of a figure, with bounds where the sheet gives tolerances; nothing where it cannot be had. */
+  estimate(node: FigureNode): Estimate | undefined {
+    const outcome = this.worksheet.see(node);
+    if (!isKnown(outcome)) return undefined;
+    const { name, dimension } = node;
+    return { name, value: outcome.value, dimension, ...this.tolerances.boundsOf(node) };
   }
 
-  private bounded(node: FigureNode): Figure | undefined {
-    const figure = figureIn(this.worksheet.see(node));
-    const bounds = figure && this.tolerances.boundsOf(node, figure.value);
-    return bounds ? { ...figure, ...bounds } : figure;
+  /** A figure with all that explains it. */
+  figure(node: FigureNode): Figure | undefined {
+    const estimate = this.estimate(node);
+    return estimate && { ...(this.worksheet.termsOf(node)[0] as Figure), ...estimate };
   }
 
   /** Every figure of the stage that can be had. */
@@ -71,8 +72,8 @@ export class StageAnalysis {
 }
 
 /**
- * Every stage of a sheet. With the analysis of an earlier version only what stands on a field that differs is computed
- * again; nothing is computed before it is asked for. What may stand in the `unread` parts of the text is neither taken as usual nor missing.
+ * Every stage of a sheet. What stands on the same fields in the stage before, or in the analysis of an earlier version, is
+ * computed once; nothing is computed before it is asked for. What may stand in the `unread` parts of the text is neither taken as usual nor missing.
  */
 export function analyze(
   values: Partial<BuildSheet>,
@@ -80,9 +81,10 @@ export function analyze(
   before: readonly StageAnalysis[] = [],
   unread: readonly Path[] = [],
 ): StageAnalysis[] {
-  return stagesOf(values, unread).map((stage) => {
-    const source = sourceOf(stage, house);
-    const base = before[stage.index]?.worksheet;
-    return new StageAnalysis(stage, base ? base.derive(source) : new Worksheet(source));
-  });
+  const plan: StageAnalysis[] = [];
+  for (const stage of stagesOf(values, unread)) {
+    const others = [before[stage.index], plan.at(-1)].flatMap((other) => other?.worksheet ?? []);
+    plan.push(new StageAnalysis(stage, new Worksheet(sourceOf(stage, house), others)));
+  }
+  return plan;
 }

@@ -1,9 +1,9 @@
 import type { Dimension } from '../units/units.ts';
-import type { Figure } from './figure.ts';
+import type { Estimate } from './figure.ts';
 
 /** A figure as text, with its bounds where tolerances are given: `82.4 % (77.5 % to 87.3 %)`. */
 export function withSpread(
-  { value, low, high, dimension }: Figure,
+  { value, low, high, dimension }: Estimate,
   show: (value: number, dimension: Dimension) => string,
 ): string {
   const text = show(value, dimension);

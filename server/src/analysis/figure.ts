@@ -33,8 +33,18 @@ export type Figure = Term & {
   high?: number;
 };
 
-/** A value that is known, and what to show of where it came from. */
-export type Known<T> = { readonly value: T; readonly terms: readonly Term[] };
+/** The ends a figure can reach. */
+export type Bounds = { readonly low: number; readonly high: number };
+
+/** The number of a figure in SI with the ends it can reach where tolerances are given, without what explains it. */
+export type Estimate = {
+  readonly name: string;
+  readonly value: number;
+  readonly dimension: Dimension;
+} & Partial<Bounds>;
+
+/** A value that is known. */
+export type Known<T> = { readonly value: T };
 
 /**
  * A value that cannot be had: fields it lacks, what makes it impossible, or that it makes no sense in this stage; `unread`

@@ -14,39 +14,60 @@ export type Sight = {
   readonly pick: (quantity: Quantity) => number;
 };
 
-/** A value of one stage with declared inputs, evaluated when it is asked for. */
-export type Node<T> = { readonly id: string; evaluate(sight: Sight): Outcome<T> };
+/** What a node may ask when it is shown: also the terms of the nodes it was worked out of. */
+export type Showing = Sight & { termsOf(node: Node<unknown>): readonly Term[] };
 
 /**
- * A node that reads the sheet; `raw` is what stands there, the same object as long as the sheet says the same. `path` is
- * the field whose place its outcome tells.
+ * A value of one stage with declared inputs, evaluated when it is asked for. `index` is its number among all nodes. What
+ * there is to show of a known value is built only when it is shown, from the same inputs.
  */
-export type Leaf<T> = Node<T> & { raw(source: Source): unknown; readonly path?: FieldPath };
+export type Node<T> = {
+  readonly id: string;
+  readonly index: number;
+  evaluate(sight: Sight): Outcome<T>;
+  terms(showing: Showing): readonly Term[];
+};
+
+/** A node that reads the sheet; `raw` is what stands there, the same object as long as the sheet says the same. */
+export type Leaf<T> = Node<T> & { raw(source: Source): unknown };
 
 type From = Readonly<Record<string, Node<unknown>>>;
+type Entries = readonly [name: string, node: Node<unknown>][];
 type ValuesOf<F extends From> = { readonly [K in keyof F]: F[K] extends Node<infer T> ? T : never };
 
+/** How many nodes there are. */
+let nodes = 0;
+
 export function isKnown<T>(outcome: Outcome<T>): outcome is Known<T> {
-  return 'terms' in outcome;
+  return 'value' in outcome;
 }
 
 export function isLeaf<T>(node: Node<T>): node is Leaf<T> {
   return 'raw' in node;
 }
 
-/** The value of every input and what to show of each, or what keeps them from being known. */
-function gather<F extends From>(entries: readonly [string, Node<unknown>][], sight: Sight): Outcome<ValuesOf<F>> {
+/** The value of every input, or what keeps them from being known. */
+function gather<F extends From>(entries: Entries, sight: Sight): Outcome<ValuesOf<F>> {
   const values: Record<string, unknown> = {};
-  const terms: Term[] = [];
   let absent: Absent | undefined;
   for (const [name, node] of entries) {
     const outcome = sight.see(node);
-    if (isKnown(outcome)) {
-      values[name] = outcome.value;
-      for (const term of outcome.terms) if (!terms.includes(term)) terms.push(term);
-    } else absent = absent ? both(absent, outcome) : outcome;
+    if (isKnown(outcome)) values[name] = outcome.value;
+    else absent = absent ? both(absent, outcome) : outcome;
   }
-  return absent ?? { value: values as ValuesOf<F>, terms };
+  return absent ?? { value: values as ValuesOf<F> };
+}
+
+/** The values of inputs that are known. */
+function valuesOf<F extends From>(entries: Entries, sight: Sight): ValuesOf<F> {
+  const inputs = gather<F>(entries, sight);
+  if (!isKnown(inputs)) throw new Error('A value that is not known was shown.');
+  return inputs.value;
+}
+
+/** What to show of every input, each once. */
+function termsOf(entries: Entries, showing: Showing): readonly Term[] {
+  return [...new Set(entries.flatMap(([, node]) => showing.termsOf(node)))];
 }
 
 function both(one: Absent, other: Absent): Absent {
@@ -74,10 +95,7 @@ export function field<F extends From = Record<never, never>>(
   return leaf<number, F>(
     path,
     usual,
-    (raw, { pick }) => {
-      const value = typeof raw === 'number' ? raw : isQuantityValue(raw) ? pick(raw) : undefined;
-      return value === undefined ? undefined : { value, term: { symbol, ...about, value } };
-    },
+    (raw, { pick }) => (typeof raw === 'number' ? raw : isQuantityValue(raw) ? pick(raw) : undefined),
     (value) => ({ symbol, ...about, value }),
   );
 }
@@ -89,15 +107,11 @@ export function choice<T extends string | boolean, F extends From = Record<never
   usual?: Usual<T, F>,
 ): Leaf<T> {
   const { name } = aboutField(path);
-  const termOf = (word: T): Term => ({ symbol, name, value: 0, dimension: 'ratio-number', text: wordOf(word) });
   return leaf<T, F>(
     path,
     usual,
-    (raw) => {
-      if (typeof raw !== 'string' && typeof raw !== 'boolean') return undefined;
-      return { value: raw as T, term: termOf(raw as T) };
-    },
-    termOf,
+    (raw) => (typeof raw === 'string' || typeof raw === 'boolean' ? (raw as T) : undefined),
+    (word) => ({ symbol, name, value: 0, dimension: 'ratio-number', text: wordOf(word) }),
   );
 }
 
@@ -109,41 +123,50 @@ function wordOf(word: string | boolean): string {
 /** A list of pairs of quantities, in SI, such as the points of a pump curve. */
 export function table(path: FieldPath, symbol: string): Leaf<readonly (readonly [number, number])[]> {
   const { name } = aboutField(path);
-  return leaf(path, undefined, (raw, { pick }) => {
-    if (!Array.isArray(raw)) return undefined;
-    const pairs = (raw as readonly (readonly Quantity[])[]).map(
-      ([x, y]) => [x ? pick(x) : Number.NaN, y ? pick(y) : Number.NaN] as const,
-    );
-    const text = `${pairs.length} points`;
-    return { value: pairs, term: { symbol, name, value: 0, dimension: 'ratio-number', text } };
-  });
+  return leaf<readonly (readonly [number, number])[], Record<never, never>>(
+    path,
+    undefined,
+    (raw, { pick }) => {
+      if (!Array.isArray(raw)) return undefined;
+      return (raw as readonly (readonly Quantity[])[]).map(
+        ([x, y]) => [x ? pick(x) : Number.NaN, y ? pick(y) : Number.NaN] as const,
+      );
+    },
+    (pairs) => ({ symbol, name, value: 0, dimension: 'ratio-number', text: `${pairs.length} points` }),
+  );
 }
-
-type Reading<T> = { value: T; term: Term };
 
 function leaf<T, F extends From>(
   path: FieldPath,
   usual: Usual<T, F> | undefined,
-  read: (raw: unknown, sight: Sight) => Reading<T> | undefined,
-  termOf?: (value: T) => Term,
+  read: (raw: unknown, sight: Sight) => T | undefined,
+  termOf: (value: T) => Term,
 ): Leaf<T> {
-  const from = usual && 'from' in usual ? Object.entries(usual.from) : [];
+  const from: Entries = usual && 'from' in usual ? Object.entries(usual.from) : [];
   const raw = (source: Source) => source.read(path) ?? unreadAt(source, path);
   return {
-    id: path,
-    path,
+    id: path as string,
+    index: nodes++,
     raw,
-    evaluate(sight) {
-      const found = read(raw(sight.source), sight);
-      if (found) return { value: found.value, terms: [{ ...found.term, field: sight.source.place(path) }] };
-      if (unreadAt(sight.source, path)) return { lacks: [path], unread: true };
-      if (!usual || !termOf) return { lacks: [path] };
+    evaluate(sight: Sight): Outcome<T> {
+      const standing = raw(sight.source);
+      const value = read(standing, sight);
+      if (value !== undefined) return { value };
+      if (standing === UNREAD) return { lacks: [path], unread: true };
+      if (!usual) return { lacks: [path] };
+      if (!('from' in usual)) return { value: usual.value };
       const inputs = gather<F>(from, sight);
-      if (!isKnown(inputs)) return inputs;
-      const value = 'from' in usual ? usual.compute(inputs.value) : usual.value;
-      const because = typeof usual.because === 'string' ? usual.because : usual.because(inputs.value);
-      const own = { ...termOf(value), field: sight.source.place(path), assumed: because };
-      return { value, terms: [own, ...inputs.terms] };
+      return isKnown(inputs) ? { value: usual.compute(inputs.value) } : inputs;
+    },
+    terms(showing: Showing): Term[] {
+      const { source } = showing;
+      const field = source.place(path);
+      const given = read(raw(source), showing);
+      if (given !== undefined || !usual) return [{ ...termOf(given as T), field }];
+      const inputs = valuesOf<F>(from, showing);
+      const value = 'from' in usual ? usual.compute(inputs) : usual.value;
+      const assumed = typeof usual.because === 'string' ? usual.because : usual.because(inputs);
+      return [{ ...termOf(value), field, assumed }, ...termsOf(from, showing)];
     },
   };
 }
@@ -155,16 +178,21 @@ function unreadAt(source: Source, path: FieldPath): typeof UNREAD | undefined {
   return source.isUnread(path) ? UNREAD : undefined;
 }
 
+/** Nothing of its own to show. */
+const noTerms = (): readonly Term[] => [];
+
 /** Whether the sheet writes a field or section in this stage. */
 export function given(path: FieldPath): Leaf<boolean> {
   const raw = (source: Source) => source.read(path) !== undefined || unreadAt(source, path);
   return {
     id: `${path} given`,
+    index: nodes++,
     raw,
-    evaluate({ source }) {
+    evaluate({ source }: Sight): Outcome<boolean> {
       const value = raw(source);
-      return value === UNREAD ? { lacks: [path], unread: true } : { value: value === true, terms: [] };
+      return value === UNREAD ? { lacks: [path], unread: true } : { value: value === true };
     },
+    terms: noTerms,
   };
 }
 
@@ -174,40 +202,58 @@ export function writtenIn(path: FieldPath): Leaf<string | undefined> {
     const value = source.read(path);
     return isQuantityValue(value) ? value.unit : undefined;
   };
-  return { id: `unit of ${path}`, raw, evaluate: ({ source }) => ({ value: raw(source), terms: [] }) };
+  return {
+    id: `unit of ${path}`,
+    index: nodes++,
+    raw,
+    evaluate: ({ source }: Sight) => ({ value: raw(source) }),
+    terms: noTerms,
+  };
 }
 
 /** A limit: the sheet's own, else the house's, else the default of the schema. */
 export function limit(name: keyof Limits & string): Leaf<number> {
   const path = `limits.${name}` as FieldPath;
   const about = aboutField(path);
-  const raw = (source: Source) => unreadAt(source, path) ?? source.limit(name);
   const usual = standardLimit(path);
+  const raw = (source: Source) => unreadAt(source, path) ?? source.limit(name);
+  const read = (own: Quantity | number, pick: Sight['pick']) => (typeof own === 'number' ? own : pick(own));
   return {
-    id: path,
-    path,
+    id: path as string,
+    index: nodes++,
     raw,
-    evaluate({ source, pick }) {
+    evaluate({ source, pick }: Sight): Outcome<number> {
       const own = raw(source);
       if (own === UNREAD) return { lacks: [path], unread: true };
+      return { value: own === undefined ? usual : read(own, pick) };
+    },
+    terms({ source, pick }: Showing): Term[] {
+      const own = source.limit(name);
       const term = { symbol: 'limit', ...about, field: source.place(path) };
-      if (own === undefined)
-        return { value: usual, terms: [{ ...term, value: usual, assumed: 'common practice, the house limit' }] };
-      const value = typeof own === 'number' ? own : pick(own);
-      return { value, terms: [{ ...term, value }] };
+      if (own === undefined) return [{ ...term, value: usual, assumed: 'common practice, the house limit' }];
+      return [{ ...term, value: read(own, pick) }];
     },
   };
 }
 
 /** A number that no sheet changes, with where it is from. */
 export function constant(term: Term & { assumed: string }): Node<number> {
-  const outcome = { value: term.value, terms: [term] };
-  return { id: `constant ${term.name}`, evaluate: () => outcome };
+  const outcome = { value: term.value };
+  const terms = [term];
+  return { id: `constant ${term.name}`, index: nodes++, evaluate: () => outcome, terms: () => terms };
 }
 
-/** A value of another stage, read from the sheet as it stands. */
-export function reading<T>(id: string, raw: (source: Source) => unknown, read: (sight: Sight) => Outcome<T>): Leaf<T> {
-  return { id, raw, evaluate: read };
+/** A value of another stage, read from the sheet as it stands, with what to show of it. */
+export function reading<T>(
+  id: string,
+  raw: (source: Source) => unknown,
+  read: (sight: Sight) => (Known<T> & { terms: readonly Term[] }) | Absent,
+): Leaf<T> {
+  const terms = (showing: Showing) => {
+    const found = read(showing);
+    return isKnown(found) ? found.terms : [];
+  };
+  return { id, index: nodes++, raw, evaluate: read, terms };
 }
 
 /** Any value worked out of others; its inputs are shown in its place. */
@@ -217,10 +263,13 @@ export function fact<T, const F extends From>(about: {
   when?: Node<boolean>;
   compute: (values: ValuesOf<F>) => T;
 }): Node<T> {
-  const entries = Object.entries(about.from);
+  const { id, from, when, compute } = about;
+  const entries = Object.entries(from);
   return {
-    id: about.id,
-    evaluate: (sight) => guarded(about.when, sight, () => computed<F, T>(entries, sight, about.compute)),
+    id,
+    index: nodes++,
+    evaluate: (sight: Sight) => guarded(when, sight, () => computed<F, T>(entries, sight, compute)),
+    terms: (showing: Showing) => termsOf(entries, showing),
   };
 }
 
@@ -231,15 +280,11 @@ function guarded<T>(when: Node<boolean> | undefined, sight: Sight, work: () => O
   return asked.value ? work() : { lacks: [], moot: true };
 }
 
-function computed<F extends From, T>(
-  entries: readonly [string, Node<unknown>][],
-  sight: Sight,
-  compute: (values: ValuesOf<F>) => T,
-): Outcome<T> {
+function computed<F extends From, T>(entries: Entries, sight: Sight, compute: (values: ValuesOf<F>) => T): Outcome<T> {
   const inputs = gather<F>(entries, sight);
   if (!isKnown(inputs)) return inputs;
   try {
-    return { value: compute(inputs.value), terms: inputs.terms };
+    return { value: compute(inputs.value) };
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     return { lacks: [], impossible: error.message };
@@ -252,30 +297,40 @@ export function choose<T, const F extends From>(about: {
   from: F;
   among: (values: ValuesOf<F>) => Node<T>;
 }): Node<T> {
-  const entries = Object.entries(about.from);
+  const { id, from, among } = about;
+  const entries = Object.entries(from);
   return {
-    id: about.id,
-    evaluate(sight) {
+    id,
+    index: nodes++,
+    evaluate(sight: Sight): Outcome<T> {
       const inputs = gather<F>(entries, sight);
-      if (!isKnown(inputs)) return inputs;
-      const chosen = sight.see(about.among(inputs.value));
-      if (!isKnown(chosen)) return chosen;
-      return { value: chosen.value, terms: [...inputs.terms, ...chosen.terms] };
+      return isKnown(inputs) ? sight.see(among(inputs.value)) : inputs;
     },
+    terms: (showing: Showing) => [
+      ...termsOf(entries, showing),
+      ...showing.termsOf(among(valuesOf<F>(entries, showing))),
+    ],
   };
 }
 
 /** The larger of two numbers, shown as the one it is. */
 export function larger(one: Node<number>, other: Node<number>): Node<number> {
+  const largerIn = (sight: Sight) => {
+    const [a, b] = [sight.see(one), sight.see(other)];
+    if (!isKnown(a)) return isKnown(b) ? one : undefined;
+    if (!isKnown(b)) return other;
+    return b.value > a.value ? other : one;
+  };
   return {
     id: `larger of ${one.id} and ${other.id}`,
-    evaluate(sight) {
-      const outcomes = [sight.see(one), sight.see(other)] as const;
-      const [a, b] = outcomes;
+    index: nodes++,
+    evaluate(sight: Sight): Outcome<number> {
+      const [a, b] = [sight.see(one), sight.see(other)];
       if (!isKnown(a)) return isKnown(b) ? a : both(a, b);
       if (!isKnown(b)) return b;
       return b.value > a.value ? b : a;
     },
+    terms: (showing: Showing) => showing.termsOf(largerIn(showing) ?? one),
   };
 }
 
@@ -294,10 +349,12 @@ export function orElse<T>(node: Node<T>, otherwise: Node<T>): Node<T> {
 export function optional<T>(node: Node<T>): Node<T | undefined> {
   return {
     id: `${node.id} if known`,
-    evaluate(sight) {
+    index: nodes++,
+    evaluate(sight: Sight): Outcome<T | undefined> {
       const outcome = sight.see(node);
-      return isKnown(outcome) || outcome.unread ? outcome : { value: undefined, terms: [] };
+      return isKnown(outcome) || outcome.unread ? outcome : { value: undefined };
     },
+    terms: (showing: Showing) => (isKnown(showing.see(node)) ? showing.termsOf(node) : []),
   };
 }
 
@@ -336,38 +393,45 @@ export type FigureNode<Id extends string = string> = Node<number> & {
  * sentence; a value that is no finite number never becomes a figure.
  */
 export function figure<const Id extends string, const F extends From>(about: About<Id, F>): FigureNode<Id> {
-  const { id, symbol, name, dimension, home, from, when, compute } = about;
+  const { id, symbol, name, dimension, home, from, when, compute, formula, source, notes = NO_NOTES } = about;
   const entries = Object.entries(from);
-  const evaluate = (sight: Sight): Outcome<number> =>
-    guarded(when, sight, () => {
-      const inputs = gather<F>(entries, sight);
-      if (!isKnown(inputs)) return inputs;
-      try {
-        const value = compute(inputs.value);
-        if (!Number.isFinite(value)) return { lacks: [], impossible: 'It has no finite value with these inputs.' };
-        const words = <T>(text: Words<T, F>) =>
-          typeof text === 'function' ? (text as (values: ValuesOf<F>) => T)(inputs.value) : text;
-        const found: Figure = {
+  const node: FigureNode<Id> = {
+    id,
+    index: nodes++,
+    name,
+    dimension,
+    home,
+    evaluate(sight: Sight): Outcome<number> {
+      const outcome = guarded(when, sight, () => computed<F, number>(entries, sight, compute));
+      return isKnown(outcome) && !Number.isFinite(outcome.value) ? NOT_FINITE : outcome;
+    },
+    terms(showing: Showing): Figure[] {
+      const outcome = showing.see(node);
+      if (!isKnown(outcome)) return [];
+      const values = valuesOf<F>(entries, showing);
+      const words = <T>(text: Words<T, F>) =>
+        typeof text === 'function' ? (text as (values: ValuesOf<F>) => T)(values) : text;
+      return [
+        {
           id,
           figure: id,
           symbol,
           name,
-          value,
+          value: outcome.value,
           dimension,
           home,
-          inputs: inputs.terms,
-          formula: words(about.formula),
-          source: words(about.source),
-          notes: words(about.notes ?? NO_NOTES),
-        };
-        return { value, terms: [found] };
-      } catch (error) {
-        if (!(error instanceof RangeError)) throw error;
-        return { lacks: [], impossible: error.message };
-      }
-    });
-  return { id, name, dimension, home, evaluate };
+          inputs: termsOf(entries, showing),
+          formula: words(formula),
+          source: words(source),
+          notes: words(notes),
+        },
+      ];
+    },
+  };
+  return node;
 }
+
+const NOT_FINITE: Absent = { lacks: [], impossible: 'It has no finite value with these inputs.' };
 
 function aboutField(path: FieldPath): { name: string; dimension: Dimension } {
   const schema = fieldSchema(path);

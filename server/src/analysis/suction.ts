@@ -77,7 +77,8 @@ const doubts = fact({
 });
 const noDoubts = fact({ id: 'no-doubts', from: {}, compute: (): string[] => [] });
 
-const notes = choose({
+/** What makes the vapor pressure doubtful, in words. */
+export const vaporPressureNotes = choose({
   id: 'notes-on-vapor-pressure',
   from: { neatAlcohol },
   among: ({ neatAlcohol }) => (neatAlcohol ? noDoubts : doubts),
@@ -97,7 +98,7 @@ export const vaporPressure = figure({
   home: HOME,
   notes: ({ notes }) => notes,
   when: isExternal,
-  from: { vaporCurve, hottestFuel, neatAlcohol, notes },
+  from: { vaporCurve, hottestFuel, neatAlcohol, notes: vaporPressureNotes },
   compute: ({ vaporCurve, hottestFuel }) => vaporCurve(hottestFuel),
 });
 
@@ -117,7 +118,7 @@ export const boilingTemperature = figure({
   home: HOME,
   notes: ({ notes }) => notes,
   when: isGasoline,
-  from: { reidPressure, sitePressure, notes },
+  from: { reidPressure, sitePressure, notes: vaporPressureNotes },
   compute: ({ reidPressure, sitePressure }) => bubblePoint(reidPressure, sitePressure),
 });
 
@@ -149,7 +150,7 @@ export const suctionHead = figure({
   home: HOME,
   notes: ({ notes }) => notes,
   when: isExternal,
-  from: { sitePressure, vaporPressure, suctionLoss, hotFuelDensity, pumpHeight, notes },
+  from: { sitePressure, vaporPressure, suctionLoss, hotFuelDensity, pumpHeight, notes: vaporPressureNotes },
   compute: (v) =>
     suctionHeadAvailable(
       { tankPressure: v.sitePressure, density: v.hotFuelDensity, rise: v.pumpHeight, loss: v.suctionLoss },
@@ -172,7 +173,7 @@ export const suctionMargin = figure({
   home: HOME,
   notes: ({ notes }) => notes,
   when: isExternal,
-  from: { suctionHead, requiredHead, notes },
+  from: { suctionHead, requiredHead, notes: vaporPressureNotes },
   compute: ({ suctionHead, requiredHead }) => suctionHead - requiredHead,
 });
 
@@ -186,7 +187,7 @@ export const suctionLimitTemperature = figure({
   home: HOME,
   notes: ({ notes }) => notes,
   when: isExternal,
-  from: { vaporCurve, sitePressure, suctionLoss, hotFuelDensity, pumpHeight, requiredHead, notes },
+  from: { vaporCurve, sitePressure, suctionLoss, hotFuelDensity, pumpHeight, requiredHead, notes: vaporPressureNotes },
   compute: (v) =>
     temperatureAtMargin(
       { tankPressure: v.sitePressure, density: v.hotFuelDensity, rise: v.pumpHeight, loss: v.suctionLoss },

@@ -1,95 +1,134 @@
 import type { Quantity } from '../units/quantity.ts';
-import type { FigureNode, Node } from './node.ts';
-import { isKnown, isLeaf } from './node.ts';
-import type { Worksheet } from './worksheet.ts';
+import { Corners, type End, type Ends, looseUnder } from './corner.ts';
+import type { Bounds, Outcome } from './figure.ts';
+import { type FigureNode, isKnown } from './node.ts';
+import type { Entry, Worksheet } from './worksheet.ts';
 
-const NONE: ReadonlySet<Quantity> = new Set();
+const NOWHERE: Ends = new Map();
 
-/** The ends a figure can reach. */
-export type Bounds = { low: number; high: number };
+/** Most ways in which quantities that alone do not move a figure are moved together. */
+const MOST_WAYS = 8;
 
 /**
  * Bounds of figures from the tolerances of the quantities they stand on, by a monotone corner search: each quantity is
  * moved to its low and its high end alone to see which way the figure goes; then the figure is computed with every
- * quantity at the end that lowers it, and at the end that raises it. Exact where a figure is monotone in each quantity
- * over its tolerance, which a low-discrepancy sample checks in the tests. Impossible at a corner, a figure keeps the ends
- * found. Corners are shared by all figures; each computes only what depends on what is moved.
+ * quantity at the end that lowers it, and at the end that raises it. Quantities that alone do not move it, as where a
+ * limit is not reached, are moved together in the ways in which they move what it is worked out of. Exact where a figure
+ * is monotone in each quantity over its tolerance, which all corners and a low-discrepancy sample check in the tests.
+ * Impossible at a corner, a figure keeps the ends found.
  */
 export class Tolerances {
-  private readonly alone = new Map<Quantity, { low: Worksheet; high: Worksheet }>();
-  private readonly corners = new Map<string, Worksheet>();
-  private readonly numbers = new Map<Quantity, number>();
-  private readonly under = new Map<Node<unknown>, ReadonlySet<Quantity>>();
+  private readonly corners: Corners;
 
-  constructor(private readonly nominal: Worksheet) {}
+  constructor(private readonly nominal: Worksheet) {
+    this.corners = new Corners(nominal);
+  }
 
   /** The ends of a figure, or nothing where no tolerance moves it. */
-  boundsOf(figure: FigureNode, value: number): Bounds | undefined {
-    const loose = [...this.looseUnder(figure)];
-    if (loose.length === 0) return undefined;
-    const ends = loose.map((quantity) => this.aloneAt(quantity, figure, value));
-    const top = this.cornerAt(loose, (index) => isRising(ends[index]), figure) ?? value;
-    const bottom = this.cornerAt(loose, (index) => !isRising(ends[index]), figure) ?? value;
-    const found = [value, top, bottom, ...ends.flatMap(({ low, high }) => [low, high])];
-    const [low, high] = [Math.min(...found), Math.max(...found)];
-    return high - low > 1e-9 * Math.max(Math.abs(low), Math.abs(high)) ? { low, high } : undefined;
+  boundsOf(figure: FigureNode): Bounds | undefined {
+    const entry = this.nominal.entryOf(figure);
+    if (entry.bounds === undefined) entry.bounds = this.found(entry) ?? 'none';
+    return entry.bounds === 'none' ? undefined : entry.bounds;
   }
 
-  /** The quantities with a tolerance under a node, found once a node. */
-  private looseUnder(node: Node<unknown>): ReadonlySet<Quantity> {
-    const known = this.under.get(node);
-    if (known) return known;
-    const own = isLeaf(node) ? looseQuantities(node.raw(this.nominal.source)) : [];
-    let found: ReadonlySet<Quantity> = own.length ? new Set(own) : NONE;
-    for (const used of this.nominal.usedBy(node)) {
-      const below = this.looseUnder(used);
-      if (below.size > 0) found = found.size > 0 ? new Set([...found, ...below]) : below;
+  private found(entry: Entry): Bounds | undefined {
+    const loose = [...looseUnder(entry)];
+    const nominal = numberIn(entry.outcome);
+    if (loose.length === 0 || nominal === undefined) return undefined;
+    let [low, high] = [nominal, nominal];
+    const at = (ends: Ends): number => {
+      const value = numberIn(this.corners.at(ends).see(entry.node)) ?? nominal;
+      low = Math.min(low, value);
+      high = Math.max(high, value);
+      return value;
+    };
+    const rising = new Map<Quantity, End>();
+    for (const one of loose) rising.set(one, directionOf(at(new Map([[one, -1]])), at(new Map([[one, 1]]))));
+    const still = loose.filter((one) => rising.get(one) === 0);
+    const falling = turned(rising);
+    for (const way of still.length > 0 && loose.length > 1 ? this.waysOf(entry, still) : [NOWHERE]) {
+      at(new Map([...rising, ...way]));
+      at(new Map([...falling, ...way]));
     }
-    this.under.set(node, found);
-    return found;
+    return directionOf(low, high) === 0 ? undefined : { low, high };
   }
 
-  private aloneAt(quantity: Quantity, figure: FigureNode, otherwise: number): Bounds {
-    let both = this.alone.get(quantity);
-    if (!both) {
-      const at = (value: number) => this.nominal.derive(this.nominal.source, new Map([[quantity, value]]));
-      both = { low: at(quantity.low), high: at(quantity.high) };
-      this.alone.set(quantity, both);
+  /**
+   * Ways to move quantities that alone do not move an entry: as they move, all of them or in parts, one of the numbers it
+   * is worked out of, to either side.
+   */
+  private waysOf(entry: Entry, still: readonly Quantity[]): Ends[] {
+    const moves = this.different(this.movesUnder(entry, still)).toSorted((one, other) => other.size - one.size);
+    const most = moves[0]?.size ?? 0;
+    const moving = new Set(moves.flatMap((move) => [...move.keys()]));
+    const whole = most === moving.size ? moves.filter(({ size }) => size === most).slice(0, MOST_WAYS / 2) : [];
+    if (whole.length > 0) return whole.flatMap((move) => [move, turned(move)]);
+    let ways: Ends[] = [NOWHERE];
+    const left = new Set(moving);
+    for (const move of moves) {
+      const part = new Map([...move].filter(([one]) => left.delete(one)));
+      if (part.size > 0 && ways.length < MOST_WAYS)
+        ways = ways.flatMap((way) => [new Map([...way, ...part]), new Map([...way, ...turned(part)])]);
     }
-    return { low: valueIn(both.low, figure) ?? otherwise, high: valueIn(both.high, figure) ?? otherwise };
+    return ways;
   }
 
-  private cornerAt(loose: readonly Quantity[], isHigh: (index: number) => boolean, figure: FigureNode) {
-    const key = loose.map((quantity, index) => `${this.numberOf(quantity)}${isHigh(index) ? '+' : '-'}`).join('');
-    let corner = this.corners.get(key);
-    if (!corner) {
-      const moved = new Map(loose.map((quantity, index) => [quantity, isHigh(index) ? quantity.high : quantity.low]));
-      corner = this.nominal.derive(this.nominal.source, moved);
-      this.corners.set(key, corner);
+  /** Each way once, whichever side it is told from. */
+  private different(moves: readonly Ends[]): Ends[] {
+    const found = new Map<string, Ends>();
+    for (const move of moves)
+      if (!found.has(this.corners.keyOf(turned(move)))) found.set(this.corners.keyOf(move), move);
+    return [...found.values()];
+  }
+
+  /** How quantities move the numbers that an entry is worked out of, the nearest that each moves at all. */
+  private movesUnder(entry: Entry, quantities: readonly Quantity[]): Ends[] {
+    return entry.used.flatMap((used) => {
+      const here = quantities.filter((one) => looseUnder(used).has(one));
+      if (here.length === 0) return [];
+      const moves = this.movesOf(used, here);
+      const still = here.filter((one) => !moves.some((move) => move.has(one)));
+      return still.length > 0 ? [...moves, ...this.movesUnder(used, still)] : moves;
+    });
+  }
+
+  /** The directions in which quantities alone move each number in the value of an entry. */
+  private movesOf({ node, outcome }: Entry, quantities: readonly Quantity[]): Ends[] {
+    const nominal = numbersIn(outcome);
+    const moves = nominal.map(() => new Map<Quantity, End>());
+    for (const one of quantities) {
+      const [low, high] = ([-1, 1] as const).map((end) => numbersIn(this.corners.at(new Map([[one, end]])).see(node)));
+      moves.forEach((move, index) => {
+        const sign = directionOf(low?.[index], high?.[index]);
+        if (sign !== 0) move.set(one, sign);
+      });
     }
-    return valueIn(corner, figure);
-  }
-
-  private numberOf(quantity: Quantity): number {
-    const known = this.numbers.get(quantity) ?? this.numbers.size;
-    this.numbers.set(quantity, known);
-    return known;
+    return moves.filter(({ size }) => size > 0);
   }
 }
 
-function isRising(ends: Bounds | undefined): boolean {
-  return ends !== undefined && ends.high >= ends.low;
+/** Whether a number grows or falls from one to another, or stays the same but for rounding. */
+function directionOf(from = Number.NaN, to = Number.NaN): End {
+  const slack = 1e-9 * Math.max(Math.abs(from), Math.abs(to));
+  if (to - from > slack) return 1;
+  return from - to > slack ? -1 : 0;
 }
 
-function valueIn(worksheet: Worksheet, figure: FigureNode): number | undefined {
-  const outcome = worksheet.see(figure);
-  return isKnown(outcome) ? outcome.value : undefined;
+/** The same quantities at their other ends. */
+function turned(ends: Ends): Ends {
+  return new Map([...ends].map(([quantity, end]) => [quantity, -end as End]));
 }
 
-/** Every quantity with a tolerance in what stands at a field. */
-function looseQuantities(value: unknown): Quantity[] {
-  if (Array.isArray(value)) return value.flatMap(looseQuantities);
-  if (typeof value !== 'object' || value === null || !('dimension' in value)) return [];
-  const quantity = value as Quantity;
-  return quantity.low === quantity.high ? [] : [quantity];
+function numberIn(outcome: Outcome<unknown>): number | undefined {
+  return isKnown(outcome) ? (outcome.value as number) : undefined;
+}
+
+/** Every number in the value of an outcome, in order. */
+function numbersIn(outcome: Outcome<unknown>): number[] {
+  return isKnown(outcome) ? numbersOf(outcome.value) : [];
+}
+
+function numbersOf(value: unknown): number[] {
+  if (typeof value === 'number') return [value];
+  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(numbersOf) : [];
 }

@@ -51,7 +51,7 @@ function bringsProblem(before: Checked, after: Checked): boolean {
 function titleOf({ title, shows, stage }: PlannedRepair, before: Checked, after: Trial): string {
   if (!shows) return title;
   const [from, to] = [before.plan, after.plan].map((plan) => {
-    const figure = plan[stage]?.figure(shows);
+    const figure = plan[stage]?.estimate(shows);
     return figure && formatValue(figure.value, figure.dimension, before.house.units ?? 'us');
   });
   if (!to) return title;

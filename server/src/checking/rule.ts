@@ -1,4 +1,4 @@
-import type { Figure } from '../analysis/figure.ts';
+import type { Estimate } from '../analysis/figure.ts';
 import type { FigureNode, Node } from '../analysis/node.ts';
 import type { Induction } from '../engineering/demand.ts';
 import type { InductionPath } from '../engineering/injectors.ts';
@@ -69,7 +69,7 @@ export type Situation = {
   readonly induction: Induction;
   readonly path: InductionPath;
   /** A figure, with its bounds where tolerances are given. */
-  readonly see: (figure: FigureNode) => Figure | undefined;
+  readonly see: (figure: FigureNode) => Estimate | undefined;
   /** What makes a figure impossible with the values of the sheet, as a sentence. */
   readonly impossible: (figure: FigureNode) => string | undefined;
   /** A fact of the stage. */
@@ -79,7 +79,7 @@ export type Situation = {
   /** Where the text says what holds at a field in this stage. */
   readonly placeOf: (field: FieldPath) => Path;
   /** A figure or quantity as text in the house's units. */
-  readonly show: (value: Figure | Quantity | undefined) => string;
+  readonly show: (value: Estimate | Quantity | undefined) => string;
   /** An SI value as text in the house's units. */
   readonly showValue: (value: number, dimension: Dimension) => string;
   /** Every stage of the plan, this one included. */

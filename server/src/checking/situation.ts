@@ -65,7 +65,7 @@ function situationOf(
     },
     see: (figure) => {
       watching.current.node(analysis, figure);
-      return analysis.figure(figure);
+      return analysis.estimate(figure);
     },
     impossible: (figure) => {
       watching.current.node(analysis, figure);

@@ -1,6 +1,6 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
 import type { Node } from '../analysis/node.ts';
-import { absentIn } from '../analysis/worksheet.ts';
+import { absentIn, type Entry } from '../analysis/worksheet.ts';
 import { pathText } from '../sheet/entry.ts';
 import { type FieldPath, fieldSchema, type Path, stepsOf, valueAt } from '../sheet/path.ts';
 
@@ -8,7 +8,7 @@ import { type FieldPath, fieldSchema, type Path, stepsOf, valueAt } from '../she
 export class Watch {
   private readonly fields = new Map<string, { stage: number; path: string; value: unknown; unread: boolean }>();
   private readonly places = new Map<string, { stage: number; path: FieldPath; place: string }>();
-  private readonly nodes = new Map<string, { stage: number; node: Node<unknown> }>();
+  private readonly nodes: { stage: number; entry: Entry }[] = [];
   readonly lacks = new Set<FieldPath>();
   readonly impossible = new Set<string>();
   /** Whether it looked for something that may stand in a part of the text that could not be read. */
@@ -25,8 +25,9 @@ export class Watch {
   }
 
   node(analysis: StageAnalysis, node: Node<unknown>): void {
-    this.nodes.set(`${analysis.index} ${node.id}`, { stage: analysis.index, node });
-    const absent = absentIn(analysis.see(node));
+    const entry = analysis.worksheet.entryOf(node);
+    this.nodes.push({ stage: analysis.index, entry });
+    const absent = absentIn(entry.outcome);
     if (absent?.unread) this.isUnread = true;
     if (!absent || absent.moot) return;
     for (const path of absent.lacks) this.lacks.add(path);
@@ -41,7 +42,7 @@ export class Watch {
     for (const { stage, path, place } of this.places.values()) {
       if (pathText(plan[stage]?.sheet.placeOf(path) ?? []) !== place) return false;
     }
-    for (const { stage, node } of this.nodes.values()) if (plan[stage]?.worksheet.isTouched(node)) return false;
+    for (const { stage, entry } of this.nodes) if (plan[stage]?.worksheet.entryOf(entry.node) !== entry) return false;
     return true;
   }
 }

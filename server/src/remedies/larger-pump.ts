@@ -1,5 +1,5 @@
 import { pumpVoltage } from '../analysis/electrical.ts';
-import type { Figure } from '../analysis/figure.ts';
+import type { Estimate } from '../analysis/figure.ts';
 import { RATED_VOLTAGE } from '../analysis/fuel-network.ts';
 import { pumpMargin } from '../analysis/supply.ts';
 import type { Repair, Situation } from '../checking/rule.ts';
@@ -23,7 +23,7 @@ const RELIEF = 1.25;
  */
 export function largerPump(
   { values, see }: Pick<Situation, 'values' | 'see'>,
-  need: { delivery: Figure; pressure: number },
+  need: { delivery: Estimate; pressure: number },
 ): Repair[] {
   const pump = values['fuel-system']?.pump;
   const curve = pump?.['flow-at'] as Curve | undefined;

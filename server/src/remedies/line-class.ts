@@ -1,4 +1,4 @@
-import type { Figure } from '../analysis/figure.ts';
+import type { Estimate } from '../analysis/figure.ts';
 import { alcohol } from '../analysis/fuel.ts';
 import { railPressureSet } from '../analysis/regulator.ts';
 import { highestPressure } from '../analysis/supply.ts';
@@ -60,7 +60,7 @@ export function alcoholOf({ know }: Pick<Situation, 'know'>): { ethanol: number;
 }
 
 /** The highest pressure in the feed line: what the pump can make of it, up to where its relief valve opens. */
-export function feedPressure({ values, see }: Pick<Situation, 'values' | 'see'>): Figure | Quantity | undefined {
+export function feedPressure({ values, see }: Pick<Situation, 'values' | 'see'>): Estimate | Quantity | undefined {
   const highest = see(highestPressure) ?? see(railPressureSet);
   const relief = values['fuel-system']?.pump?.['relief-pressure'];
   return highest && relief && relief.value < highest.value ? relief : highest;

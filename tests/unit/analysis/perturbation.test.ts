@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { analyze, type StageAnalysis } from '../../../server/src/analysis/analysis.ts';
 import type { Figure, Term } from '../../../server/src/analysis/figure.ts';
 import { figures } from '../../../server/src/analysis/figures.ts';
-import { figureIn } from '../../../server/src/analysis/worksheet.ts';
+import { isKnown } from '../../../server/src/analysis/node.ts';
 import type { BuildSheet } from '../../../server/src/generated/build-sheet.ts';
 import { pathText } from '../../../server/src/sheet/entry.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
@@ -47,7 +47,7 @@ function multiplied(value: unknown, factor: number): unknown {
 function figuresOf(stage: StageAnalysis): Map<string, Figure> {
   return new Map(
     figures.flatMap((node) => {
-      const figure = figureIn(stage.see(node));
+      const [figure] = isKnown(stage.see(node)) ? (stage.worksheet.termsOf(node) as Figure[]) : [];
       return figure ? [[node.id, figure] as const] : [];
     }),
   );

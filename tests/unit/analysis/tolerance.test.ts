@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { analyze } from '../../../server/src/analysis/analysis.ts';
+import type { BuildSheet } from '../../../server/src/generated/build-sheet.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
 import type { Quantity } from '../../../server/src/units/quantity.ts';
+import { wholeSheets } from '../../reference/whole-sheets.ts';
 import { read } from '../sheet/marked.ts';
 import { samples, sheetWith, stagesOf } from './sheets.ts';
 
@@ -17,31 +19,57 @@ function halton(index: number, base: number): number {
   return result;
 }
 
-/** The values of a sheet with every loose quantity somewhere in its tolerance. */
-function sampled(values: unknown, index: number, seen = new Map<string, number>()): unknown {
-  if (Array.isArray(values)) return values.map((inner) => sampled(inner, index, seen));
-  if (typeof values !== 'object' || values === null) return values;
-  if ('dimension' in values) {
-    const { low, high } = values as Quantity;
-    if (low === high) return values;
-    const base = PRIMES[seen.size % PRIMES.length] as number;
-    seen.set(String(seen.size), base);
-    const value = low + halton(index, base) * (high - low);
-    return { ...values, value, low: value, high: value };
-  }
-  return Object.fromEntries(Object.entries(values).map(([name, inner]) => [name, sampled(inner, index, seen)]));
+type Values = Partial<BuildSheet>;
+
+/** The values of a sheet with its loose quantities, counted as they stand, each at a number within its tolerance. */
+function placed(values: Values, at: (quantity: Quantity, count: number) => number): Values {
+  let count = 0;
+  const walk = (value: unknown): unknown => {
+    if (Array.isArray(value)) return value.map(walk);
+    if (typeof value !== 'object' || value === null) return value;
+    if (!('dimension' in value)) {
+      return Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, walk(inner)]));
+    }
+    const quantity = value as Quantity;
+    if (quantity.low === quantity.high) return value;
+    const number = at(quantity, count++);
+    return { ...quantity, value: number, low: number, high: number };
+  };
+  return walk(values) as Values;
 }
 
-/** Figures of sampled sheets that lie outside the bounds the tolerances gave. */
-function outside(text: string, points: number): string[] {
-  const sheet = read(text);
-  const bounded = analyze(sheet.values, noHouse);
+/** A low-discrepancy sample of what the tolerances of a sheet allow. */
+function sampled(values: Values, points: number): Values[] {
+  return Array.from({ length: points }, (_, index) =>
+    placed(
+      values,
+      ({ low, high }, count) => low + halton(index + 1, PRIMES[count % PRIMES.length] as number) * (high - low),
+    ),
+  );
+}
+
+/** A sheet with its loose quantities at their ends, in every way. */
+function corners(values: Values): Values[] {
+  let loose = 0;
+  placed(values, ({ value }, count) => {
+    loose = count + 1;
+    return value;
+  });
+  if (loose > 8) throw new Error(`${loose} tolerances have too many corners`);
+  return Array.from({ length: 2 ** loose }, (_, corner) =>
+    placed(values, ({ low, high }, count) => ((corner >> count) % 2 === 0 ? low : high)),
+  );
+}
+
+/** Figures of other values of a sheet that lie outside the bounds the tolerances gave. */
+function outside(text: string, others: (values: Values) => Values[]): string[] {
+  const { values } = read(text);
+  const bounded = analyze(values, noHouse).map(({ figures }) => figures);
   const found = new Map<string, string>();
-  for (let index = 1; index <= points; index++) {
-    const values = sampled(sheet.values, index) as typeof sheet.values;
-    analyze(values, noHouse).forEach(({ figures, name }, stage) => {
+  for (const other of others(values)) {
+    analyze(other, noHouse).forEach(({ figures, name }, stage) => {
       for (const [id, { value }] of figures) {
-        const bounds = bounded[stage]?.figures.get(id);
+        const bounds = bounded[stage]?.get(id);
         if (!bounds) continue;
         const { low = bounds.value, high = bounds.value } = bounds;
         const slack = 1e-7 * Math.max(Math.abs(low), Math.abs(high), 1e-9);
@@ -53,11 +81,13 @@ function outside(text: string, points: number): string[] {
   return [...found].map(([figure, what]) => `${figure}: ${what}`);
 }
 
+const sampleOf = (points: number) => (values: Values) => sampled(values, points);
+
 const loose = samples.filter(([name, text]) => / \+\/- |\.\./.test(text) && name !== 'night-shift.build.yaml');
 
 describe('the bounds of figures', () => {
   it.each(loose)('hold every figure of a low-discrepancy sample of %s', (_, text) => {
-    expect(outside(text, 60)).toEqual([]);
+    expect(outside(text, sampleOf(60))).toEqual([]);
   });
 
   it.each([
@@ -88,11 +118,40 @@ describe('the bounds of figures', () => {
       },
     ],
   ])('hold a sample over %s', (_, changed) => {
-    expect(outside(sheetWith(changed), 80)).toEqual([]);
+    expect(outside(sheetWith(changed), sampleOf(80))).toEqual([]);
   });
 
   it('hold the power a blower makes of what the engine made before it', () => {
-    expect(outside(sheetWith({ power: '300 +/- 20 hp' }), 20)).toEqual([]);
+    expect(outside(sheetWith({ power: '300 +/- 20 hp' }), sampleOf(20))).toEqual([]);
+  });
+
+  it.each([
+    ['power, bore and voltage', { power: '300 +/- 20 hp', feedDiameter: '6.5..8.5 mm', dwellVoltage: '12.2..14.4 V' }],
+    ['a pump near its end', { power: '560 +/- 60 hp', dwellVoltage: '12..14.4 V', setPressure: '70 +/- 8 psi' }],
+    [
+      'a hungry engine',
+      { power: '700 +/- 90 hp', feedLength: '2..9 m', setPressure: '58 +/- 6 psi', altitude: '0..2000 m' },
+    ],
+    [
+      'a thin line',
+      { power: '500 +/- 80 hp', feedDiameter: '5 +/- 0.6 mm', feedLength: '4..9 m', height: '-0.3..0.4 m' },
+    ],
+    ['heat, height and boost', { hottestFuel: '40 +/- 8 degC', altitude: '100..2500 m', boost: '3 +/- 2 psi' }],
+    [
+      'small injectors',
+      {
+        staticFlow: '48 lb/h +/- 8 %',
+        power: '330 +/- 40 hp',
+        redline: '5600 +/- 500 rpm',
+        dwellVoltage: '12..14.4 V',
+      },
+    ],
+  ])('hold all corners of %s', (_, changed) => {
+    expect(outside(sheetWith(changed), corners)).toEqual([]);
+  });
+
+  it.each(wholeSheets.filter(({ text }) => / \+\/- |\.\./.test(text)))('hold all corners of $name', ({ text }) => {
+    expect(outside(text, corners)).toEqual([]);
   });
 
   it('are there for what the tolerance decides, and for nothing else', () => {

@@ -2,8 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { StageAnalysis } from '../../../server/src/analysis/analysis.ts';
 import { figures } from '../../../server/src/analysis/figures.ts';
-import type { FigureNode } from '../../../server/src/analysis/node.ts';
-import { figureIn } from '../../../server/src/analysis/worksheet.ts';
+import { type FigureNode, isKnown } from '../../../server/src/analysis/node.ts';
 import { type Checked, checkSheet } from '../../../server/src/checking/checked.ts';
 import type { Rule } from '../../../server/src/checking/rule.ts';
 import { rules } from '../../../server/src/generated/rules.ts';
@@ -12,7 +11,8 @@ import { samples } from '../analysis/sheets.ts';
 import { read } from '../sheet/marked.ts';
 
 function valueIn(stage: StageAnalysis, node: FigureNode): number | undefined {
-  return figureIn(stage.see(node))?.value;
+  const outcome = stage.see(node);
+  return isKnown(outcome) ? outcome.value : undefined;
 }
 
 /** All that a check says, without the objects it was said with. */

@@ -1,5 +1,5 @@
 import { fuseNeeded, pumpCircuitDropShare, pumpVoltage } from '../../analysis/electrical.ts';
-import type { Figure } from '../../analysis/figure.ts';
+import type { Estimate } from '../../analysis/figure.ts';
 import { railPressureSet } from '../../analysis/regulator.ts';
 import { pumpDelivery, pumpMargin, pumpPressure, railPressure, requiredDelivery } from '../../analysis/supply.ts';
 import { below, type Related, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
@@ -98,7 +98,7 @@ function secondPump({ values }: Situation): Repair[] {
   ];
 }
 
-function bigger(situation: Situation, delivery: Figure): Repair[] {
+function bigger(situation: Situation, delivery: Estimate): Repair[] {
   const pressure = situation.see(pumpPressure);
   return pressure ? largerPump(situation, { delivery, pressure: pressure.value }) : [];
 }

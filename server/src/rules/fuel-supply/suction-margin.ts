@@ -1,4 +1,4 @@
-import { suctionMargin, vaporPressure } from '../../analysis/suction.ts';
+import { suctionMargin, vaporPressureNotes } from '../../analysis/suction.ts';
 import type { Repair, Situation, StageRule } from '../../checking/rule.ts';
 import { boresAbove } from '../../remedies/bore.ts';
 import { betterPlaces } from '../../remedies/pump-placement.ts';
@@ -25,11 +25,11 @@ export const rule: StageRule = {
     'net positive suction head by the definition of ISO 17769-1:2012; vapor pressure EPA AP-42, 5th ed., chapter 7.1; the limit is common practice',
   cautions: ['used-tank'],
   check: (situation) => {
-    const { values, see } = situation;
+    const { values, know } = situation;
     const miss = marginMiss(situation);
     if (!miss || heightMiss(situation) || distanceMiss(situation)) return undefined;
     const [inTank, module, surgeTank] = betterPlaces(values);
-    const hasAlcohol = see(vaporPressure)?.notes.some((note) => note.includes('alcohol'));
+    const hasAlcohol = know(vaporPressureNotes)?.some((note) => note.includes('alcohol'));
     const doubt = hasAlcohol ? ' The formula is for gasoline without alcohol, so take it as an estimate.' : '';
     return {
       at: 'fuel-system.pump.placement',
