@@ -12,8 +12,9 @@ import {
 } from '../engineering/boost.ts';
 import { hottestDay, siteDensity, sitePressure } from './air.ts';
 import { displacement, peakPowerSpeed } from './engine.ts';
+import { isKnown } from './figure.ts';
 import { induction, inductionPath, isBoosted } from './induction.ts';
-import { choose, constant, fact, field, figure, isKnown, reading } from './node.ts';
+import { choose, constant, fact, field, figure, reading } from './node.ts';
 
 const STAGE = ['stages'] as const;
 

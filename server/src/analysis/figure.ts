@@ -58,3 +58,18 @@ export type Absent = {
 };
 
 export type Outcome<T> = Known<T> | Absent;
+
+export function isKnown<T>(outcome: Outcome<T>): outcome is Known<T> {
+  return 'value' in outcome;
+}
+
+/** What keeps two values that are needed together from being known. */
+export function both(one: Absent, other: Absent): Absent {
+  const impossible = one.impossible ?? other.impossible;
+  return {
+    lacks: [...new Set([...one.lacks, ...other.lacks])],
+    ...(impossible && { impossible }),
+    ...((one.moot || other.moot) && { moot: true }),
+    ...((one.unread || other.unread) && { unread: true }),
+  };
+}

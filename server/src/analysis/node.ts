@@ -3,7 +3,8 @@ import { type FieldPath, fieldSchema } from '../sheet/path.ts';
 import { parseQuantity } from '../units/parse.ts';
 import { isQuantity, type Quantity } from '../units/quantity.ts';
 import type { Dimension } from '../units/units.ts';
-import type { Absent, Figure, Known, Outcome, Term } from './figure.ts';
+import { type Absent, both, type Figure, isKnown, type Known, type Outcome, type Term } from './figure.ts';
+import { type Entries, type From, gather, termsOf, type ValuesOf, valuesOf } from './inputs.ts';
 import type { Source } from './source.ts';
 
 /** What a node may ask while it is evaluated: other nodes, and, for those that read the sheet, the stage's own values. */
@@ -31,53 +32,11 @@ export type Node<T> = {
 /** A node that reads the sheet; `raw` is what stands there, the same object as long as the sheet says the same. */
 export type Leaf<T> = Node<T> & { raw(source: Source): unknown };
 
-type From = Readonly<Record<string, Node<unknown>>>;
-type Entries = readonly [name: string, node: Node<unknown>][];
-type ValuesOf<F extends From> = { readonly [K in keyof F]: F[K] extends Node<infer T> ? T : never };
-
 /** How many nodes there are. */
 let nodes = 0;
 
-export function isKnown<T>(outcome: Outcome<T>): outcome is Known<T> {
-  return 'value' in outcome;
-}
-
 export function isLeaf<T>(node: Node<T>): node is Leaf<T> {
   return 'raw' in node;
-}
-
-/** The value of every input, or what keeps them from being known. */
-function gather<F extends From>(entries: Entries, sight: Sight): Outcome<ValuesOf<F>> {
-  const values: Record<string, unknown> = {};
-  let absent: Absent | undefined;
-  for (const [name, node] of entries) {
-    const outcome = sight.see(node);
-    if (isKnown(outcome)) values[name] = outcome.value;
-    else absent = absent ? both(absent, outcome) : outcome;
-  }
-  return absent ?? { value: values as ValuesOf<F> };
-}
-
-/** The values of inputs that are known. */
-function valuesOf<F extends From>(entries: Entries, sight: Sight): ValuesOf<F> {
-  const inputs = gather<F>(entries, sight);
-  if (!isKnown(inputs)) throw new Error('A value that is not known was shown.');
-  return inputs.value;
-}
-
-/** What to show of every input, each once. */
-function termsOf(entries: Entries, showing: Showing): readonly Term[] {
-  return [...new Set(entries.flatMap(([, node]) => showing.termsOf(node)))];
-}
-
-function both(one: Absent, other: Absent): Absent {
-  const impossible = one.impossible ?? other.impossible;
-  return {
-    lacks: [...new Set([...one.lacks, ...other.lacks])],
-    ...(impossible && { impossible }),
-    ...((one.moot || other.moot) && { moot: true }),
-    ...((one.unread || other.unread) && { unread: true }),
-  };
 }
 
 /** Why a value is taken where the sheet says nothing. */
@@ -338,10 +297,26 @@ export function larger(one: Node<number>, other: Node<number>): Node<number> {
 export function orElse<T>(node: Node<T>, otherwise: Node<T>): Node<T> {
   return {
     id: `${node.id} or ${otherwise.id}`,
-    evaluate(sight) {
+    index: nodes++,
+    evaluate(sight: Sight): Outcome<T> {
       const outcome = sight.see(node);
       return isKnown(outcome) || outcome.unread ? outcome : sight.see(otherwise);
     },
+    terms: (showing: Showing) => showing.termsOf(isKnown(showing.see(node)) ? node : otherwise),
+  };
+}
+
+/** Whether a value is known and passes a test; what it was worked out of shows only where it does. */
+export function passes<T>(id: string, node: Node<T>, test: (value: T) => boolean): Node<boolean> {
+  const passed = (outcome: Outcome<T>) => isKnown(outcome) && test(outcome.value);
+  return {
+    id,
+    index: nodes++,
+    evaluate(sight: Sight): Outcome<boolean> {
+      const outcome = sight.see(node);
+      return !isKnown(outcome) && outcome.unread ? outcome : { value: passed(outcome) };
+    },
+    terms: (showing: Showing) => (passed(showing.see(node)) ? showing.termsOf(node) : []),
   };
 }
 

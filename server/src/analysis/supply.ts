@@ -6,7 +6,7 @@ import { hotFuelDensity } from './fuel.ts';
 import { feedSide, isExternal, pumps, returnWay } from './fuel-network.ts';
 import { stagePower } from './induction.ts';
 import { pumpDemand } from './nitrous.ts';
-import { choose, fact, field, figure, isKnown, limit, type Node } from './node.ts';
+import { choose, fact, field, figure, limit, type Node, passes } from './node.ts';
 import {
   atSetting,
   demandVolume,
@@ -253,14 +253,7 @@ function railOf(
 
 /** Whether the return backs up; what the point was worked out of shows only where it does. */
 function isBackedUp(point: Node<OperatingPoint>): Node<boolean> {
-  return {
-    id: `backed-up ${point.id}`,
-    evaluate(sight) {
-      const outcome = sight.see(point);
-      if (!isKnown(outcome) && outcome.unread) return outcome;
-      return { value: isKnown(outcome) && outcome.value.regulation === 'backed-up', terms: [] };
-    },
-  };
+  return passes(`backed-up ${point.id}`, point, ({ regulation }) => regulation === 'backed-up');
 }
 
 export const railAtInjectors = railOf(

@@ -1,7 +1,7 @@
 import type { Quantity } from '../units/quantity.ts';
 import { Corners, type End, type Ends, looseUnder } from './corner.ts';
-import type { Bounds, Outcome } from './figure.ts';
-import { type FigureNode, isKnown } from './node.ts';
+import { type Bounds, isKnown, type Outcome } from './figure.ts';
+import type { FigureNode } from './node.ts';
 import type { Entry, Worksheet } from './worksheet.ts';
 
 const NOWHERE: Ends = new Map();

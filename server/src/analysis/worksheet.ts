@@ -1,6 +1,6 @@
 import type { Quantity } from '../units/quantity.ts';
-import type { Absent, Bounds, Outcome, Term } from './figure.ts';
-import { isKnown, isLeaf, type Node, type Showing } from './node.ts';
+import { type Absent, type Bounds, isKnown, type Outcome, type Term } from './figure.ts';
+import { isLeaf, type Node, type Showing } from './node.ts';
 import type { Source } from './source.ts';
 
 /**

@@ -1,6 +1,7 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
+import { isKnown } from '../analysis/figure.ts';
 import { inductionOf } from '../analysis/induction.ts';
-import { isKnown, limit, type Node } from '../analysis/node.ts';
+import { limit, type Node } from '../analysis/node.ts';
 import { absentIn } from '../analysis/worksheet.ts';
 import type { Limits } from '../generated/build-sheet.ts';
 import type { House } from '../sheet/house.ts';

@@ -1,4 +1,4 @@
-import type { Figure } from '../analysis/figure.ts';
+import type { Estimate } from '../analysis/figure.ts';
 import type { Quantity } from '../units/quantity.ts';
 import { roundedUp } from './size.ts';
 
@@ -9,7 +9,7 @@ export const LEAST_RELIEF = 1.1;
 export const USUAL_RELIEF = 1.25;
 
 /** The higher of the pressures a pump works at. */
-export function workingPressure(figures: readonly (Figure | undefined)[]): Figure | undefined {
+export function workingPressure(figures: readonly (Estimate | undefined)[]): Estimate | undefined {
   const known = figures.filter((figure) => figure !== undefined);
   return known.toSorted((one, other) => other.value - one.value)[0];
 }

@@ -1,9 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { analyze, type StageAnalysis } from '../../../server/src/analysis/analysis.ts';
-import type { Figure, Term } from '../../../server/src/analysis/figure.ts';
+import { type Figure, isKnown, type Term } from '../../../server/src/analysis/figure.ts';
 import { figures } from '../../../server/src/analysis/figures.ts';
-import { isKnown } from '../../../server/src/analysis/node.ts';
 import type { BuildSheet } from '../../../server/src/generated/build-sheet.ts';
 import { pathText } from '../../../server/src/sheet/entry.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';

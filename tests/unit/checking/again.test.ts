@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { StageAnalysis } from '../../../server/src/analysis/analysis.ts';
+import { isKnown } from '../../../server/src/analysis/figure.ts';
 import { figures } from '../../../server/src/analysis/figures.ts';
-import { type FigureNode, isKnown } from '../../../server/src/analysis/node.ts';
+import type { FigureNode } from '../../../server/src/analysis/node.ts';
 import { type Checked, checkSheet } from '../../../server/src/checking/checked.ts';
 import type { Rule } from '../../../server/src/checking/rule.ts';
 import { rules } from '../../../server/src/generated/rules.ts';
