@@ -1,6 +1,6 @@
+import type { Fault } from './checking/ask.ts';
 import { type Checked, checkSheet } from './checking/checked.ts';
 import type { OpenCheck } from './checking/finding.ts';
-import type { Fault } from './checking/judge.ts';
 import { type Question, questionsOf } from './checking/questions.ts';
 import type { Rule } from './checking/rule.ts';
 import { type Completion, completionsAt } from './features/completion.ts';

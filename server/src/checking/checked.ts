@@ -5,8 +5,9 @@ import { validateSheet } from '../generated/validate.js';
 import type { House } from '../sheet/house.ts';
 import { readText, type Sheet } from '../sheet/read.ts';
 import { root } from '../sheet/schema.ts';
+import type { Fault } from './ask.ts';
 import { type Accepted, type OpenCheck, type PlacedFinding, placed } from './finding.ts';
-import { type Fault, judge, type Verdict } from './judge.ts';
+import { judge, type Verdict } from './judge.ts';
 import type { Rule } from './rule.ts';
 
 /** One version of a text, read, computed and checked once for every feature. */

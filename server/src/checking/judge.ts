@@ -4,19 +4,12 @@ import { rules as allRules } from '../generated/rules.ts';
 import { pathText } from '../sheet/entry.ts';
 import type { House } from '../sheet/house.ts';
 import type { Path } from '../sheet/path.ts';
+import { type Answers, type Asked, answersOf, type Fault } from './ask.ts';
 import type { Accepted, Finding, OpenCheck } from './finding.ts';
 import { outgrown } from './outgrown.ts';
 import { type Found, placeOf, planned } from './place.ts';
 import type { Draft, PlanRule, Rule, RuleId, Severity, StageRule } from './rule.ts';
 import { silenced } from './silence.ts';
-import { situationsOf } from './situation.ts';
-import { Watch } from './watch.ts';
-
-/** A rule or figure that failed in a way no input should be able to cause. */
-export type Fault = { where: string; error: unknown };
-
-/** What one asking of a rule gave: what it found, and all it looked at. */
-type Asked = { drafts: readonly Draft[]; watch: Watch; fault?: Fault };
 
 /** What the rules say of a plan. */
 export type Verdict = {
@@ -26,16 +19,14 @@ export type Verdict = {
   /** Checks that could not be made. */
   open: readonly OpenCheck[];
   faults: readonly Fault[];
-  /** Every asking, to be reused where nothing it looked at differs. */
-  asked: ReadonlyMap<Rule, readonly Asked[]>;
+  /** The plan and every answer, to be taken over where nothing a rule looked at differs. */
+  plan: Plan;
+  answers: Answers;
 };
 
 type Plan = readonly StageAnalysis[];
 
-/**
- * Judges a plan by the rules and the house; with an earlier verdict only rules that something touches are asked again. A
- * rule that looked for something which may stand in an unread part of the text has found nothing.
- */
+/** Judges a plan by the rules and the house; with an earlier verdict only rules that something touches are asked again. */
 export function judge(
   values: Partial<BuildSheet>,
   plan: Plan,
@@ -43,35 +34,10 @@ export function judge(
   before?: Verdict,
   rules: readonly Rule[] = allRules,
 ): Verdict {
-  const watching = { current: new Watch() };
-  const situations = situationsOf(plan, house, watching);
-  const asked = new Map<Rule, readonly Asked[]>();
-  const ask = (check: () => Draft | readonly Draft[] | undefined, id: RuleId): Asked => {
-    const watch = new Watch();
-    watching.current = watch;
-    try {
-      const drafts = listOf(check());
-      return { drafts: watch.isUnread ? [] : drafts, watch };
-    } catch (error) {
-      return { drafts: [], watch, fault: { where: id, error } };
-    }
-  };
-  for (const rule of rules) {
-    if (severityOf(rule.id, house) === 'off') continue;
-    const known = before?.asked.get(rule);
-    const again = (index: number, check: () => Draft | readonly Draft[] | undefined) => {
-      const earlier = known?.[index];
-      return earlier?.watch.holdsIn(plan) ? earlier : ask(check, rule.id);
-    };
-    if ('check' in rule)
-      asked.set(
-        rule,
-        situations.map((situation, index) => again(index, () => rule.check(situation))),
-      );
-    else if ('checkPlan' in rule) asked.set(rule, [again(0, () => rule.checkPlan(situations))]);
-  }
-  const found = [...asked].flatMap(([rule, answers]) =>
-    'check' in rule ? stageFindings(rule, plan, answers) : planFindings(rule as PlanRule, plan, answers),
+  const asked = rules.filter(({ id }) => severityOf(id, house) !== 'off');
+  const answers = answersOf(asked, plan, house, before);
+  const found = [...answers].flatMap(([rule, stages]) =>
+    'check' in rule ? stageFindings(rule, plan, stages) : planFindings(rule as PlanRule, plan, stages),
   );
   const ids = rules.map(({ id }) => id);
   const isWhole = plan.every(({ sheet }) => sheet.isWhole);
@@ -79,24 +45,25 @@ export function judge(
   return {
     findings: [...left, ...(isWhole ? told : [])].flatMap((finding) => bySeverity(finding, house)),
     accepted,
-    open: [...asked].flatMap(([rule, answers]) => openCheck(rule, answers)),
+    open: [...answers].flatMap(([rule, stages]) => openCheck(rule, stages)),
     faults: [
       ...plan.flatMap(({ faults }) => faults),
-      ...[...asked.values()].flat().flatMap(({ fault }) => fault ?? []),
+      ...[...answers.values()].flatMap((stages) => stages.flatMap(({ fault, later }) => (later === 0 && fault) || [])),
     ],
-    asked,
+    plan,
+    answers,
   };
 }
 
 /** A rule that lacked something in the stages in which it found nothing. */
 function openCheck({ id, title, severity }: Rule, answers: readonly Asked[]): OpenCheck[] {
   const stages = answers.flatMap(({ drafts, watch }, index) =>
-    drafts.length === 0 && (watch.lacks.size > 0 || watch.impossible.size > 0) ? [index] : [],
+    drafts.length === 0 && (watch.lacks.length > 0 || watch.impossible.length > 0) ? [index] : [],
   );
   if (stages.length === 0) return [];
   const watches = stages.map((stage) => (answers[stage] as Asked).watch);
-  const lacks = new Set(watches.flatMap((watch) => [...watch.lacks]));
-  const impossible = new Set(watches.flatMap((watch) => [...watch.impossible]));
+  const lacks = new Set(watches.flatMap((watch) => watch.lacks));
+  const impossible = new Set(watches.flatMap((watch) => watch.impossible));
   return [{ rule: id, title, severity, stages, lacks: [...lacks], impossible: [...impossible] }];
 }
 
@@ -173,11 +140,6 @@ function ofWholePlan(at: Draft['at']): Path {
 
 function relatedOf({ draft, stage }: Found) {
   return (draft.related ?? []).map(({ at, message }) => ({ path: placeOf(at, stage), message }));
-}
-
-function listOf(drafts: Draft | readonly Draft[] | undefined): readonly Draft[] {
-  if (drafts === undefined) return [];
-  return Array.isArray(drafts) ? drafts : [drafts as Draft];
 }
 
 function milder(severity: Severity): Severity {

@@ -1,5 +1,5 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
-import { isKnown } from '../analysis/figure.ts';
+import { isKnown, type Outcome } from '../analysis/figure.ts';
 import { inductionOf } from '../analysis/induction.ts';
 import { limit, type Node } from '../analysis/node.ts';
 import { absentIn } from '../analysis/worksheet.ts';
@@ -8,7 +8,7 @@ import type { House } from '../sheet/house.ts';
 import { formatIn, formatValue } from '../units/format.ts';
 import type { Dimension } from '../units/units.ts';
 import type { Situation } from './rule.ts';
-import { isUnreadAt, type Watch, watched } from './watch.ts';
+import { type Watch, watched } from './watch.ts';
 
 type LimitName = keyof Limits & string;
 
@@ -40,24 +40,35 @@ function situationOf(
   const { index, name, sheet } = analysis;
   const system = house.units ?? 'us';
   const showValue = (value: number, dimension: Dimension) => formatValue(value, dimension, system);
-  const told = (path: string, value: unknown) =>
-    watching.current.field(index, path, value, isUnreadAt(analysis, path, value));
+  const told = (path: string, value: unknown) => watching.current.field(analysis, path, value);
   const values = watched(sheet.values, '', told);
   const stage = watched(sheet.stage, 'stages', told);
+  const outcomeOf = <T>(node: Node<T>) => watching.current.node(analysis, node).outcome as Outcome<T>;
   const know = <T>(node: Node<T>): T | undefined => {
-    watching.current.node(analysis, node);
-    const outcome = analysis.see(node);
+    const outcome = outcomeOf(node);
     return isKnown(outcome) ? outcome.value : undefined;
+  };
+  const ofOneStage = <T>(value: T): T => {
+    watching.current.isOfOneStage = true;
+    return value;
   };
   return {
     values,
     stage,
-    name,
-    index,
-    plan,
+    get name() {
+      return ofOneStage(name);
+    },
+    get index() {
+      return ofOneStage(index);
+    },
+    get plan() {
+      return ofOneStage(plan);
+    },
+    get natural() {
+      return ofOneStage(sheet.natural?.index);
+    },
     know,
     showValue,
-    natural: sheet.natural?.index,
     get induction() {
       return inductionOf(stage).induction;
     },
@@ -65,12 +76,11 @@ function situationOf(
       return inductionOf(stage).path;
     },
     see: (figure) => {
-      watching.current.node(analysis, figure);
+      outcomeOf(figure);
       return analysis.estimate(figure);
     },
     impossible: (figure) => {
-      watching.current.node(analysis, figure);
-      return absentIn(analysis.see(figure))?.impossible;
+      return absentIn(outcomeOf(figure))?.impossible;
     },
     limit: (limitName) => know(limitNamed(limitName)) as number,
     placeOf: (field) => {

@@ -1,13 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { StageAnalysis } from '../../../server/src/analysis/analysis.ts';
+import { StageAnalysis } from '../../../server/src/analysis/analysis.ts';
 import { isKnown } from '../../../server/src/analysis/figure.ts';
 import { figures } from '../../../server/src/analysis/figures.ts';
 import type { FigureNode } from '../../../server/src/analysis/node.ts';
+import { sourceOf } from '../../../server/src/analysis/source.ts';
+import { Worksheet } from '../../../server/src/analysis/worksheet.ts';
 import { type Checked, checkSheet } from '../../../server/src/checking/checked.ts';
-import type { Rule } from '../../../server/src/checking/rule.ts';
+import type { Rule, Situation } from '../../../server/src/checking/rule.ts';
 import { rules } from '../../../server/src/generated/rules.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
+import { wholeSheets } from '../../reference/whole-sheets.ts';
 import { samples } from '../analysis/sheets.ts';
 import { read } from '../sheet/marked.ts';
 
@@ -68,6 +71,30 @@ describe('a check that takes over what the version before has worked out', () =>
     const first = again(undefined, inherited);
     expect(places(again(first, own))).toEqual(places(again(undefined, own)));
     expect(places(again(first, own))).not.toEqual(places(first));
+  });
+});
+
+describe('a stage that takes over what the stage before has worked out', () => {
+  /** Rules that look at the number of the stage and so are asked in each. */
+  const askedInEach = rules.map((rule) =>
+    'check' in rule
+      ? { ...rule, check: (stage: Situation) => (stage.index < 0 ? undefined : rule.check(stage)) }
+      : rule,
+  );
+  const planned = [...samples, ...wholeSheets.map(({ name, text }): [string, string] => [name, text])].filter(
+    ([, text]) => (text.match(/^ {2}- (\{ )?name:/gm) ?? []).length > 1,
+  );
+
+  it.each(planned)('says the same as one that works it out anew, in %s', (_, text) => {
+    const sheet = read(text);
+    const shared = checkSheet(sheet, noHouse);
+    expect(said(shared)).toEqual(said(checkSheet(sheet, noHouse, undefined, askedInEach)));
+    for (const { sheet: stage, index } of shared.plan) {
+      const alone = new StageAnalysis(stage, new Worksheet(sourceOf(stage, noHouse)));
+      expect(figures.map((node) => shared.plan[index]?.figure(node))).toEqual(
+        figures.map((node) => alone.figure(node)),
+      );
+    }
   });
 });
 
