@@ -17,7 +17,8 @@ import { rules as allRules } from './generated/rules.ts';
 import { validateSheet } from './generated/validate.js';
 import type { House } from './sheet/house.ts';
 import type { TextEdit } from './sheet/problem.ts';
-import { readText, type Sheet } from './sheet/read.ts';
+import type { Sheet } from './sheet/read.ts';
+import { Reader } from './sheet/reader.ts';
 import { houseRoot, root } from './sheet/schema.ts';
 import type { Range } from './text/place.ts';
 import type { Steps } from './text/steps.ts';
@@ -25,7 +26,7 @@ import { readHouse } from './workspace/house-file.ts';
 import { type HouseFault, type OpenText, Workspace } from './workspace/workspace.ts';
 
 /** What is known of an open text: its newest version, and of an earlier one what the next check starts from. */
-type Memory = { text: OpenText; sheet: Sheet; standing?: Standing; checked?: Checked };
+type Memory = { text: OpenText; reader: Reader<BuildSheet>; sheet: Sheet; standing?: Standing; checked?: Checked };
 
 /** The house rules that hold for a text, at a revision of the workspace. */
 type Standing = { revision: number; house: House; faults: readonly HouseFault[] };
@@ -116,7 +117,8 @@ export class Service {
     if (text.kind === 'house') {
       return problemRepairs(uri, this.house(text), range, (changed) => readHouse(changed, this.known));
     }
-    return yield* repairsAt(uri, this.checked(text), range, readSheet);
+    const { reader } = this.memory(text);
+    return yield* repairsAt(uri, this.checked(text), range, (changed) => reader.fork().read(changed));
   }
 
   /** The edits of a repair that was offered without them; none, if it does not hold. */
@@ -161,7 +163,8 @@ export class Service {
   private memory(text: OpenText): Memory {
     const known = this.memories.get(text.uri);
     if (known?.text === text) return known;
-    const memory = { ...known, text, sheet: readSheet(text.text) };
+    const reader = known?.reader ?? new Reader<BuildSheet>(root, validateSheet);
+    const memory = { ...known, text, reader, sheet: reader.read(text.text) };
     this.memories.set(text.uri, memory);
     return memory;
   }
@@ -180,8 +183,4 @@ export class Service {
       memory.checked = checkSheet(memory.sheet, house, memory.checked, this.rules);
     return memory.checked;
   }
-}
-
-function readSheet(text: string): Sheet {
-  return readText<BuildSheet>(text, root, validateSheet);
 }

@@ -15,24 +15,27 @@ import {
   YAMLParseError,
   type Range as YamlRange,
 } from 'yaml';
-import type { Entry, Range } from './entry.ts';
+import { type Entry, type Range, wholeRange } from './entry.ts';
 import { child, type FieldSchema, type Path } from './schema.ts';
 
 /** Most entries that aliases may add to what is written out, so that a few of them cannot fill the memory. */
 const MOST_UNFOLDED = 20_000;
-const MOST_DEPTH = 100;
+export const MOST_DEPTH = 100;
 
 /** A sheet that unfolds or nests beyond any reasonable size; the message says which. */
 export class TooLarge extends Error {}
 
 type Site = { path: Path; key: Range | undefined; schema: FieldSchema | undefined; inherited: boolean; after: number };
 
+/** The tree of entries, and whether each of them is what it is without the rest: nothing is named, taken over or typed. */
+type Composed = { root: Entry; isLocal: boolean };
+
 /**
  * The tree of entries of a YAML document, with aliases and merge keys followed. An entry under an alias has the place of
  * the anchored text; the alias itself keeps its own place. What cannot be followed is added to the document's errors.
  * @throws TooLarge
  */
-export function compose(document: Document, schema: FieldSchema): Entry {
+export function compose(document: Document, schema: FieldSchema | undefined): Composed {
   const mostEntries = MOST_UNFOLDED + (document.range?.[2] ?? 0);
   let count = 0;
   const open = new Set<Node>();
@@ -44,6 +47,7 @@ export function compose(document: Document, schema: FieldSchema): Entry {
   }
 
   const faults = new Set<number>();
+  let isLocal = document.warnings.length === 0;
 
   function fault(code: YAMLParseError['code'], range: YamlRange | null | undefined) {
     const start = range?.[0] ?? 0;
@@ -55,6 +59,7 @@ export function compose(document: Document, schema: FieldSchema): Entry {
   function entry(node: Node | null, site: Site): Entry {
     if (++count > mostEntries)
       throw new TooLarge('Aliases unfold this sheet beyond any reasonable size; write the values out instead.');
+    if (isAlias(node) || node?.anchor || node?.tag) isLocal = false;
     if (site.path.length > MOST_DEPTH) throw new TooLarge('This sheet nests deeper than any build sheet does.');
     if (isScalar(node)) {
       const value = place(node.range, site.after);
@@ -79,7 +84,11 @@ export function compose(document: Document, schema: FieldSchema): Entry {
     const children = isMap(node) ? pairs(node.items, site) : isSeq(node) ? items(node.items as Node[], site) : [];
     open.delete(node);
     const kind = isMap(node) ? 'map' : 'list';
-    return make(site, place(node.range, site.after), kind, node.flow === true, undefined, undefined, children);
+    const isFlow = node.flow === true;
+    const value = place(node.range, site.after);
+    const last = isFlow ? undefined : children.findLast(({ inherited }) => !inherited || site.inherited);
+    if (last) value.end = wholeRange(last).end;
+    return make(site, value, kind, isFlow, undefined, undefined, children);
   }
 
   function items(nodes: Node[], { path, schema: own, after }: Site): Entry[] {
@@ -104,6 +113,7 @@ export function compose(document: Document, schema: FieldSchema): Entry {
         continue;
       }
       const isMerge = typeof key.value === 'symbol';
+      if (isMerge || key.anchor || key.tag) isLocal = false;
       const name = nameOf(key);
       const keyRange = place(key.range, site.after);
       const node = isNode(value) ? value : null;
@@ -144,7 +154,8 @@ export function compose(document: Document, schema: FieldSchema): Entry {
     return found;
   }
 
-  return entry(document.contents as Node | null, { path: [], key: undefined, schema, inherited: false, after: 0 });
+  const site = { path: [], key: undefined, schema, inherited: false, after: 0 };
+  return { root: entry(document.contents as Node | null, site), isLocal };
 }
 
 /** What each alias stands for: the last node of that anchor before it. */
@@ -175,7 +186,21 @@ function make(
   quote: Entry['quote'],
   children: Entry[],
 ): Entry {
-  return { path, key, value, schema, kind, flow: isFlow, inherited, anchored: undefined, scalar, quote, children };
+  const part = undefined;
+  return {
+    path,
+    key,
+    value,
+    schema,
+    kind,
+    flow: isFlow,
+    inherited,
+    anchored: undefined,
+    scalar,
+    quote,
+    children,
+    part,
+  };
 }
 
 function place(range: YamlRange | null | undefined, after: number): Range {
@@ -184,6 +209,13 @@ function place(range: YamlRange | null | undefined, after: number): Range {
 
 /** The plain value an entry stands for, as the schema check wants it. */
 export function plain(entry: Entry): unknown {
+  const { part } = entry;
+  if (!part) return plainOf(entry);
+  part.plain ??= { value: plainOf(entry) };
+  return part.plain.value;
+}
+
+function plainOf(entry: Entry): unknown {
   if (entry.kind === 'list') return entry.children.map(plain);
   if (entry.kind !== 'map') return entry.scalar ?? null;
   const value: Record<string, unknown> = {};

@@ -1,4 +1,5 @@
 import type { Range } from '../text/place.ts';
+import type { Part } from './part.ts';
 import type { FieldSchema, Path } from './schema.ts';
 
 export type { Range } from '../text/place.ts';
@@ -23,7 +24,32 @@ export type Entry = {
   /** How a scalar is quoted. */
   quote: '"' | "'" | undefined;
   children: Entry[];
+  /** What is remembered of it, where its text is read by itself. */
+  part: Part | undefined;
 };
+
+/** An entry of fields or items on lines of their own. */
+export function collection(
+  kind: 'map' | 'list',
+  { path, key, schema }: Pick<Entry, 'path' | 'key' | 'schema'>,
+  value: Range,
+  children: Entry[],
+): Entry {
+  return {
+    path,
+    key,
+    value,
+    schema,
+    kind,
+    flow: false,
+    inherited: false,
+    anchored: undefined,
+    scalar: undefined,
+    quote: undefined,
+    children,
+    part: undefined,
+  };
+}
 
 /** A path as one string: `fuel-system.pump.flow-at[0]`. */
 export function pathText(path: Path): string {

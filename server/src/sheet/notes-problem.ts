@@ -6,9 +6,10 @@ import type { Problem } from './problem.ts';
 export function notesProblem(text: string, root: Entry, broken: boolean): Problem | undefined {
   const isText = root.kind === 'scalar' && typeof root.scalar === 'string';
   const isBroken = broken && root.kind === 'map' && !root.flow && !root.children.some(({ schema }) => schema);
+  if (!isText && !isBroken) return undefined;
   const lines = text.split(/\r\n|[\r\n]/);
   const written = lines.filter((line) => /^\s*[^\s#]/.test(line));
-  if (!(isText || isBroken) || written.length < 2) return undefined;
+  if (written.length < 2) return undefined;
   const first = text.search(/^\s*[^\s#]/m);
   const start = first + (/^\s*/.exec(text.slice(first))?.[0].length ?? 0);
   const eol = newline(text);

@@ -7,22 +7,23 @@ import type { FieldSchema } from './schema.ts';
 export const MOST_CHARACTERS = 1_000_000;
 const MOST_OPEN = 500;
 
-export type Parsed = { root: Entry; errors: Document['errors'] };
+/** `isLocal`: whether every part of the text would be read the same by itself, if it can be cut out. */
+export type Parsed = { root: Entry; errors: Document['errors']; isLocal: boolean };
 
 /**
  * A text as YAML reads it, with the tree of its entries and what is wrong with it. A lone CR ends a line as YAML has it.
  * @throws TooLarge
  */
-export function parse(text: string, schema: FieldSchema): Parsed {
+export function parse(text: string, schema: FieldSchema | undefined): Parsed {
   const document = parseDocument(text.replaceAll(/\r(?!\n)/g, '\n'), {
     merge: true,
     prettyErrors: false,
     logLevel: 'error',
     uniqueKeys: false,
   });
-  const root = compose(document, schema);
+  const { root, isLocal } = compose(document, schema);
   if (document.errors.some(({ code }) => code === 'RESOURCE_EXHAUSTION')) throw new TooLarge(TOO_DEEP);
-  return { root, errors: document.errors };
+  return { root, errors: document.errors, isLocal: isLocal && document.errors.length === 0 };
 }
 
 const TOO_DEEP = 'This sheet nests deeper than any build sheet does.';
@@ -39,11 +40,17 @@ function nestsTooDeep(text: string): boolean {
   let marks = 0;
   for (let index = 0; index < text.length; index++) {
     const code = text.charCodeAt(index);
+    if (isLetterOrSpace(code)) continue;
     if (code === 0x5b || code === 0x7b) open++;
     else if ((code === 0x5d || code === 0x7d) && open > 0) open--;
     else if (code === 0x0a) marks = 0;
-    else if (text.charCodeAt(index + 1) === 0x20 && (code === 0x2d || code === 0x3f || code === 0x3a)) marks++;
+    else if ((code === 0x2d || code === 0x3f || code === 0x3a) && text.charCodeAt(index + 1) === 0x20) marks++;
     if (open > MOST_OPEN || marks > 20 * MOST_OPEN) return true;
   }
   return false;
+}
+
+/** Most of a text, told at one glance. */
+function isLetterOrSpace(code: number): boolean {
+  return code === 0x20 || (code >= 0x61 && code <= 0x7a);
 }

@@ -1,5 +1,4 @@
-import type { TextEdit } from '../text/place.ts';
-import type { Range } from './entry.ts';
+import type { Range, TextEdit } from '../text/place.ts';
 
 export type { TextEdit };
 

@@ -5,6 +5,9 @@ import { parseQuantity } from '../units/parse.ts';
 import { isQuantity, type Quantity, type QuantityError } from '../units/quantity.ts';
 import { readQuantity } from '../units/read.ts';
 import { type Entry, innerRange, isUnknown, pathText, writtenOf } from './entry.ts';
+import { kept } from './kept.ts';
+import { movedProblem } from './moved.ts';
+import type { Part } from './part.ts';
 import type { Problem } from './problem.ts';
 import type { FieldSchema, Path } from './schema.ts';
 
@@ -12,15 +15,45 @@ import type { FieldSchema, Path } from './schema.ts';
  * The typed values of a sheet without the invalid fields, what is wrong with its quantities, and the paths of the fields
  * whose values are not used because of either.
  */
-export function readValues<Values>(root: Entry, invalid: ReadonlySet<string>, text: string) {
+export function readValues<Values>(root: Entry, invalid: ReadonlyMap<string, Path>, text: string) {
   const problems: Problem[] = [];
   const unread: Path[] = [];
+  const touched = new Set(
+    [...invalid.values()].flatMap((path) => [pathText(path.slice(0, 1)), pathText(path.slice(0, 2))]),
+  );
 
   function value(entry: Entry): unknown {
-    if (invalid.has(pathText(entry.path))) {
+    if (invalid.size > 0 && invalid.has(pathText(entry.path))) {
       unread.push(entry.path);
       return undefined;
     }
+    const { part, path } = entry;
+    if (!part) return valueWithin(entry);
+    const isTouched = touched.size > 0 && touched.has(pathText(path));
+    if (isTouched || !part.read) remember(entry, part, !isTouched);
+    else again(entry, part, part.read);
+    return part.value;
+  }
+
+  function again({ path, value: { start } }: Entry, part: Part, read: NonNullable<Part['read']>): void {
+    for (const problem of read.problems) problems.push(movedProblem(problem, start - read.at));
+    for (const inner of read.unread) unread.push([...path, ...inner]);
+    part.value = kept(part.value, read.value);
+  }
+
+  function remember(entry: Entry, part: Part, isSound: boolean): void {
+    const [told, left] = [problems.length, unread.length];
+    part.value = kept(part.value, valueWithin(entry));
+    if (!isSound) return;
+    part.read = {
+      value: part.value,
+      problems: problems.slice(told),
+      unread: unread.slice(left).map((path) => path.slice(entry.path.length)),
+      at: entry.value.start,
+    };
+  }
+
+  function valueWithin(entry: Entry): unknown {
     if (isUnknown(entry)) return undefined;
     const { schema } = entry;
     if (schema?.dimension) return quantity(entry, schema);

@@ -2,9 +2,9 @@ import type { BuildSheet } from '../generated/build-sheet.ts';
 import { endOfLine } from '../text/lines.ts';
 import { marked } from '../text/place.ts';
 import { plain, TooLarge } from './compose.ts';
-import { childOf, type Entry, isUnknown } from './entry.ts';
+import { childOf, collection, type Entry, isUnknown } from './entry.ts';
 import { notesProblem } from './notes-problem.ts';
-import { refusal } from './parse.ts';
+import { type Parsed, parse, refusal } from './parse.ts';
 import type { Problem } from './problem.ts';
 import { readValues } from './read-values.ts';
 import { type Recovered, recover } from './recover.ts';
@@ -29,14 +29,21 @@ export type Sheet<Values = BuildSheet> = {
 
 const MOST_PROBLEMS = 100;
 
-/** Reads a text against a schema. Never throws: what is wrong becomes a problem at its place. */
-export function readText<Values>(text: string, schema: FieldSchema, validate: Validate): Sheet<Values> {
+/**
+ * Reads a text against a schema, parsed in one piece or as told. Never throws: what is wrong becomes a problem at its place.
+ */
+export function readText<Values>(
+  text: string,
+  schema: FieldSchema,
+  validate: Validate,
+  parsed = (readable: string): Parsed => parse(readable, schema),
+): Sheet<Values> {
   const conflict = /^(<{7}|={7}|>{7})( .*)?$/m.exec(text);
   if (conflict) return unreadable(text, schema, conflictProblem(text, conflict.index));
   const refused = refusal(text);
   if (refused) return unreadable(text, schema, tooLarge(text, refused));
   try {
-    return readRecovered(text, recover(text, schema), validate);
+    return readRecovered(text, recover(text, parsed), validate);
   } catch (error) {
     if (!(error instanceof TooLarge)) throw error;
     return unreadable(text, schema, tooLarge(text, error.message));
@@ -49,7 +56,7 @@ function readRecovered<Values>(text: string, recovered: Recovered, validate: Val
   const broken = syntax.problems.length > 0;
   if (root.kind === 'empty') root.kind = 'map';
   const notes = notesProblem(text, root, broken);
-  const invalid = new Set<string>();
+  const invalid = new Map<string, Path>();
   const found = schemaProblems(root, text, plain(root), validate, { invalid, unread: syntax.unread });
   const { values, problems, unread } = readValues<Values>(root, invalid, text);
   const told = notes ? [notes] : [...syntax.problems, ...found, ...problems].slice(0, MOST_PROBLEMS);
@@ -66,20 +73,7 @@ function readRecovered<Values>(text: string, recovered: Recovered, validate: Val
 }
 
 function unreadable<Values>(text: string, schema: FieldSchema, problem: Problem): Sheet<Values> {
-  const value = { start: 0, end: text.length };
-  const root: Entry = {
-    path: [],
-    key: undefined,
-    value,
-    schema,
-    kind: 'map',
-    flow: false,
-    inherited: false,
-    anchored: undefined,
-    scalar: undefined,
-    quote: undefined,
-    children: [],
-  };
+  const root = collection('map', { path: [], key: undefined, schema }, { start: 0, end: text.length }, []);
   return { text, root, values: {}, problems: [problem], broken: true, unread: [[]], unknown: [] };
 }
 
@@ -90,12 +84,20 @@ function tooLarge(text: string, message: string): Problem {
 /** The fields without a value, among those the schema knows, unless something of theirs is unread. */
 function unknownFields(root: Entry, unread: readonly Path[]): Path[] {
   const isUnread = (path: Path) => unread.some((part) => path.every((step, index) => part[index] === step));
-  const among = (entry: Entry): Path[] => {
-    if (!entry.schema || isOwn(entry.path)) return [];
-    if (entry.key && isUnknown(entry)) return isUnread(entry.path) ? [] : [entry.path];
-    return entry.children.flatMap(among);
-  };
-  return among(root);
+  return emptyFields(root).filter((path) => !isUnread(path));
+}
+
+function emptyFields(entry: Entry): Path[] {
+  const { part, path } = entry;
+  if (!part) return emptyWithin(entry);
+  part.empty ??= emptyWithin(entry).map((inner) => inner.slice(path.length));
+  return part.empty.map((inner) => [...path, ...inner]);
+}
+
+function emptyWithin(entry: Entry): Path[] {
+  if (!entry.schema || isOwn(entry.path)) return [];
+  if (entry.key && isUnknown(entry)) return [entry.path];
+  return entry.children.flatMap(emptyFields);
 }
 
 /** Whether a field is the team's own, which the checks ignore. */

@@ -2,8 +2,7 @@ import type { YAMLError } from 'yaml';
 import { endOfLine, startOfLine } from '../text/lines.ts';
 import { type Break, brokenStretch } from './broken-stretch.ts';
 import type { Entry } from './entry.ts';
-import { parse } from './parse.ts';
-import type { FieldSchema } from './schema.ts';
+import type { Parsed } from './parse.ts';
 
 /** What could be read of a text, what is wrong with its YAML, and the stretches that had to be left out. */
 export type Recovered = { root: Entry; errors: YAMLError[]; breaks: Break[]; tabs: number[] };
@@ -25,12 +24,12 @@ const LOCAL = new Set<YAMLError['code']>([
  * read again, so that places stay and nothing that is left comes from broken text.
  * @throws TooLarge
  */
-export function recover(text: string, schema: FieldSchema): Recovered {
+export function recover(text: string, parsed: (text: string) => Parsed): Recovered {
   const breaks: Break[] = [];
   const tabs: number[] = [];
   let readable = text;
   for (let round = 0; ; round++) {
-    const { root, errors } = parse(readable, schema);
+    const { root, errors } = parsed(readable);
     const broken = errors.filter(({ code }) => !LOCAL.has(code));
     if (broken.length === 0) return { root, errors, breaks, tabs };
     if (tabs.length === 0 && broken.some((error) => isAboutTab(error, readable))) {

@@ -24,7 +24,7 @@ export function schemaProblems(
   text: string,
   value: unknown,
   validate: Validate,
-  { invalid, unread }: { invalid: Set<string>; unread: Path[] },
+  { invalid, unread }: { invalid: Map<string, Path>; unread: Path[] },
 ): Problem[] {
   if (validate(value)) return [];
   const told = new Set<string>();
@@ -33,7 +33,7 @@ export function schemaProblems(
   for (const error of (validate.errors ?? []).toSorted(byOrder)) {
     const entry = entryOfPointer(root, error.instancePath);
     if (!entry) continue;
-    for (const { path } of unusable(error, entry)) invalid.add(pathText(path));
+    for (const { path } of unusable(error, entry)) invalid.set(pathText(path), path);
     const { additionalProperty } = namesIn(error);
     const unknown = error.keyword === 'additionalProperties' && String(additionalProperty);
     const likely = unknown && problems.length < MOST_TOLD && fieldMeant(entry, unknown);

@@ -28,8 +28,10 @@ export function stagesOf(sheet: Partial<BuildSheet>, unread: readonly Path[] = [
   const changed: number[] = [];
   const stages: Stage[] = sheet.stages?.length ? sheet.stages : [{}];
   return stages.map((stage, index) => {
-    values = merged(values, stage.changes ?? {}) as Partial<BuildSheet>;
-    if (stage.changes) changed.unshift(index);
+    if (stage.changes) {
+      values = merged(values, stage.changes) as Partial<BuildSheet>;
+      changed.unshift(index);
+    }
     const owners = [...changed];
     if (!stage.induction || stage.induction === 'natural') natural = { ...stage, index };
     return {
@@ -64,10 +66,17 @@ function placesOf(stages: readonly Stage[], index: number, owners: readonly numb
   };
 }
 
+const known = new WeakMap<object, WeakMap<object, object>>();
+
+/** Fields with others over them; of the same two the same object. */
 function merged(below: unknown, above: unknown): unknown {
   if (!isFields(below) || !isFields(above)) return above;
+  const before = known.get(below)?.get(above);
+  if (before) return before;
   const result: Record<string, unknown> = { ...below };
   for (const [name, value] of Object.entries(above)) result[name] = merged(below[name], value);
+  if (!known.has(below)) known.set(below, new WeakMap());
+  known.get(below)?.set(above, result);
   return result;
 }
 

@@ -43,6 +43,14 @@ describe('the stages of a sheet', () => {
     expect(stages.map(({ values }) => values['fuel-system']?.pump?.['flow-at']?.length)).toEqual([2, 2, 3, 3]);
   });
 
+  it('have the same objects where the sheet has, so that what was worked out of them holds', () => {
+    const { values, unread } = read(sheet);
+    const again = stagesOf({ ...values, title: 'another' }, unread);
+    const before = stagesOf(values, unread);
+    expect(before[2]?.values.engine).toBe(again[2]?.values.engine);
+    expect(before[2]?.values.engine).not.toBe(before[1]?.values.engine);
+  });
+
   it('leave the sheet as it was', () => {
     const read2 = read(sheet);
     stagesOf(read2.values);
