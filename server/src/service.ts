@@ -15,6 +15,7 @@ import { problemsTold, type Told, toldOf } from './features/told.ts';
 import type { BuildSheet } from './generated/build-sheet.ts';
 import { rules as allRules } from './generated/rules.ts';
 import { validateSheet } from './generated/validate.js';
+import type { Read } from './sheet/fixes-that-hold.ts';
 import type { House } from './sheet/house.ts';
 import type { TextEdit } from './sheet/problem.ts';
 import type { Sheet } from './sheet/read.ts';
@@ -86,7 +87,7 @@ export class Service {
     if (!text) return [];
     const house = (changed: string) => readHouse(changed, this.known);
     if (text.kind === 'house') return problemsTold(uri, this.house(text), repairs ? house : undefined);
-    return toldOf(uri, this.checked(text), repairs ? readSheet : undefined);
+    return toldOf(uri, this.checked(text), repairs ? this.trying(text) : undefined);
   }
 
   /** House rules that should hold for a text and do not, or not all of them. */
@@ -117,8 +118,7 @@ export class Service {
     if (text.kind === 'house') {
       return problemRepairs(uri, this.house(text), range, (changed) => readHouse(changed, this.known));
     }
-    const { reader } = this.memory(text);
-    return yield* repairsAt(uri, this.checked(text), range, (changed) => reader.fork().read(changed));
+    return yield* repairsAt(uri, this.checked(text), range, this.trying(text));
   }
 
   /** The edits of a repair that was offered without them; none, if it does not hold. */
@@ -167,6 +167,12 @@ export class Service {
     const memory = { ...known, text, reader, sheet: reader.read(text.text) };
     this.memories.set(text.uri, memory);
     return memory;
+  }
+
+  /** Reads texts that are only tried. */
+  private trying(text: OpenText): Read {
+    const { reader } = this.memory(text);
+    return (changed) => reader.fork().read(changed);
   }
 
   private standing(memory: Memory): Standing {
