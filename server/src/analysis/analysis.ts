@@ -5,7 +5,7 @@ import { type StageSheet, stagesOf } from '../sheet/stages.ts';
 import { type Absent, type Estimate, type Figure, isKnown, type Outcome } from './figure.ts';
 import { type FigureId, figures } from './figures.ts';
 import type { FigureNode, Node } from './node.ts';
-import { sourceOf } from './source.ts';
+import { type Assumption, sourceOf } from './source.ts';
 import { Tolerances } from './tolerance.ts';
 import { absentIn, type Fault, Worksheet } from './worksheet.ts';
 
@@ -80,11 +80,12 @@ export function analyze(
   house: House,
   before: readonly StageAnalysis[] = [],
   unread: readonly Path[] = [],
+  assumed: readonly Assumption[] = [],
 ): StageAnalysis[] {
   const plan: StageAnalysis[] = [];
   for (const stage of stagesOf(values, unread)) {
     const others = [before[stage.index], plan.at(-1)].flatMap((other) => other?.worksheet ?? []);
-    plan.push(new StageAnalysis(stage, new Worksheet(sourceOf(stage, house), others)));
+    plan.push(new StageAnalysis(stage, new Worksheet(sourceOf(stage, house, assumed), others)));
   }
   return plan;
 }

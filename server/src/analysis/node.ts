@@ -121,7 +121,10 @@ function leaf<T, F extends From>(
       const { source } = showing;
       const field = source.place(path);
       const given = read(raw(source), showing);
-      if (given !== undefined || !usual) return [{ ...termOf(given as T), field }];
+      if (given !== undefined || !usual) {
+        const assumed = source.because(path);
+        return [{ ...termOf(given as T), field, ...(assumed !== undefined && { assumed }) }];
+      }
       const inputs = valuesOf<F>(from, showing);
       const value = 'from' in usual ? usual.compute(inputs) : usual.value;
       const assumed = typeof usual.because === 'string' ? usual.because : usual.because(inputs);

@@ -1,8 +1,12 @@
 import type { Limits } from '../generated/build-sheet.ts';
 import type { House } from '../sheet/house.ts';
+import { pathText } from '../sheet/entry.ts';
 import { type FieldPath, type Path, stepsOf, valueAt } from '../sheet/path.ts';
 import type { StageSheet } from '../sheet/stages.ts';
 import type { Quantity } from '../units/quantity.ts';
+
+/** Why something is assumed that the sheet does not say, and where it would stand. */
+export type Assumption = { place: Path; because: string };
 
 /** Where the nodes of one stage read: the sheet as it is in the stage, and the house rules behind it. */
 export type Source = {
@@ -11,13 +15,16 @@ export type Source = {
   /** Where the text says what holds at a field in this stage. */
   place(path: FieldPath): Path;
   limit(name: keyof Limits & string): Quantity | number | undefined;
+  /** Why what is read at a field is assumed, if it is. */
+  because(path: FieldPath): string | undefined;
   /** Whether a field that is not there may stand in a part of the text that could not be read. */
   isUnread(path: FieldPath): boolean;
 };
 
 /** The values of a stage; the house's fuel stands for a sheet that names none. */
-export function sourceOf(stage: StageSheet, house: House): Source {
+export function sourceOf(stage: StageSheet, house: House, assumed: readonly Assumption[] = []): Source {
   const { values } = stage;
+  const reasons = new Map(assumed.map(({ place, because }) => [pathText(place), because]));
   const withFuel = values.fuel || !house.fuel ? values : { ...values, fuel: house.fuel };
   return {
     stage,
@@ -27,6 +34,7 @@ export function sourceOf(stage: StageSheet, house: House): Source {
     },
     place: (path) => stage.placeOf(path),
     isUnread: stage.isUnread,
+    because: (path) => (reasons.size > 0 ? reasons.get(pathText(stage.placeOf(path))) : undefined),
     limit: (name) => values.limits?.[name] ?? house.limits?.[name],
   };
 }

@@ -1,0 +1,48 @@
+import { analyze } from '../analysis/analysis.ts';
+import { judge, type Verdict } from '../checking/judge.ts';
+import type { Rule, RuleId, Severity } from '../checking/rule.ts';
+import { changedValues } from '../sheet/changed.ts';
+import type { Change, NewValue } from '../sheet/edit.ts';
+import { type FieldPath, inChanges, stepsOf, valueAt } from '../sheet/path.ts';
+import type { Build } from './build.ts';
+
+/** A rule that a value breaks in a stage, with what it says. */
+export type Broken = { rule: RuleId; title: string; severity: Severity; stage: string; message: string };
+
+/** A build with what the rules say of it, in which values can be tried. */
+export type Trials = { build: Build; verdict: Verdict; rules: readonly Rule[] };
+
+export function trialsOf(build: Build, rules: readonly Rule[]): Trials {
+  return { build, rules, verdict: judge(build.values, build.plan, build.house, undefined, rules) };
+}
+
+/**
+ * The errors and warnings that stand on a field, with that field at a value in every stage; nothing where the field does
+ * not take the value. Rules that do not look at the field are left out: no value of it mends or breaks them.
+ */
+export function brokenBy({ build, verdict, rules }: Trials, field: FieldPath, value: NewValue): Broken[] | undefined {
+  const values = changedValues(build.values, [...withoutChanges(build, field), { set: stepsOf(field), to: value }]);
+  if (!values) return undefined;
+  const plan = analyze(values, build.house, build.plan, build.unread, build.assumed);
+  const after = judge(values, plan, build.house, verdict, rules);
+  const found: Broken[] = [];
+  for (const [rule, answers] of after.asked) {
+    if (rule.severity !== 'error' && rule.severity !== 'warning') continue;
+    const before = verdict.asked.get(rule);
+    answers.forEach((answer, index) => {
+      const draft = answer.drafts[0];
+      if (!draft || answer === before?.[index]) return;
+      const { id, title, severity } = rule;
+      found.push({ rule: id, title, severity, stage: plan[index]?.name ?? '', message: draft.message });
+    });
+  }
+  return found;
+}
+
+/** One part for every stage: what stages change of the field goes. */
+function withoutChanges({ values }: Build, field: FieldPath): Change[] {
+  const stages = values.stages ?? [];
+  return stages.flatMap(({ changes }, index) =>
+    valueAt(changes, stepsOf(field)) === undefined ? [] : [{ remove: inChanges(index, field) }],
+  );
+}
