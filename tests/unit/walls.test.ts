@@ -18,6 +18,7 @@ const ROOMS = [
   'checking',
   'remedies',
   'rules',
+  'fit',
   'report',
   'features',
   'service',

@@ -6,8 +6,15 @@ import type { Change, NewValue } from '../sheet/edit.ts';
 import { type FieldPath, inChanges, stepsOf, valueAt } from '../sheet/path.ts';
 import type { Build } from './build.ts';
 
-/** A rule that a value breaks in a stage, with what it says. */
-export type Broken = { rule: RuleId; title: string; severity: Severity; stage: string; message: string };
+/** A rule that a value breaks in a stage, with what it says and what else would mend it. */
+export type Broken = {
+  rule: RuleId;
+  title: string;
+  severity: Severity;
+  stage: string;
+  message: string;
+  ways: readonly string[];
+};
 
 /** A build with what the rules say of it, in which values can be tried. */
 export type Trials = { build: Build; verdict: Verdict; rules: readonly Rule[] };
@@ -20,8 +27,18 @@ export function trialsOf(build: Build, rules: readonly Rule[]): Trials {
  * The errors and warnings that stand on a field, with that field at a value in every stage; nothing where the field does
  * not take the value. Rules that do not look at the field are left out: no value of it mends or breaks them.
  */
-export function brokenBy({ build, verdict, rules }: Trials, field: FieldPath, value: NewValue): Broken[] | undefined {
-  const values = changedValues(build.values, [...withoutChanges(build, field), { set: stepsOf(field), to: value }]);
+export function brokenBy(
+  { build, verdict, rules }: Trials,
+  field: FieldPath,
+  value: NewValue,
+  without: readonly FieldPath[] = [],
+): Broken[] | undefined {
+  const removed = without.filter((other) => valueAt(build.values, stepsOf(other)) !== undefined);
+  const values = changedValues(build.values, [
+    ...removed.map((other) => ({ remove: stepsOf(other) })),
+    ...[field, ...without].flatMap((path) => withoutChanges(build, path)),
+    { set: stepsOf(field), to: value },
+  ]);
   if (!values) return undefined;
   const plan = analyze(values, build.house, build.plan, build.unread, build.assumed);
   const after = judge(values, plan, build.house, verdict, rules);
@@ -33,7 +50,8 @@ export function brokenBy({ build, verdict, rules }: Trials, field: FieldPath, va
       const draft = answer.drafts[0];
       if (!draft || answer === before?.[index]) return;
       const { id, title, severity } = rule;
-      found.push({ rule: id, title, severity, stage: plan[index]?.name ?? '', message: draft.message });
+      const ways = (draft.repairs ?? []).filter(({ set }) => !set || !(field in set)).map((repair) => repair.title);
+      found.push({ rule: id, title, severity, stage: plan[index]?.name ?? '', message: draft.message, ways });
     });
   }
   return found;

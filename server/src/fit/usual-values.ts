@@ -177,10 +177,15 @@ function bore(build: Build): string | undefined {
 
 function pumpCurve(build: Build): [string, string][] | undefined {
   const work = workOf(build);
-  if (!work) return undefined;
-  return CURVE.map(([pressure, flow]) => [
-    written(work.pressure * pressure, 'pressure', 'psi', 1),
-    written(work.delivery * flow, 'volume-flow', 'L/h', 1),
+  return work && curveThrough(build, work.delivery);
+}
+
+/** The curve of a pump with a delivery, m3/s, at the pressure it must work at. */
+export function curveThrough(build: Build, delivery: number): [string, string][] | undefined {
+  const work = workOf(build);
+  return work && CURVE.map(([pressure, flow]) => [
+    written(work.pressure * pressure, 'pressure', 'psi', 0.1),
+    written(delivery * flow, 'volume-flow', 'L/h', 0.01),
   ]);
 }
 

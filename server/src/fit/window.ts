@@ -12,7 +12,7 @@ export type End = { value: number; broken: readonly Broken[] };
 export type Window = { low?: End; high?: End; standing: readonly Broken[] };
 
 /** A number of the sheet to be tried, SI, over a range, and how a value of it is written. */
-export type Property = { field: FieldPath; from: number; to: number; write: (value: number) => NewValue };
+export type Property = { field: FieldPath; from: number; to: number; write: (value: number) => NewValue; without?: readonly FieldPath[] };
 
 /** Values tried first, in equal ratios, to see which rules make which end. */
 const GRID = 15;
@@ -30,7 +30,8 @@ export function windowOf(trials: Trials, property: Property): Window {
   const highs = new Map<string, number>();
   for (const [key, one] of all) {
     const kept = longestRun(grid.map(({ broken }) => !broken.some((other) => keyOf(other) === key)));
-    if (!kept) standing.push(one);
+    if (!kept && hangsOnValue(key, grid)) standing.push(one);
+    else if (!kept) continue;
     else {
       if (kept.start > 0) lows.set(key, kept.start);
       if (kept.end < grid.length - 1) highs.set(key, kept.end);
@@ -45,9 +46,15 @@ function valuesOf({ from, to }: Property): number[] {
   return Array.from({ length: GRID }, (_, index) => from * (to / from) ** (index / (GRID - 1)));
 }
 
-function tried(trials: Trials, { field, write }: Property, value: number): Tried | undefined {
-  const broken = brokenBy(trials, field, write(value));
+function tried(trials: Trials, { field, write, without }: Property, value: number): Tried | undefined {
+  const broken = brokenBy(trials, field, write(value), without);
   return broken && { value, broken };
+}
+
+/** Whether a rule that every value breaks speaks of the value; otherwise it is about something else. */
+function hangsOnValue(key: string, grid: readonly Tried[]): boolean {
+  const said = grid.flatMap(({ broken }) => broken.find((one) => keyOf(one) === key)?.message ?? []);
+  return new Set(said).size > 1;
 }
 
 function keyOf({ rule, stage }: Broken): string {

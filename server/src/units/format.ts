@@ -23,6 +23,20 @@ export function formatValue(value: number, dimension: Dimension, system: 'us' | 
   return formatIn(value, dimension, suitableUnit(value, dimension, system));
 }
 
+/**
+ * An end of a range with three significant figures in the unit that suits its size, rounded into the range: a low end up, a
+ * high end down.
+ */
+export function formatBeyond(value: number, dimension: Dimension, system: 'us' | 'si', way: 'up' | 'down'): string {
+  const name = suitableUnit(value, dimension, system);
+  const unit = findUnit(dimension, name);
+  if (!unit || name === 'AWG') return formatIn(value, dimension, name);
+  const number = (value - (unit.offset ?? 0)) / unit.factor;
+  const step = 10 ** (Math.floor(Math.log10(Math.abs(number) || 1)) - 2);
+  const rounded = (way === 'up' ? Math.ceil(number / step - 1e-6) : Math.floor(number / step + 1e-6)) * step;
+  return `${Number(rounded.toPrecision(4))} ${unit.name}`.trim();
+}
+
 function suitableUnit(value: number, dimension: Dimension, system: 'us' | 'si'): string {
   const [usual, large] = (dimensions[dimension] as DimensionUnits)[system];
   if (usual === 'AWG' && nearestGauge(value) === undefined) return 'mm^2';
