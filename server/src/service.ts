@@ -12,17 +12,20 @@ import { linksOf, type RuleLink } from './features/links.ts';
 import { allRepairs, type Choice, editsOf, type Offer, problemRepairs, repairsAt } from './features/repairs.ts';
 import { type OutlineItem, outlineOf } from './features/symbols.ts';
 import { problemsTold, type Told, toldOf } from './features/told.ts';
+import { type Needs, needsOf } from './fit/needs.ts';
 import type { BuildSheet } from './generated/build-sheet.ts';
 import { rules as allRules } from './generated/rules.ts';
 import { validateSheet } from './generated/validate.js';
 import type { Read } from './sheet/fixes-that-hold.ts';
 import type { House } from './sheet/house.ts';
+import type { FieldPath } from './sheet/path.ts';
 import type { TextEdit } from './sheet/problem.ts';
 import type { Sheet } from './sheet/read.ts';
 import { Reader } from './sheet/reader.ts';
 import { houseRoot, root } from './sheet/schema.ts';
 import type { Range } from './text/place.ts';
 import type { Steps } from './text/steps.ts';
+import type { System } from './units/units.ts';
 import { readHouse } from './workspace/house-file.ts';
 import { type HouseFault, type OpenText, Workspace } from './workspace/workspace.ts';
 
@@ -67,6 +70,17 @@ export class Service {
   /** What to ask next about a sheet: the fields that open checks lack, weightiest first. */
   questions(uri: string): Question[] {
     return questionsOf(this.openChecks(uri));
+  }
+
+  /**
+   * What a sheet needs of its parts, of those fields that are `wanted`, with usual values where it says nothing; nothing for
+   * what is no sheet.
+   */
+  *needs(uri: string, wanted?: (field: FieldPath) => boolean): Steps<(Needs & { units: System }) | undefined> {
+    const text = this.workspace.get(uri);
+    if (text?.kind !== 'sheet') return undefined;
+    const checked = this.checked(text);
+    return { ...(yield* needsOf(checked, this.rules, wanted)), units: checked.house.units ?? 'us' };
   }
 
   /** Everything that is wrong with a text. */

@@ -1,6 +1,6 @@
 import type { Limits } from '../generated/build-sheet.ts';
-import type { House } from '../sheet/house.ts';
 import { pathText } from '../sheet/entry.ts';
+import type { House } from '../sheet/house.ts';
 import { type FieldPath, type Path, stepsOf, valueAt } from '../sheet/path.ts';
 import type { StageSheet } from '../sheet/stages.ts';
 import type { Quantity } from '../units/quantity.ts';

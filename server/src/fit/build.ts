@@ -1,6 +1,6 @@
 import { analyze, type StageAnalysis } from '../analysis/analysis.ts';
-import type { Assumption } from '../analysis/source.ts';
 import type { FigureNode } from '../analysis/node.ts';
+import type { Assumption } from '../analysis/source.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import { changedValues } from '../sheet/changed.ts';
 import type { NewValue } from '../sheet/edit.ts';
@@ -35,7 +35,6 @@ export function assuming(build: Build, assumed: readonly Assumed[]): Build {
   if (missing.length === 0 || !values) return build;
   const all = [...build.assumed, ...missing];
   const plan = analyze(values, build.house, build.plan, build.unread, all);
-  for (const { worksheet } of plan) worksheet.settle();
   return { ...build, values, assumed: all, plan };
 }
 
@@ -45,6 +44,6 @@ function isMissing({ values, unread }: Build, place: Path): boolean {
 
 /** The highest value of a figure over the stages, or nothing where no stage has it. */
 export function highest(build: Build, figure: FigureNode): number | undefined {
-  const found = build.plan.flatMap((stage) => stage.figure(figure)?.value ?? []);
+  const found = build.plan.flatMap((stage) => stage.estimate(figure)?.value ?? []);
   return found.length ? Math.max(...found) : undefined;
 }

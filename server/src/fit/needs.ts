@@ -1,15 +1,17 @@
+import { RATED_VOLTAGE } from '../analysis/fuel-network.ts';
 import type { Checked } from '../checking/checked.ts';
 import type { Rule } from '../checking/rule.ts';
 import type { NewValue } from '../sheet/edit.ts';
 import { type FieldPath, stepsOf, valueAt } from '../sheet/path.ts';
 import type { Steps } from '../text/steps.ts';
+import { formatEnd } from '../units/format.ts';
 import { findUnit } from '../units/units.ts';
 import type { Assumed } from './build.ts';
 import { choicesOf, type Tried } from './choices.ts';
 import { completed } from './completed.ts';
 import { type Asked, asked, type NumberAsked } from './properties.ts';
 import { brokenBy, type Trials, trialsOf } from './trials.ts';
-import { curveThrough } from './usual-values.ts';
+import { curveThrough, workOf } from './usual-values.ts';
 import { type Window, windowOf } from './window.ts';
 
 /** What the build asks of one property of a part. */
@@ -47,7 +49,13 @@ function needOf(trials: Trials, one: Asked): Need | undefined {
   const { build } = trials;
   const steps = stepsOf(one.field);
   const isAssumed = build.assumed.some(({ place }) => place.join('.') === one.field);
-  const about = { part: one.part, name: one.name, field: one.field, present: valueAt(build.values, steps), isAssumed };
+  const about = {
+    part: one.part,
+    name: nameOf(trials, one),
+    field: one.field,
+    present: valueAt(build.values, steps),
+    isAssumed,
+  };
   if (!('dimension' in one)) {
     const choices = choicesOf(trials, one.field);
     return choices.some(({ broken }) => broken.length > 0) ? { ...about, asks: 'choice', choices } : undefined;
@@ -67,6 +75,21 @@ function needOf(trials: Trials, one: Asked): Need | undefined {
   const isOpen = !low || !high || low.value <= high.value;
   const sizes = isOpen ? all.filter((size) => isWithin(trials, one, window, size)) : [];
   return { ...about, asks: 'number', about: one, window, sizes };
+}
+
+/** The property with what it is asked at or of. */
+function nameOf({ build }: Trials, { field, name }: Asked): string {
+  const { values, house } = build;
+  if (field === 'throttle-body.injectors.static-flow') {
+    const body = values['throttle-body'];
+    const count = (body?.injectors?.quantity ?? 0) * (body?.quantity ?? 1);
+    const rated = body?.injectors?.['rated-pressure'];
+    return `static flow of each of ${count}${rated ? ` at ${rated.text}` : ''}`;
+  }
+  const work = field === 'fuel-system.pump.flow-at' ? workOf(build) : undefined;
+  if (!work) return name;
+  const volts = values['fuel-system']?.pump?.['rated-voltage']?.value ?? RATED_VOLTAGE;
+  return `delivery at ${formatEnd(work.pressure, 'pressure', house.units ?? 'us', 'near')} and ${volts} V`;
 }
 
 /** How near an end a size must be for the end's own exactness to matter; there it is tried itself. */

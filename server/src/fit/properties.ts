@@ -1,4 +1,11 @@
-import { fuseRatings, hoseBores, injectorFlows, pumpFlows, regulatorSettings, wireSizes } from '../engineering/series.ts';
+import {
+  fuseRatings,
+  hoseBores,
+  injectorFlows,
+  pumpFlows,
+  regulatorSettings,
+  wireSizes,
+} from '../engineering/series.ts';
 import type { FieldPath } from '../sheet/path.ts';
 import type { Dimension } from '../units/units.ts';
 
@@ -13,6 +20,8 @@ export type NumberAsked = {
   to: number;
   /** Sizes that are sold, in SI, by the units of the house. */
   sizes?: Readonly<Record<'us' | 'si', readonly number[]>>;
+  /** The unit it is always shown in, whatever the house uses. */
+  shown?: string;
   /** What says more of the part there is, and goes with it. */
   without?: FieldPath;
 };
@@ -29,7 +38,15 @@ const line = { dimension: 'length', unit: 'mm', from: 3, to: 20, sizes: bores } 
 
 /** What is asked of the parts of a conversion, part by part in the order of the sheet. */
 export const asked: readonly Asked[] = [
-  { part: 'Throttle body', name: 'diameter of each bore', field: 'throttle-body.bores.diameter', dimension: 'length', unit: 'mm', from: 20, to: 100 },
+  {
+    part: 'Throttle body',
+    name: 'diameter of each bore',
+    field: 'throttle-body.bores.diameter',
+    dimension: 'length',
+    unit: 'mm',
+    from: 20,
+    to: 100,
+  },
   { part: 'Throttle body', name: 'flange', field: 'throttle-body.flange' },
   { part: 'Throttle body', name: 'fit for boost', field: 'throttle-body.boost-rated' },
   { part: 'Throttle body', name: 'fit for nitrous', field: 'throttle-body.nitrous-rated' },
@@ -39,13 +56,21 @@ export const asked: readonly Asked[] = [
     field: 'throttle-body.injectors.static-flow',
     dimension: 'injector-flow',
     unit: 'lb/h',
-    from: 10,
+    from: 1,
     to: 500,
     sizes: everywhere(injectorFlows),
   },
   { part: 'Injectors', name: 'firing', field: 'throttle-body.injectors.firing' },
   { part: 'Vacuum reference', name: 'port', field: 'vacuum-reference.port' },
-  { part: 'Sensors', name: 'range of the manifold-pressure sensor', field: 'sensors.manifold-pressure.range', dimension: 'absolute-pressure', unit: 'kPa', from: 90, to: 600 },
+  {
+    part: 'Sensors',
+    name: 'range of the manifold-pressure sensor',
+    field: 'sensors.manifold-pressure.range',
+    dimension: 'absolute-pressure',
+    unit: 'kPa',
+    from: 90,
+    to: 600,
+  },
   { part: 'Sensors', name: 'place of the oxygen sensor', field: 'sensors.oxygen.placement' },
   { part: 'Sensors', name: 'place of the coolant sensor', field: 'sensors.coolant.placement' },
   { part: 'Ignition', name: 'trigger', field: 'ignition.trigger' },
@@ -55,7 +80,15 @@ export const asked: readonly Asked[] = [
   { part: 'Ignition', name: 'advance in the distributor', field: 'ignition.advance' },
   { part: 'Ignition', name: 'tach signal', field: 'ignition.tach-signal' },
   { part: 'Ignition', name: 'plug wires', field: 'ignition.plug-wires' },
-  { part: 'Tank', name: 'capacity', field: 'fuel-system.tank.capacity', dimension: 'capacity', unit: 'L', from: 2, to: 300 },
+  {
+    part: 'Tank',
+    name: 'capacity',
+    field: 'fuel-system.tank.capacity',
+    dimension: 'capacity',
+    unit: 'L',
+    from: 2,
+    to: 300,
+  },
   { part: 'Tank', name: 'return port', field: 'fuel-system.tank.return-port' },
   { part: 'Tank', name: 'vent', field: 'fuel-system.tank.vent' },
   { part: 'Tank', name: 'surge control', field: 'fuel-system.tank.surge-control' },
@@ -72,8 +105,26 @@ export const asked: readonly Asked[] = [
   },
   { part: 'Fuel pump', name: 'place', field: 'fuel-system.pump.placement' },
   { part: 'Fuel pump', name: 'the engine-driven pump', field: 'fuel-system.mechanical-pump' },
-  { part: 'Filters', name: 'fine filter', field: 'fuel-system.filter.rating', dimension: 'length', unit: 'um', from: 2, to: 200 },
-  { part: 'Filters', name: 'pre-filter', field: 'fuel-system.pre-filter.rating', dimension: 'length', unit: 'um', from: 5, to: 500 },
+  {
+    part: 'Filters',
+    name: 'fine filter',
+    field: 'fuel-system.filter.rating',
+    dimension: 'length',
+    unit: 'um',
+    from: 2,
+    to: 200,
+    shown: 'um',
+  },
+  {
+    part: 'Filters',
+    name: 'pre-filter',
+    field: 'fuel-system.pre-filter.rating',
+    dimension: 'length',
+    unit: 'um',
+    from: 5,
+    to: 500,
+    shown: 'um',
+  },
   { part: 'Lines', name: 'bore of the feed', field: 'fuel-system.feed.inside-diameter', ...line },
   { part: 'Lines', name: 'material of the feed', field: 'fuel-system.feed.material' },
   { part: 'Lines', name: 'bore of the return', field: 'fuel-system.return.inside-diameter', ...line },
@@ -90,11 +141,37 @@ export const asked: readonly Asked[] = [
   },
   { part: 'Regulator', name: 'reference', field: 'fuel-system.regulator.reference' },
   { part: 'Regulator', name: 'style', field: 'fuel-system.regulator.style' },
-  { part: 'Pump circuit', name: 'wire', field: 'electrical.pump-circuit.wire', dimension: 'wire-size', unit: 'mm^2', from: 0.3, to: 50, sizes: wires },
-  { part: 'Pump circuit', name: 'fuse', field: 'electrical.pump-circuit.fuse', dimension: 'current', unit: 'A', from: 1, to: 100, sizes: everywhere(fuseRatings) },
+  {
+    part: 'Pump circuit',
+    name: 'wire',
+    field: 'electrical.pump-circuit.wire',
+    dimension: 'wire-size',
+    unit: 'mm^2',
+    from: 0.3,
+    to: 50,
+    sizes: wires,
+  },
+  {
+    part: 'Pump circuit',
+    name: 'fuse',
+    field: 'electrical.pump-circuit.fuse',
+    dimension: 'current',
+    unit: 'A',
+    from: 1,
+    to: 100,
+    sizes: everywhere(fuseRatings),
+  },
   { part: 'Pump circuit', name: 'relay', field: 'electrical.pump-circuit.relay' },
   { part: 'Pump circuit', name: 'ground', field: 'electrical.pump-circuit.ground' },
-  { part: 'Electrical', name: 'output of the alternator', field: 'electrical.charging-current', dimension: 'current', unit: 'A', from: 10, to: 350 },
+  {
+    part: 'Electrical',
+    name: 'output of the alternator',
+    field: 'electrical.charging-current',
+    dimension: 'current',
+    unit: 'A',
+    from: 10,
+    to: 350,
+  },
   { part: 'Electrical', name: "feed of the computer's key wire", field: 'electrical.key-feed' },
   { part: 'Electrical', name: 'cut-off on impact', field: 'electrical.cutoff.impact' },
   { part: 'Electrical', name: 'cut-off when the engine stalls', field: 'electrical.cutoff.stall' },

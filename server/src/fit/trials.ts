@@ -12,6 +12,8 @@ export type Broken = {
   title: string;
   severity: Severity;
   stage: string;
+  /** Whether it is broken in every stage. */
+  isEverywhere: boolean;
   message: string;
   ways: readonly string[];
 };
@@ -46,12 +48,21 @@ export function brokenBy(
   for (const [rule, answers] of after.asked) {
     if (rule.severity !== 'error' && rule.severity !== 'warning') continue;
     const before = verdict.asked.get(rule);
+    const isEverywhere = answers.length < plan.length || answers.every(({ drafts }) => drafts.length > 0);
     answers.forEach((answer, index) => {
       const draft = answer.drafts[0];
       if (!draft || answer === before?.[index]) return;
       const { id, title, severity } = rule;
       const ways = (draft.repairs ?? []).filter(({ set }) => !set || !(field in set)).map((repair) => repair.title);
-      found.push({ rule: id, title, severity, stage: plan[index]?.name ?? '', message: draft.message, ways });
+      found.push({
+        rule: id,
+        title,
+        severity,
+        stage: plan[index]?.name ?? '',
+        isEverywhere,
+        message: draft.message,
+        ways,
+      });
     });
   }
   return found;

@@ -1,18 +1,19 @@
-import { depression } from '../analysis/throttle.ts';
 import { boostedPowerEstimate, densityRatio } from '../analysis/boost.ts';
 import { fuseNeeded, wireNeeded } from '../analysis/electrical.ts';
-import { injectorPressure, requiredStaticFlow } from '../analysis/full-load-injection.ts';
-import { isKnown, limit } from '../analysis/node.ts';
-import { requiredDelivery, requiredPressure } from '../analysis/supply.ts';
-import { REDLINE_RATIO, usualPeakPowerSpeed } from '../engineering/bmep.ts';
+import { isKnown } from '../analysis/figure.ts';
 import { RATED_VOLTAGE } from '../analysis/fuel-network.ts';
-import { currentFromPower } from '../engineering/pump.ts';
+import { injectorPressure, requiredStaticFlow } from '../analysis/full-load-injection.ts';
+import { limit } from '../analysis/node.ts';
+import { requiredDelivery, requiredPressure } from '../analysis/supply.ts';
+import { depression } from '../analysis/throttle.ts';
+import { REDLINE_RATIO, usualPeakPowerSpeed } from '../engineering/bmep.ts';
 import { bladeFuses } from '../engineering/fuses.ts';
+import { currentFromPower } from '../engineering/pump.ts';
 import { hoseBores, injectorFlows, sizeAtLeast } from '../engineering/series.ts';
 import { awgArea, stockedGauges } from '../engineering/wire.ts';
+import { usualIdle } from '../remedies/idle-speed.ts';
 import type { NewValue } from '../sheet/edit.ts';
 import { type FieldPath, inStage, stepsOf } from '../sheet/path.ts';
-import { usualIdle } from '../remedies/idle-speed.ts';
 import { type Assumed, assuming, type Build, given, highest } from './build.ts';
 import { written } from './written.ts';
 
@@ -34,7 +35,11 @@ const BORES = Array.from({ length: 41 }, (_, index) => 30 + index);
 
 /** The steps in the order in which one needs the other: what is common, then sizes that follow from it. */
 export const steps: readonly Step[] = [
-  one('fuel.grade', ({ house }) => (house.fuel ? undefined : 'gasoline-e10'), 'most pump gasoline carries alcohol; common practice'),
+  one(
+    'fuel.grade',
+    ({ house }) => (house.fuel ? undefined : 'gasoline-e10'),
+    'most pump gasoline carries alcohol; common practice',
+  ),
   boosts,
   one(
     'engine.compression-ratio',
@@ -59,9 +64,15 @@ export const steps: readonly Step[] = [
   ),
   one('throttle-body.injectors.dead-time', () => '1 ms', 'at 14 V; common practice'),
   one('throttle-body.injectors.shortest-pulse', () => '1.4 ms', 'common practice'),
-  one('throttle-body.injectors.static-flow', staticFlow, 'the size that runs at about 70 % duty in the hungriest stage'),
+  one(
+    'throttle-body.injectors.static-flow',
+    staticFlow,
+    'the size that runs at about 70 % duty in the hungriest stage',
+  ),
   one('throttle-body.bores.diameter', boreDiameter, 'the smallest that holds back less than the limit in every stage'),
   one('fuel-system.pump.placement', () => 'in-tank', 'the tank cools it and keeps it full; common practice'),
+  one('fuel-system.pre-filter.rating', () => '100 um', 'common practice'),
+  one('fuel-system.filter.rating', () => '10 um', 'common practice'),
   one('fuel-system.feed.length', () => '5 m', 'from the tank at the rear to the engine'),
   one('fuel-system.feed.inside-diameter', bore, 'the smallest hose within the velocity limit at the delivery needed'),
   one('fuel-system.return.length', (build) => textOf(given(build, 'fuel-system.feed.length')), 'as long as the feed'),
@@ -77,10 +88,10 @@ export const steps: readonly Step[] = [
   one('electrical.pump-circuit.fuse', pumpFuse, 'the smallest that carries the pump'),
 ];
 
-function one(field: FieldPath, valueOf: (build: Build) => NewValue | undefined, because: string): Step {
+function one(field: FieldPath, valueFor: (build: Build) => NewValue | undefined, because: string): Step {
   return (build) => {
     if (given(build, field) !== undefined) return [];
-    const value = valueOf(build);
+    const value = valueFor(build);
     return value === undefined ? [] : [{ place: stepsOf(field), value, because }];
   };
 }
@@ -99,7 +110,7 @@ function boosts({ plan }: Build): Assumed[] {
 
 function boostedPowers({ plan }: Build): Assumed[] {
   return plan.flatMap((stage) => {
-    const estimate = stage.sheet.stage.power ? undefined : stage.figure(boostedPowerEstimate);
+    const estimate = stage.sheet.stage.power ? undefined : stage.estimate(boostedPowerEstimate);
     if (!estimate) return [];
     const value = written(estimate.value, 'power', 'hp', 5);
     return [{ place: inStage(stage.index, 'stages.power'), value, because: 'the power to expect from its charge' }];
@@ -116,7 +127,7 @@ function peakPowerSpeed({ plan, values }: Build): string | undefined {
   const stage = claimed ?? plan.find(({ sheet }) => sheet.stage.power);
   const power = stage?.sheet.stage.power?.value;
   if (!stage || !power || !displacement) return undefined;
-  const ratio = claimed ? 1 : (stage.figure(densityRatio)?.value ?? 1);
+  const ratio = claimed ? 1 : (stage.estimate(densityRatio)?.value ?? 1);
   return written(usualPeakPowerSpeed(power / ratio, displacement).speed, 'rotational-speed', 'rpm', 25);
 }
 
@@ -147,7 +158,7 @@ function staticFlow(build: Build): string | undefined {
   const rated = numberOf(given(build, 'throttle-body.injectors.rated-pressure'));
   const largest = limitOf(build, 'largest-duty');
   const needed = build.plan.flatMap((stage) => {
-    const [flow, pressure] = [stage.figure(requiredStaticFlow)?.value, stage.figure(injectorPressure)?.value];
+    const [flow, pressure] = [stage.estimate(requiredStaticFlow)?.value, stage.estimate(injectorPressure)?.value];
     return flow && pressure && rated ? [flow * Math.sqrt(rated / pressure)] : [];
   });
   if (needed.length === 0 || !largest) return undefined;
@@ -157,7 +168,9 @@ function staticFlow(build: Build): string | undefined {
 
 function boreDiameter(build: Build): string | undefined {
   const diameter = BORES.find((size) => {
-    const tried = assuming(build, [{ place: stepsOf('throttle-body.bores.diameter'), value: `${size} mm`, because: '' }]);
+    const tried = assuming(build, [
+      { place: stepsOf('throttle-body.bores.diameter'), value: `${size} mm`, because: '' },
+    ]);
     const most = limitOf(tried, 'pressure-drop');
     return tried.plan.every((stage) => {
       const outcome = stage.see(depression);
@@ -183,19 +196,24 @@ function pumpCurve(build: Build): [string, string][] | undefined {
 /** The curve of a pump with a delivery, m3/s, at the pressure it must work at. */
 export function curveThrough(build: Build, delivery: number): [string, string][] | undefined {
   const work = workOf(build);
-  return work && CURVE.map(([pressure, flow]) => [
-    written(work.pressure * pressure, 'pressure', 'psi', 0.1),
-    written(delivery * flow, 'volume-flow', 'L/h', 0.01),
-  ]);
+  return (
+    work &&
+    CURVE.map(([pressure, flow]) => [
+      written(work.pressure * pressure, 'pressure', 'psi', 0.1),
+      written(delivery * flow, 'volume-flow', 'L/h', 0.01),
+    ])
+  );
 }
 
 function pumpCurrent(build: Build): string | undefined {
   const work = workOf(build);
-  return work === undefined ? undefined : written(currentFromPower(work.pressure, work.delivery, RATED_VOLTAGE), 'current', 'A', 0.1);
+  return work === undefined
+    ? undefined
+    : written(currentFromPower(work.pressure, work.delivery, RATED_VOLTAGE), 'current', 'A', 0.1);
 }
 
-/** Pressure and delivery at which the assumed pump works. */
-function workOf(build: Build): { pressure: number; delivery: number } | undefined {
+/** Pressure, Pa, at which the pump works in the hungriest stage, and the delivery, m3/s, that is assumed of it. */
+export function workOf(build: Build): { pressure: number; delivery: number } | undefined {
   const [pressure, delivery] = [highest(build, requiredPressure), highest(build, requiredDelivery)];
   return pressure && delivery ? { pressure, delivery: delivery * CHOSEN_DELIVERY } : undefined;
 }

@@ -12,12 +12,18 @@ export type End = { value: number; broken: readonly Broken[] };
 export type Window = { low?: End; high?: End; standing: readonly Broken[] };
 
 /** A number of the sheet to be tried, SI, over a range, and how a value of it is written. */
-export type Property = { field: FieldPath; from: number; to: number; write: (value: number) => NewValue; without?: readonly FieldPath[] };
+export type Property = {
+  field: FieldPath;
+  from: number;
+  to: number;
+  write: (value: number) => NewValue;
+  without?: readonly FieldPath[];
+};
 
 /** Values tried first, in equal ratios, to see which rules make which end. */
 const GRID = 15;
 /** Ratio within which an end is found. */
-const EXACT = 1.002;
+const EXACT = 1.0002;
 
 type Tried = { value: number; broken: readonly Broken[] };
 

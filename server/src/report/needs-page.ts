@@ -1,12 +1,11 @@
+import { INCH } from '../engineering/constants.ts';
 import type { Assumed } from '../fit/build.ts';
 import type { Need, Needs } from '../fit/needs.ts';
 import type { Broken } from '../fit/trials.ts';
-import type { End } from '../fit/window.ts';
 import { pathText } from '../sheet/entry.ts';
 import { fieldSchema } from '../sheet/path.ts';
 import { quoted } from '../text/echo.ts';
-import { formatBeyond, formatValue } from '../units/format.ts';
-import type { Dimension } from '../units/units.ts';
+import { formatEnd } from '../units/format.ts';
 import { type Block, type Page, paragraph, prose, type Span } from './page.ts';
 
 type System = 'us' | 'si';
@@ -31,7 +30,10 @@ export function assumedBlocks(assumed: readonly Assumed[]): Block[] {
     paragraph({ strong: `Stands on ${count}` }),
     {
       kind: 'list',
-      items: assumed.map(({ place, value, because }) => [{ code: pathText(place) }, ` ${valueText(value)}: ${because}`]),
+      items: assumed.map(({ place, value, because }) => [
+        { code: pathText(place) },
+        ` ${valueText(value)}: ${because}`,
+      ]),
     },
   ];
 }
@@ -49,65 +51,94 @@ function needSpans(need: Need, system: System): Span[] {
 type NumberNeed = Extract<Need, { asks: 'number' }>;
 
 function numberTexts(need: NumberNeed, system: System): string[] {
-  const { window, about } = need;
-  const { low, high, standing } = window;
+  const { low, high, standing } = need.window;
   const collide = low && high && low.value > high.value;
-  const range = collide ? collision(low, high, about.dimension, system) : `${rangeText(need, system)}${sizesText(need, system)}.`;
+  const show = (value: number, way: 'up' | 'down' | 'near') => shown(need, value, system, way);
+  const range = collide
+    ? `none does: it would have to be at least ${show(low.value, 'up')} and at most ${show(high.value, 'down')}.`
+    : `${rangeText(need, system)}${sizesText(need, system)}.`;
+  const [less, more] = need.about.dimension === 'wire-size' ? ['Thinner', 'Thicker'] : ['Less', 'More'];
   return [
     range,
-    ...(low ? [`Less: ${brokenText(low.broken)}.`] : []),
-    ...(high ? [`More: ${brokenText(high.broken)}.`] : []),
+    ...(low ? [`${less}: ${brokenText(low.broken)}.`] : []),
+    ...(high ? [`${more}: ${brokenText(high.broken)}.`] : []),
     ...(standing.length ? [`No value mends: ${brokenText(standing)}.`] : []),
     ...(collide || standing.length ? waysText([...(low?.broken ?? []), ...(high?.broken ?? []), ...standing]) : []),
     ...presentTexts(need, system),
   ];
 }
 
-function collision(low: End, high: End, dimension: Dimension, system: System): string {
-  const [least, most] = [formatBeyond(low.value, dimension, system, 'up'), formatBeyond(high.value, dimension, system, 'down')];
-  return `none does: it would have to be at least ${least} and at most ${most}.`;
+function shown({ about }: NumberNeed, value: number, system: System, way: 'up' | 'down' | 'near'): string {
+  return formatEnd(value, about.dimension, system, way, about.shown);
 }
 
-function rangeText({ window: { low, high }, about: { dimension } }: NumberNeed, system: System): string {
-  const least = low && formatBeyond(low.value, dimension, system, 'up');
-  const most = high && formatBeyond(high.value, dimension, system, 'down');
+function rangeText(need: NumberNeed, system: System): string {
+  const { low, high } = need.window;
+  const least = low && shown(need, low.value, system, 'up');
+  const most = high && shown(need, high.value, system, 'down');
   if (least && most) return `${least} to ${most}`;
-  if (least) return `${least} or more`;
+  if (least) return `${least} or ${need.about.dimension === 'wire-size' ? 'thicker' : 'more'}`;
   return most ? `${most} or less` : 'any';
 }
 
-function sizesText({ sizes, about: { dimension } }: NumberNeed, system: System): string {
-  const shown = sizes.slice(0, 3).map((size) => formatValue(size, dimension, system));
-  if (shown.length === 0) return '';
-  const last = sizes.length > 3 ? ` ... ${formatValue(sizes.at(-1) as number, dimension, system)}` : '';
-  return ` (sizes: ${shown.join(', ')}${last})`;
+function sizesText(need: NumberNeed, system: System): string {
+  const texts = need.sizes.map((size) => fraction(need, size, system) ?? shown(need, size, system, 'near'));
+  if (texts.length === 0) return '';
+  const some = texts.length > 4 ? [...texts.slice(0, 3), `... ${texts.at(-1)}`] : texts;
+  return ` (sizes: ${some.join(', ')})`;
 }
 
-function presentTexts({ present, isAssumed, about }: NumberNeed, system: System): string[] {
-  if (typeof present !== 'object' || present === null || !('text' in present)) return [];
-  const { value } = present as { value: number };
-  const shown = formatValue(value, about.dimension, system);
-  return [isAssumed ? `Taken here: ${shown}.` : `The sheet has ${shown}.`];
+/** A bore in inches as hose is sold. */
+function fraction({ about }: NumberNeed, size: number, system: System): string | undefined {
+  if (system !== 'us' || about.dimension !== 'length' || about.shown) return undefined;
+  const sixteenths = (size / INCH) * 16;
+  if (Math.abs(sixteenths - Math.round(sixteenths)) > 1e-6 || sixteenths >= 16) return undefined;
+  const divisor = [8, 4, 2, 1].find((by) => Math.round(sixteenths) % by === 0) ?? 1;
+  return `${Math.round(sixteenths) / divisor}/${16 / divisor} in`;
 }
 
-function choiceTexts({ choices, field, present }: Extract<Need, { asks: 'choice' }>): string[] {
+function presentTexts(need: NumberNeed, system: System): string[] {
+  const { present, isAssumed } = need;
+  if (typeof present !== 'object' || present === null || !('value' in present)) return [];
+  const value = shown(need, Number(present.value), system, 'near');
+  return [isAssumed ? `Taken here: ${value}.` : `The sheet has ${value}.`];
+}
+
+function choiceTexts({ choices, field, present, isAssumed }: Extract<Need, { asks: 'choice' }>): string[] {
   const fine = choices.filter(({ broken }) => broken.length === 0).map(({ value }) => word(value));
-  const not = choices.filter(({ broken }) => broken.length > 0);
-  const has = present === undefined ? [] : [`The sheet has ${word(present as string | boolean)}.`];
   const isTruth = fieldSchema(field)?.type === 'boolean';
-  const because = not.map(({ value, broken }) =>
-    isTruth ? `Otherwise: ${brokenText(broken)}.` : `Not ${word(value)}: ${brokenText(broken)}.`,
-  );
+  const reasons = new Map<string, string[]>();
+  for (const { value, broken } of choices) {
+    if (broken.length === 0) continue;
+    const reason = brokenText(broken);
+    reasons.set(reason, [...(reasons.get(reason) ?? []), word(value)]);
+  }
   const first = fine.length === 0 ? 'none of the choices does.' : `${listed(fine, 'or')}.`;
-  return [first, ...because, ...(fine.length === 0 ? waysText(not.flatMap(({ broken }) => broken)) : []), ...has];
+  const because = [...reasons].map(
+    ([reason, words]) => `${isTruth ? 'Otherwise' : `Not ${listed(words, 'or')}`}: ${reason}.`,
+  );
+  const ways = fine.length === 0 ? waysText(choices.flatMap(({ broken }) => broken)) : [];
+  const has =
+    present === undefined
+      ? []
+      : [`${isAssumed ? 'Taken here' : 'The sheet has'}: ${word(present as string | boolean)}.`];
+  return [first, ...because, ...ways, ...has];
 }
 
-/** What is broken, each rule once with its stages; where it is broken in all of them, without. */
+/** What is broken, each rule once with its stages, unless it is broken in all of them. */
 function brokenText(broken: readonly Broken[]): string {
-  const titles = new Map<string, string[]>();
-  for (const { title, stage } of broken) titles.set(title, [...(titles.get(title) ?? []), stage]);
+  const titles = new Map<string, Broken[]>();
+  for (const one of broken) titles.set(one.title, [...(titles.get(one.title) ?? []), one]);
   return [...titles]
-    .map(([title, stages]) => `${title.charAt(0).toLowerCase()}${title.slice(1)}, in ${listed(stages.map(quoted), 'and')}`)
+    .map(([title, all]) => {
+      const stages = all.some(({ isEverywhere }) => isEverywhere)
+        ? ''
+        : `, in ${listed(
+            all.map(({ stage }) => quoted(stage)),
+            'and',
+          )}`;
+      return `${title.charAt(0).toLowerCase()}${title.slice(1)}${stages}`;
+    })
     .join('; ');
 }
 

@@ -23,18 +23,28 @@ export function formatValue(value: number, dimension: Dimension, system: 'us' | 
   return formatIn(value, dimension, suitableUnit(value, dimension, system));
 }
 
+const ROUNDING = {
+  up: (steps: number) => Math.ceil(steps - 0.2),
+  down: (steps: number) => Math.floor(steps + 0.2),
+  near: Math.round,
+};
+
 /**
- * An end of a range with three significant figures in the unit that suits its size, rounded into the range: a low end up, a
- * high end down.
+ * A value with three significant figures in the unit that suits its size, or in the named one. An end of a range is rounded
+ * into the range, a low end up, a high end down, but for what is less than a fifth of the last digit.
  */
-export function formatBeyond(value: number, dimension: Dimension, system: 'us' | 'si', way: 'up' | 'down'): string {
-  const name = suitableUnit(value, dimension, system);
+export function formatEnd(
+  value: number,
+  dimension: Dimension,
+  system: 'us' | 'si',
+  way: keyof typeof ROUNDING,
+  name = suitableUnit(value, dimension, system),
+): string {
   const unit = findUnit(dimension, name);
   if (!unit || name === 'AWG') return formatIn(value, dimension, name);
   const number = (value - (unit.offset ?? 0)) / unit.factor;
   const step = 10 ** (Math.floor(Math.log10(Math.abs(number) || 1)) - 2);
-  const rounded = (way === 'up' ? Math.ceil(number / step - 1e-6) : Math.floor(number / step + 1e-6)) * step;
-  return `${Number(rounded.toPrecision(4))} ${unit.name}`.trim();
+  return `${Number((ROUNDING[way](number / step) * step).toPrecision(4))} ${unit.name}`.trim();
 }
 
 function suitableUnit(value: number, dimension: Dimension, system: 'us' | 'si'): string {
