@@ -45,9 +45,9 @@ export function brokenBy(
   const plan = analyze(values, build.house, build.plan, build.unread, build.assumed);
   const after = judge(values, plan, build.house, verdict, rules);
   const found: Broken[] = [];
-  for (const [rule, answers] of after.asked) {
+  for (const [rule, answers] of after.answers) {
     if (rule.severity !== 'error' && rule.severity !== 'warning') continue;
-    const before = verdict.asked.get(rule);
+    const before = verdict.answers.get(rule);
     const isEverywhere = answers.length < plan.length || answers.every(({ drafts }) => drafts.length > 0);
     answers.forEach((answer, index) => {
       const draft = answer.drafts[0];
