@@ -12,6 +12,7 @@ import { linksOf, type RuleLink } from './features/links.ts';
 import { allRepairs, type Choice, editsOf, type Offer, problemRepairs, repairsAt } from './features/repairs.ts';
 import { type OutlineItem, outlineOf } from './features/symbols.ts';
 import { problemsTold, type Told, toldOf } from './features/told.ts';
+import { type Headroom, headroomOf } from './fit/headroom.ts';
 import { type Needs, needsOf } from './fit/needs.ts';
 import type { BuildSheet } from './generated/build-sheet.ts';
 import { rules as allRules } from './generated/rules.ts';
@@ -81,6 +82,14 @@ export class Service {
     if (text?.kind !== 'sheet') return undefined;
     const checked = this.checked(text);
     return { ...(yield* needsOf(checked, this.rules, wanted)), units: checked.house.units ?? 'us' };
+  }
+
+  /** How far the parts of each stage of a sheet go. */
+  *headroom(uri: string): Steps<{ stages: readonly Headroom[]; units: System }> {
+    const text = this.workspace.get(uri);
+    if (text?.kind !== 'sheet') return { stages: [], units: 'us' };
+    const checked = this.checked(text);
+    return { stages: yield* headroomOf(checked, this.rules), units: checked.house.units ?? 'us' };
   }
 
   /** Everything that is wrong with a text. */

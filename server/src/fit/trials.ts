@@ -1,6 +1,6 @@
 import { analyze } from '../analysis/analysis.ts';
 import { judge, type Verdict } from '../checking/judge.ts';
-import type { Rule, RuleId, Severity } from '../checking/rule.ts';
+import type { Repair, Rule, RuleId, Severity } from '../checking/rule.ts';
 import { changedValues } from '../sheet/changed.ts';
 import type { Change, NewValue } from '../sheet/edit.ts';
 import { type FieldPath, inChanges, stepsOf, valueAt } from '../sheet/path.ts';
@@ -14,8 +14,13 @@ export type Broken = {
   stage: string;
   /** Whether it is broken in every stage. */
   isEverywhere: boolean;
+  /** The number of that stage. */
+  index: number;
   message: string;
-  ways: readonly string[];
+  /** Whether it is broken only at the bad end of the sheet's tolerances. */
+  onlyAtBadEnd: boolean;
+  /** What the rule offers to mend it by. */
+  ways: readonly Repair[];
 };
 
 /** A build with what the rules say of it, in which values can be tried. */
@@ -30,42 +35,43 @@ export function trialsOf(build: Build, rules: readonly Rule[]): Trials {
  * not take the value. Rules that do not look at the field are left out: no value of it mends or breaks them.
  */
 export function brokenBy(
-  { build, verdict, rules }: Trials,
+  trials: Trials,
   field: FieldPath,
   value: NewValue,
   without: readonly FieldPath[] = [],
 ): Broken[] | undefined {
+  const { build } = trials;
   const removed = without.filter((other) => valueAt(build.values, stepsOf(other)) !== undefined);
-  const values = changedValues(build.values, [
+  const changes: Change[] = [
     ...removed.map((other) => ({ remove: stepsOf(other) })),
     ...[field, ...without].flatMap((path) => withoutChanges(build, path)),
     { set: stepsOf(field), to: value },
-  ]);
+  ];
+  return brokenWith(trials, changes)?.map((broken) => ({
+    ...broken,
+    ways: broken.ways.filter(({ set }) => !set || !(field in set)),
+  }));
+}
+
+/** The errors and warnings that stand on what changes change, or nothing where a change cannot be made. */
+export function brokenWith({ build, verdict, rules }: Trials, changes: readonly Change[]): Broken[] | undefined {
+  const values = changedValues(build.values, changes);
   if (!values) return undefined;
   const plan = analyze(values, build.house, build.plan, build.unread, build.assumed);
   const after = judge(values, plan, build.house, verdict, rules);
-  const found: Broken[] = [];
-  for (const [rule, answers] of after.answers) {
-    if (rule.severity !== 'error' && rule.severity !== 'warning') continue;
+  return [...after.answers].flatMap(([rule, answers]) => {
+    if (rule.severity !== 'error' && rule.severity !== 'warning') return [];
     const before = verdict.answers.get(rule);
     const isEverywhere = answers.length < plan.length || answers.every(({ drafts }) => drafts.length > 0);
-    answers.forEach((answer, index) => {
+    return answers.flatMap((answer, index): Broken[] => {
       const draft = answer.drafts[0];
-      if (!draft || answer === before?.[index]) return;
+      if (!draft || answer === before?.[index]) return [];
+      const { message, repairs = [], onlyAtBadEnd = false } = draft;
       const { id, title, severity } = rule;
-      const ways = (draft.repairs ?? []).filter(({ set }) => !set || !(field in set)).map((repair) => repair.title);
-      found.push({
-        rule: id,
-        title,
-        severity,
-        stage: plan[index]?.name ?? '',
-        isEverywhere,
-        message: draft.message,
-        ways,
-      });
+      const stage = plan[index]?.name ?? '';
+      return [{ rule: id, title, severity, stage, index, isEverywhere, message, onlyAtBadEnd, ways: repairs }];
     });
-  }
-  return found;
+  });
 }
 
 /** One part for every stage: what stages change of the field goes. */

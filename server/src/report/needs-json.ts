@@ -32,5 +32,5 @@ function needData(need: Need): object {
 }
 
 function brokenData({ rule, severity, stage, message, ways }: Broken): object {
-  return { rule, severity, stage, message, ways };
+  return { rule, severity, stage, message, ways: ways.map(({ title }) => title) };
 }

@@ -143,7 +143,7 @@ function brokenText(broken: readonly Broken[]): string {
 }
 
 function waysText(broken: readonly Broken[]): string[] {
-  const ways = [...new Set(broken.flatMap(({ ways }) => ways))].slice(0, 3);
+  const ways = [...new Set(broken.flatMap(({ ways }) => ways.map(({ title }) => title)))].slice(0, 3);
   return ways.length ? [`What would open it: ${ways.join('; ')}.`] : [];
 }
 

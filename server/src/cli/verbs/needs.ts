@@ -1,14 +1,9 @@
-import { markdown } from '../../report/markdown.ts';
 import { needsData } from '../../report/needs-json.ts';
 import { needsPage } from '../../report/needs-page.ts';
-import { plainText } from '../../report/plain-text.ts';
-import { Service } from '../../service.ts';
 import { inOneGo } from '../../text/steps.ts';
-import { opened, reasonOf, shownPath } from '../check-files.ts';
-import { houseRoots } from '../house-roots.ts';
-import { sourcesOf } from '../sources.ts';
+import { oneSheet } from '../one-sheet.ts';
+import { pageText } from '../page-text.ts';
 import { define, ExitCode, Misuse } from '../verb.ts';
-import { harmless, wrapped } from '../wrap.ts';
 
 const options = {
   format: {
@@ -19,9 +14,6 @@ const options = {
     about: 'how to write it; text, if not said',
   },
 } as const;
-
-/** How wide text is where no terminal says it. */
-const USUAL_COLUMNS = 110;
 
 export const verb = define({
   about: 'Tell what a build needs of each part over all its stages, and what makes each end.',
@@ -36,32 +28,12 @@ A range holds for its part with all others as they are, or as taken. An end is t
     ['needs - < phone.build.yaml', 'of the standard input'],
   ],
   async run({ operands, chosen, io }) {
-    if (operands.length !== 1) throw new Misuse('needs takes one sheet.');
-    const { files, read, complaints } = await sourcesOf(operands, 'stdin.build.yaml', io);
-    const [file] = files;
-    if (!file || files.length > 1) throw new Misuse(complaints[0] ?? 'needs takes one sheet, not a folder of them.');
-    const service = new Service();
-    service.workspace.roots = houseRoots(files, io.cwd);
-    const found = await opened(file, service, read);
-    if (found.kind !== 'text') throw new Misuse(`${shownPath(file, io.cwd)}: ${reasonOf(found)}`);
-    const needs = inOneGo(service.needs(found.uri));
-    if (!needs) throw new Misuse(`${shownPath(file, io.cwd)}: this is no build sheet.`);
-    if (chosen.format === 'json')
+    const { service, uri } = await oneSheet('needs', operands, io);
+    const needs = inOneGo(service.needs(uri));
+    if (!needs) throw new Misuse('this is no build sheet.');
+    const { format = 'text' } = chosen;
+    if (format === 'json')
       return { code: ExitCode.clean, out: `${JSON.stringify({ version: 1, ...needsData(needs) }, null, 2)}\n` };
-    const page = needsPage(needs, needs.units);
-    if (chosen.format === 'markdown') return { code: ExitCode.clean, out: `${markdown(page)}\n` };
-    const columns = Math.min(io.columns ?? USUAL_COLUMNS, 120);
-    const lines = harmlessLines(plainText(page)).map((line) => indented(line, columns));
-    return { code: ExitCode.clean, out: `${lines.join('\n')}\n` };
+    return { code: ExitCode.clean, out: pageText(needsPage(needs, needs.units), format, io) };
   },
 });
-
-function harmlessLines(text: string): string[] {
-  return text.split('\n').map(harmless);
-}
-
-/** A line in as many as it takes, those after the first below its text. */
-function indented(line: string, columns: number): string {
-  const indent = line.startsWith('- ') ? '  ' : '';
-  return wrapped(line, columns - indent.length).replaceAll('\n', `\n${indent}`);
-}

@@ -1,0 +1,47 @@
+import type { Headroom } from '../fit/headroom.ts';
+import { echo } from '../text/echo.ts';
+import { findUnit, type System } from '../units/units.ts';
+import { type Block, type Page, paragraph, type Span } from './page.ts';
+
+/** Powers are given to 5 hp, or 5 kW; more digits would promise too much. */
+const STEP = 5;
+
+/** How far the parts of each stage go, and what gives way first. */
+export function headroomPage(stages: readonly Headroom[], system: System): Page {
+  if (stages.length === 0) return [paragraph('No stage claims a power.')];
+  return stages.flatMap((stage) => stageBlocks(stage, system));
+}
+
+function stageBlocks({ stage, power, rungs, already, upTo, downTo }: Headroom, system: System): Block[] {
+  const show = (watts: number) => rounded(watts, system, Math.floor);
+  const [first] = rungs;
+  const verdict = already.length
+    ? 'not even that:'
+    : first
+      ? `good to ${show(first.power)}${first.atBadEnd ? ` (${show(first.atBadEnd)} at the bad end of the tolerances)` : ''}, then:`
+      : `good beyond ${show(upTo)}, the most that was looked at.`;
+  const items: Span[][] = [
+    ...already.map(({ message }): Span[] => [message]),
+    ...rungs.map(({ power: from, broken, atBadEnd }): Span[] => [
+      { strong: show(from) },
+      `${atBadEnd ? ` (${show(atBadEnd)} at the bad end)` : ''} ${lowerFirst(broken.title)}`,
+    ]),
+    ...(downTo === undefined
+      ? []
+      : [[`down to ${rounded(downTo, system, Math.ceil)}: with less the injectors' pulse at idle is too short`]]),
+  ];
+  return [
+    paragraph({ strong: echo(stage) }, `, ${rounded(power, system, Math.round)} claimed: ${verdict}`),
+    ...(items.length ? [{ kind: 'list', items } as const] : []),
+  ];
+}
+
+function rounded(watts: number, system: System, round: (value: number) => number): string {
+  const name = system === 'us' ? 'hp' : 'kW';
+  const steps = watts / (findUnit('power', name)?.factor ?? 1) / STEP;
+  return `${(Math.abs(steps - Math.round(steps)) < 0.02 ? Math.round(steps) : round(steps)) * STEP} ${name}`;
+}
+
+function lowerFirst(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}

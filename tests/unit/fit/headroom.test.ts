@@ -1,0 +1,72 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { powerCoveredHigh } from '../../../server/src/analysis/idle-injection.ts';
+import { powerFed } from '../../../server/src/analysis/supply.ts';
+import { checkText } from '../../../server/src/checking/checked.ts';
+import { headroomOf } from '../../../server/src/fit/headroom.ts';
+import { rules } from '../../../server/src/generated/rules.ts';
+import { noHouse } from '../../../server/src/sheet/house.ts';
+import { inOneGo } from '../../../server/src/text/steps.ts';
+
+const WAGON = readFileSync('samples/quarry-wagon.build.yaml', 'utf8');
+
+function ladders(text: string) {
+  const checked = checkText(text, noHouse);
+  return { plan: checked.plan, ladders: inOneGo(headroomOf(checked, rules)) };
+}
+
+function rung(text: string, rule: string, stage = 0): number {
+  return ladders(text).ladders[stage]?.rungs.find(({ broken }) => broken.rule === rule)?.power ?? 0;
+}
+
+/** Found by climbing the rules, and by the formula turned round. */
+describe('a rung of the ladder is where the formula puts it', () => {
+  const { plan, ladders: found } = ladders(WAGON);
+
+  it.each([0, 1])('the pump, in stage %d', (index) => {
+    const rungs = found[index]?.rungs ?? [];
+    const pump = rungs.find(({ broken }) => broken.rule === 'fuel-supply/pump-flow-short');
+    expect((pump?.power ?? 0) / (plan[index]?.estimate(powerFed)?.value ?? 1)).toBeCloseTo(1, 2);
+  });
+
+  it.each([0, 1])('the injectors, in stage %d', (index) => {
+    const rungs = found[index]?.rungs ?? [];
+    const injectors = rungs.find(({ broken }) => broken.rule === 'throttle-body/duty');
+    expect((injectors?.power ?? 0) / (plan[index]?.estimate(powerCoveredHigh)?.value ?? 1)).toBeCloseTo(1, 2);
+  });
+});
+
+describe('the ladder', () => {
+  it('stands in order, above the claim', () => {
+    for (const { power, rungs } of ladders(WAGON).ladders) {
+      const powers = rungs.map((one) => one.power);
+      expect(powers).toEqual(powers.toSorted((one, other) => one - other));
+      expect(Math.min(...powers)).toBeGreaterThan(power);
+    }
+  });
+
+  it('goes higher with larger injectors, and leaves the other rungs where they are', () => {
+    const larger = WAGON.replace('static-flow: 72 lb/h', 'static-flow: 80 lb/h');
+    expect(rung(larger, 'throttle-body/duty')).toBeGreaterThan(rung(WAGON, 'throttle-body/duty') * 1.05);
+    expect(rung(larger, 'fuel-supply/pump-flow-short')).toBeCloseTo(rung(WAGON, 'fuel-supply/pump-flow-short'), -2);
+  });
+
+  it('tells the bad end of a tolerance apart', () => {
+    const loose = WAGON.replace('static-flow: 72 lb/h', 'static-flow: 72 lb/h +/- 4 %');
+    const [first] = ladders(loose).ladders;
+    const duty = first?.rungs.find(({ broken }) => broken.rule === 'throttle-body/duty');
+    expect(duty?.atBadEnd).toBeLessThan(duty?.power ?? 0);
+  });
+
+  it('tells what is broken already, and has no rung for a part that is not there', () => {
+    const small = WAGON.replace('static-flow: 72 lb/h', 'static-flow: 30 lb/h');
+    expect(ladders(small).ladders[1]?.already.map(({ rule }) => rule)).toContain('throttle-body/duty');
+    expect(rung(WAGON.replace(/ {2}pump: \{.*\n/, ''), 'fuel-supply/pump-flow-short')).toBe(0);
+  });
+
+  it('raises the boost of a blown stage', () => {
+    const blown = readFileSync('samples/millrace-stroker.build.yaml', 'utf8');
+    const [, blower] = ladders(blown).ladders;
+    expect(blower?.rungs.map(({ broken }) => broken.rule)).toContain('vacuum/sensor-range');
+  });
+});
