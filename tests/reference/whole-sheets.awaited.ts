@@ -15,11 +15,6 @@ export const awaited: readonly Awaited[] = [
     figures: ['mean-effective-pressure', 'torque', 'power-fed', 'timing-full-load'],
     why: 'nitrous and its retard count in the full load of its stage (engineering notes, section 17)',
   },
-  {
-    sheets: ['cinder-track-turbo', 'quarter-mile-methanol', 'spirit-nitrous'],
-    figures: ['charging-reserve'],
-    why: 'the alternator carries every pump that runs, also where each has its own circuit (section 18)',
-  },
 ];
 
 /** Figures that the product gives for fewer placements than it should. */

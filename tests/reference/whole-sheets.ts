@@ -38,11 +38,17 @@ const USUAL: Tolerance = {
   because: 'constants of the sources, some from memory, agree to a few tenths of a percent',
 };
 
+const STOCKED: Tolerance = { relative: 0, absolute: 0, because: 'a stocked size' };
+
 /** Tolerances other than the usual one. A figure passes within either its relative or its absolute part. */
 const TOLERANCES: Readonly<Record<string, Tolerance>> = {
   'injector-count': { relative: 0, absolute: 0, because: 'a count' },
-  'fuse-needed': { relative: 0, absolute: 0, because: 'a stocked size' },
-  'fuse-limit': { relative: 0, absolute: 0, because: 'a stocked size' },
+  'pump-fuse-needed': STOCKED,
+  'pump-fuse-limit': STOCKED,
+  'lift-pump-fuse-needed': STOCKED,
+  'lift-pump-fuse-limit': STOCKED,
+  'fan-fuse-needed': STOCKED,
+  'fan-fuse-limit': STOCKED,
   'hot-fuel-density': { relative: 0.002, absolute: 0, because: 'expansion of alcohol by another form' },
   'boiling-temperature': { relative: 0.001, absolute: 0, because: 'a third of a kelvin' },
   'suction-limit-temperature': { relative: 0.001, absolute: 0, because: 'a third of a kelvin' },
@@ -50,6 +56,7 @@ const TOLERANCES: Readonly<Record<string, Tolerance>> = {
   'blower-outlet-temperature': { relative: 0.001, absolute: 0, because: 'a third of a kelvin' },
   'compression-end-temperature': { relative: 0.001, absolute: 0, because: 'half a kelvin' },
   'demand-disagreement': { relative: 0, absolute: 0.002, because: 'a small difference of two demands' },
+  'lift-pump-margin': { relative: 0, absolute: 0.01, because: 'a ratio less one' },
   'pump-margin': { relative: 0, absolute: 0.01, because: 'a ratio less one' },
   'return-back-pressure': { relative: 0.015, absolute: 60, because: 'friction less head, a small difference' },
   'return-back-pressure-share': {

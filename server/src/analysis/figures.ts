@@ -1,14 +1,17 @@
 import * as air from './air.ts';
 import * as boost from './boost.ts';
+import * as charging from './charging.ts';
+import { fanCircuit, liftPumpCircuit, pumpCircuit } from './circuits.ts';
 import * as compression from './compression.ts';
+import * as cranking from './cranking.ts';
 import * as demand from './demand.ts';
-import * as electrical from './electrical.ts';
 import * as fuel from './fuel.ts';
 import * as fullLoad from './full-load-injection.ts';
 import * as idle from './idle.ts';
 import * as idleInjection from './idle-injection.ts';
 import * as ignition from './ignition.ts';
 import * as injectors from './injectors.ts';
+import * as liftPump from './lift-pump.ts';
 import * as nitrous from './nitrous.ts';
 import type { FigureNode } from './node.ts';
 import * as operatingPoints from './operating-points.ts';
@@ -25,7 +28,11 @@ const topics = [
   boost,
   demand,
   nitrous,
-  electrical,
+  charging,
+  pumpCircuit,
+  liftPumpCircuit,
+  fanCircuit,
+  cranking,
   idle,
   injectors,
   regulator,
@@ -33,6 +40,7 @@ const topics = [
   idleInjection,
   operatingPoints,
   supply,
+  liftPump,
   suction,
   throttle,
   stack,

@@ -1,9 +1,10 @@
 import { type Line, roughness } from '../engineering/lines.ts';
 import type { Filter } from '../engineering/network.ts';
-import { type Pump, type PumpTest, type PumpUnit, pumpFromTests } from '../engineering/pump.ts';
+import { type Pump, type PumpTest, type PumpUnit, pumpFromTests, trustedVoltage } from '../engineering/pump.ts';
 import type { Line as LineFields } from '../generated/build-sheet.ts';
 import type { FieldPath } from '../sheet/path.ts';
-import { pumpArrangement, pumpQuantity, pumpVoltage } from './electrical.ts';
+import { pumpCircuit } from './circuits.ts';
+import { pumpArrangement, pumpQuantity } from './loads.ts';
 import { choice, choose, constant, fact, field, given, optional, table } from './node.ts';
 import { hasReturn, isDeadHead } from './regulator.ts';
 
@@ -74,12 +75,13 @@ function testOf(curve: readonly (readonly [number, number])[], voltage: number):
   return { voltage, points: curve.map(([pressure, flow]) => ({ pressure, flow })) };
 }
 
-/** Pumps that run together, that come in under load, and that only stand by. */
+/** Pumps that run together, that come in under load, and that only stand by; impossible where too few volts reach them. */
 export const pumps = fact({
   id: 'pumps',
-  from: { pump, pumpQuantity, pumpArrangement, pumpVoltage },
-  compute: ({ pump, pumpQuantity, pumpArrangement, pumpVoltage }): PumpUnit[] => {
-    const unit = (role: PumpUnit['role'], quantity: number) => ({ pump, voltage: pumpVoltage, role, quantity });
+  from: { pump, pumpQuantity, pumpArrangement, volts: pumpCircuit.voltage },
+  compute: ({ pump, pumpQuantity, pumpArrangement, volts }): PumpUnit[] => {
+    const voltage = trustedVoltage(pump, volts);
+    const unit = (role: PumpUnit['role'], quantity: number) => ({ pump, voltage, role, quantity });
     if (pumpArrangement === 'parallel') return [unit('main', pumpQuantity)];
     const others = pumpQuantity - 1;
     if (others === 0 || pumpArrangement === 'single') return [unit('main', 1)];

@@ -6,7 +6,7 @@ import {
   pulsesPerCycle as pulsesPerCycleOf,
 } from '../engineering/injectors.ts';
 import { cylinders } from './engine.ts';
-import { choice, choose, fact, field, figure, given, limit, table } from './node.ts';
+import { choice, choose, fact, field, figure, given, limit, type Node, table } from './node.ts';
 
 /** Fields on whose hover the figures of the injectors belong: all of them, or only injectors and stage. */
 export const INJECTION_HOME = ['throttle-body.injectors', 'throttle-body', 'stages'] as const;
@@ -88,19 +88,24 @@ const deadTimes = choose({
   among: ({ hasDeadTimeTable }) => (hasDeadTimeTable ? tablePoints : onePoint),
 });
 
-const reading = fact({
-  id: 'dead-time-reading',
-  from: { deadTimes, injectorVoltage },
-  compute: ({ deadTimes, injectorVoltage }) => {
-    const found = readDeadTime(injectorVoltage, deadTimes);
-    if (found.trust !== 'unknown') return found;
-    throw new RangeError(`Nobody knows the dead time at ${injectorVoltage.toFixed(1)} V: ${lowestOf(deadTimes)}.`);
-  },
-});
+/** Dead time at a voltage and how far it is to be trusted; impossible where nobody knows it. */
+export function deadTimeReading(id: string, voltage: Node<number>) {
+  return fact({
+    id,
+    from: { deadTimes, voltage },
+    compute: ({ deadTimes, voltage }) => {
+      const found = readDeadTime(voltage, deadTimes);
+      if (found.trust !== 'unknown') return found;
+      throw new RangeError(`Nobody knows the dead time at ${voltage.toFixed(1)} V: ${lowestOf(deadTimes)}.`);
+    },
+  });
+}
 
 function lowestOf(points: DeadTimeTable): string {
   return points.length > 1 ? `its table begins at ${points[0]?.voltage} V` : 'injectors open late there or not at all';
 }
+
+const reading = deadTimeReading('dead-time-reading', injectorVoltage);
 
 export const deadTime = figure({
   id: 'dead-time',

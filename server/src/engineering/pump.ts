@@ -106,7 +106,19 @@ export function pumpFlow(pump: Pump, pressure: number, voltage: number): PumpFlo
  * @throws RangeError below that, or for a voltage that is negative or no number
  */
 export function trustedVoltage(pump: Pump, voltage: number): number {
-  const lowest = (pump.curves[0] as PumpCurve).voltage;
+  return trustedAgainst((pump.curves[0] as PumpCurve).voltage, voltage);
+}
+
+/**
+ * Flow, m3/s, of a pump at a voltage in V from its flow at a rated voltage, in proportion: an estimate. Source: common
+ * practice. @throws RangeError where `trustedVoltage` would, or for a quantity that is negative or no number
+ */
+export function flowAtVoltage(flow: number, rated: number, voltage: number): number {
+  const trusted = trustedAgainst(positive(rated, 'The rated voltage'), voltage);
+  return (notNegative(flow, 'The flow') * trusted) / rated;
+}
+
+function trustedAgainst(lowest: number, voltage: number): number {
   if (notNegative(voltage, 'The voltage at the pump') >= trustedVoltageShare.value * lowest * (1 - 1e-9))
     return voltage;
   throw new RangeError(

@@ -1,8 +1,4 @@
 import { notNegative, positive } from './bounds.ts';
-import { wireResistance } from './wire.ts';
-
-/** Voltage lost in the connectors of a pump circuit, V, where nothing better is known. */
-export const connectorAllowance = { value: 0.1, source: 'common practice, no source' } as const;
 
 /** Voltage lost in the connectors, relay and fuse of a pump circuit, V, where nothing better is known. */
 export const circuitAllowance = { value: 0.3, source: 'common practice: connectors, relay and fuse' } as const;
@@ -37,32 +33,6 @@ export function voltageDrop(circuit: Circuit, current: number): number {
 /** Voltage, V, left for the load of a circuit, never below 0, from the supply's voltage and the current, A. @throws RangeError */
 export function voltageAtLoad(circuit: Circuit, supply: number, current: number): number {
   return Math.max(0, positive(supply, 'The supply voltage') - voltageDrop(circuit, current));
-}
-
-/**
- * Smallest copper area, m2, that keeps the drop of a circuit within a share of the supply voltage at a current, A.
- * Source: Ohm's law with IEC 60028. @throws RangeError for a quantity out of its range, or when the connectors alone
- * take as much as the limit
- */
-export function smallestArea(need: {
-  current: number;
-  supply: number;
-  limit: number;
-  length: number;
-  returnLength: number;
-  connectors: number;
-  temperature: number;
-  lay: number;
-}): number {
-  const allowed = positive(need.limit, 'The limit of the voltage drop') * positive(need.supply, 'The supply voltage');
-  const left = allowed - notNegative(need.connectors, 'The connector allowance');
-  if (left <= 0) {
-    throw new RangeError(
-      `The connectors alone take ${need.connectors} V of the ${allowed} V allowed: no wire is thick enough.`,
-    );
-  }
-  const way = positive(need.length, 'The wire length') + notNegative(need.returnLength, 'The return length');
-  return (positive(need.current, 'The current') * way * wireResistance(1, need.temperature, need.lay)) / left;
 }
 
 /**

@@ -1,5 +1,5 @@
 import { boostedPowerEstimate, densityRatio } from '../analysis/boost.ts';
-import { fuseNeeded, wireNeeded } from '../analysis/electrical.ts';
+import { pumpCircuit } from '../analysis/circuits.ts';
 import { isKnown } from '../analysis/figure.ts';
 import { RATED_VOLTAGE } from '../analysis/fuel-network.ts';
 import { injectorPressure, requiredStaticFlow } from '../analysis/full-load-injection.ts';
@@ -219,13 +219,13 @@ export function workOf(build: Build): { pressure: number; delivery: number } | u
 }
 
 function pumpWire(build: Build): string | undefined {
-  const area = highest(build, wireNeeded);
+  const area = highest(build, pumpCircuit.wireNeeded);
   const gauge = area && stockedGauges.find((number) => awgArea(number) >= area);
   return gauge ? `${gauge} AWG` : undefined;
 }
 
 function pumpFuse(build: Build): string | undefined {
-  const current = highest(build, fuseNeeded);
+  const current = highest(build, pumpCircuit.fuseNeeded);
   const rating = current && sizeAtLeast(bladeFuses, current);
   return rating ? `${rating} A` : undefined;
 }

@@ -1,4 +1,4 @@
-import { pumpVoltage } from '../analysis/electrical.ts';
+import { pumpCircuit } from '../analysis/circuits.ts';
 import type { Estimate } from '../analysis/figure.ts';
 import { RATED_VOLTAGE } from '../analysis/fuel-network.ts';
 import { pumpMargin } from '../analysis/supply.ts';
@@ -30,7 +30,7 @@ export function largerPump(
   const [like] = curve ?? [];
   if (!pump || !like) return [];
   const rated = pump['rated-voltage']?.value ?? RATED_VOLTAGE;
-  const voltage = see(pumpVoltage);
+  const voltage = see(pumpCircuit.voltage);
   const weaker = Math.min(1, (voltage?.low ?? voltage?.value ?? rated) / rated);
   const runs = pump.arrangement === 'spare' || pump.arrangement === 'single' ? 1 : (pump.quantity ?? 1);
   const flow = ((need.delivery.high ?? need.delivery.value) * HEADROOM) / weaker / runs;

@@ -47,7 +47,7 @@ const trends: [keyof Parameters, from: number, to: number, unit: string, figure:
     ['boost', 2, 14, 'psi', 'timing-full-load', 'never rises', 1],
     ['boost', 2, 14, 'psi', 'demand-by-power', 'never rises', 1],
     ['dwellVoltage', 12.5, 15, 'V', 'pump-voltage', 'rises'],
-    ['dwellVoltage', 12.5, 15, 'V', 'pump-delivery', 'never falls'],
+    ['dwellVoltage', 13.4, 15, 'V', 'pump-delivery', 'never falls'],
     ['dwellVoltage', 12.5, 15, 'V', 'dead-time', 'falls'],
   ];
 

@@ -128,6 +128,10 @@ const ELSEWHERE: [key: RegExp, why: string][] = [
     /(velocity|pump-\w+|power-fed|suction-\w+|suction-limit-temperature) lists stages\.power/,
     'the pump gives the same while the regulator holds',
   ],
+  [
+    /^pump-(circuit|wire|fuse|voltage)\S* lists fuel-system\.pump\.quantity/,
+    'pumps load a circuit together only where they share it',
+  ],
   [/ lists fuel\.ethanol-share/, 'consumption grows as the air per fuel falls, and the air needed stays the same'],
   [/ lists site\.hottest/, 'the heat of the day cancels where charge and inlet are compared'],
   [/ lists stages\.boost/, 'a regulator that follows the manifold keeps the pressure across the injectors'],

@@ -21,24 +21,12 @@ import {
   chargingBalance,
   crankingVoltages,
   largestResistance,
-  smallestArea,
   voltageAtLoad,
   voltageDrop,
 } from '../../../server/src/engineering/wiring.ts';
 import { between, noNumbers } from './fuel-systems.ts';
 
 const gauge = fc.integer({ min: -3, max: 22 });
-const need = fc.record({
-  current: between(0.5, 40),
-  supply: between(11, 15),
-  limit: between(0.02, 0.1),
-  length: between(0.2, 8),
-  returnLength: between(0, 8),
-  connectors: between(0, 0.15),
-  temperature: between(260, 380),
-  lay: between(1, 1.03),
-});
-
 describe('wire gauges', () => {
   it('are found again from their area', () => {
     fc.assert(
@@ -177,17 +165,6 @@ describe('the drop in a wire', () => {
     );
   });
 
-  it('meets the limit exactly in the smallest wire', () => {
-    fc.assert(
-      fc.property(need, (one) => {
-        const resistancePerMeter = wireResistance(smallestArea(one), one.temperature, one.lay);
-        const { length, returnLength, connectors } = one;
-        const drop = voltageDrop({ resistancePerMeter, length, returnLength, connectors }, one.current);
-        expect(drop).toBeCloseTo(one.limit * one.supply, 9);
-      }),
-    );
-  });
-
   it('leaves no less than nothing at the load', () => {
     const circuit = { resistancePerMeter: 1, length: 10, returnLength: 10, connectors: 0 };
     expect(voltageAtLoad(circuit, 12, 100)).toBe(0);
@@ -196,22 +173,9 @@ describe('the drop in a wire', () => {
 
   it('refuses what no circuit can be', () => {
     const circuit = { resistancePerMeter: 0.005, length: 5, returnLength: 5, connectors: 0.1 };
-    const base = {
-      current: 10,
-      supply: 13.5,
-      limit: 0.03,
-      length: 5,
-      returnLength: 5,
-      connectors: 0,
-      temperature: 300,
-      lay: 1,
-    };
     for (const value of [...noNumbers, -1]) {
       for (const name of Object.keys(circuit)) {
         expect(() => voltageDrop({ ...circuit, [name]: value }, 10)).toThrow(RangeError);
-      }
-      for (const name of Object.keys(base)) {
-        expect(() => smallestArea({ ...base, [name]: value })).toThrow(RangeError);
       }
       expect(() => voltageDrop(circuit, value)).toThrow('The current');
       expect(() => voltageAtLoad(circuit, value, 1)).toThrow('The supply voltage');
@@ -222,7 +186,6 @@ describe('the drop in a wire', () => {
       expect(() => chargingBalance(value, [1])).toThrow("The alternator's output");
       expect(() => chargingBalance(60, [value])).toThrow('The load');
     }
-    expect(() => smallestArea({ ...base, connectors: 0.5 })).toThrow('The connectors alone take 0.5 V');
   });
 });
 

@@ -15,7 +15,7 @@ describe('completion of fields', () => {
     ['in braces', 'engine: { ‸ }\n', ['cylinders', 'displacement']],
     ['in braces after a comma', 'engine: { cylinders: 8, ‸ }\n', ['displacement', 'compression-ratio']],
     ['in braces that are still open', 'engine: {‸\n', ['cylinders', 'displacement']],
-    ['in braces over several lines', 'fuel-system: {\n  tank: {},\n  ‸\n}\n', ['pump', 'mechanical-pump']],
+    ['in braces over several lines', 'fuel-system: {\n  tank: {},\n  ‸\n}\n', ['pump', 'lift-pump']],
     ['of an item', 'stages:\n  - ‸\n', ['name', 'power']],
     ['of an item at the margin', 'stages:\n- ‸\n', ['name', 'power']],
     ['of an item with fields', 'stages:\n  - name: a\n    ‸\n', ['power', 'induction']],

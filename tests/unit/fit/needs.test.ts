@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { pumpCircuitCurrent, wireNeeded } from '../../../server/src/analysis/electrical.ts';
+import { pumpCircuit } from '../../../server/src/analysis/circuits.ts';
 import { injectorPressure, requiredStaticFlow } from '../../../server/src/analysis/full-load-injection.ts';
 import type { FigureNode } from '../../../server/src/analysis/node.ts';
 import { requiredDelivery } from '../../../server/src/analysis/supply.ts';
@@ -89,12 +89,12 @@ describe('an end found by trial is where the formula puts it', () => {
 
   it('wire at the voltage drop allowed', () => {
     const field = 'electrical.pump-circuit.wire';
-    expect((windowIn(needs(PHONE, field)).low?.value ?? 0) / highest(PHONE, wireNeeded)).toBeCloseTo(1, 0);
+    expect((windowIn(needs(PHONE, field)).low?.value ?? 0) / highest(PHONE, pumpCircuit.wireNeeded)).toBeCloseTo(1, 0);
   });
 
   it('fuse at four fifths of its rating', () => {
     const field = 'electrical.pump-circuit.fuse';
-    const formula = highest(PHONE, pumpCircuitCurrent) / 0.8;
+    const formula = highest(PHONE, pumpCircuit.amps) / 0.8;
     expect((windowIn(needs(PHONE, field)).low?.value ?? 0) / formula).toBeCloseTo(1, 3);
   });
 

@@ -1,6 +1,9 @@
-import { crankingDrop, startingCurrent } from '../../analysis/electrical.ts';
+import { crankingDrop, startingCurrent } from '../../analysis/cranking.ts';
 import { above, type StageRule } from '../../checking/rule.ts';
-import { stockedWires } from '../../remedies/pump-wire.ts';
+import { copper, thinnestWire } from '../../engineering/wire.ts';
+import { largestResistance } from '../../engineering/wiring.ts';
+import { kindOf, wireText } from '../../remedies/circuits.ts';
+import type { Quantity } from '../../units/quantity.ts';
 
 /** Voltage, V, the positive cable may lose while cranking. Common practice, from memory. */
 const MOST = 0.5;
@@ -21,19 +24,19 @@ export const rule: StageRule = {
     const cable = battery?.cable;
     const miss = cable && drop && above(drop, MOST);
     if (!miss) return undefined;
-    const current = know(startingCurrent);
-    const thick = stockedWires(cable).find(({ area }) => (drop.value * cable.value) / area <= MOST * 0.98);
+    const current = know(startingCurrent) ?? 0;
+    const thick = thicker(cable, battery['cable-length'], current);
     const place = battery.placement === 'trunk' ? ' from the trunk' : '';
     return {
       at: 'electrical.battery.cable',
-      message: `${show(battery['cable-length'])} of ${show(cable)} cable${place} lose ${show(drop)} at a cranking current of ${current ? showValue(current, 'current') : 'the starter'}, over ${showValue(MOST, 'voltage')}.`,
+      message: `${show(battery['cable-length'])} of ${show(cable)} cable${place} lose ${show(drop)} at a cranking current of ${showValue(current, 'current')}, over ${showValue(MOST, 'voltage')}.`,
       related: [{ at: 'electrical.battery.cable-length', message: 'Length of the cable, one way.' }],
       ...miss,
       repairs: thick
         ? [
             {
-              title: `Run a ${thick.text} battery cable`,
-              set: { 'electrical.battery.cable': thick.text },
+              title: `Run a ${thick} battery cable`,
+              set: { 'electrical.battery.cable': thick },
               shows: crankingDrop,
             },
           ]
@@ -41,3 +44,11 @@ export const rule: StageRule = {
     };
   },
 };
+
+/** The thinnest stocked cable that keeps within the limit, in the kind the sheet uses. */
+function thicker(cable: Quantity, length: Quantity | undefined, current: number): string | undefined {
+  if (!length) return undefined;
+  const most = largestResistance({ current, drop: MOST, length: length.high, returnLength: 0 });
+  const size = thinnestWire(most, kindOf(cable), copper.referenceTemperature);
+  return size === undefined ? undefined : wireText(size, cable);
+}

@@ -1,8 +1,9 @@
-import { chargingReserve, computerLoad, otherLoad, pumpCircuitCurrent } from '../../analysis/electrical.ts';
+import { chargingReserve } from '../../analysis/charging.ts';
+import { computerLoad, fanLoad, liftPumpCurrent, otherLoad, pumpsCurrent } from '../../analysis/loads.ts';
 import { below, type StageRule } from '../../checking/rule.ts';
 
 /** What a new alternator should give over the loads. Common practice, no source. */
-const HEADROOM = 1.1;
+const HEADROOM = 1.15;
 
 /** Step, A, of the sizes alternators come in. Common practice, no source. */
 const STEP = 5;
@@ -12,9 +13,9 @@ export const rule: StageRule = {
   title: 'Charging system too small for the loads',
   severity: 'warning',
   capacity: true,
-  why: 'What the alternator cannot give comes out of the battery: the voltage sinks, the pump slows, the injectors open later, and in the end the computer quits. A conversion adds a pump, injectors and a computer to what the car was built for.',
+  why: 'What the alternator cannot give comes out of the battery: the voltage sinks, the pump slows, the injectors open later, and in the end the computer quits. A conversion adds pumps, injectors and a computer to what the car was built for.',
   inspect:
-    'Clamp meter on the alternator wire, warm idle, lights, fan and pump on. If the battery voltage keeps falling meanwhile, the battery is feeding the car.',
+    'Clamp meter on the alternator wire, warm idle, lights, fan and all pumps on. If the battery voltage keeps falling meanwhile, the battery is feeding the car.',
   remedy:
     'Fit an alternator that gives the current at idle and not only at speed, with a charge wire and a fuse to match. Or take loads off: a fan on a thermostat, lamps that draw less.',
   source: 'current balance; loads that are not given are common practice',
@@ -23,15 +24,21 @@ export const rule: StageRule = {
     const output = values.electrical?.['charging-current'];
     const miss = reserve && output && below(reserve, 0);
     if (!miss) return undefined;
-    const amps = (load: number | undefined) => (load === undefined ? 'unknown' : showValue(load, 'current'));
-    const [pump, other, computer] = [know(pumpCircuitCurrent), know(otherLoad), know(computerLoad)];
+    const loads = [
+      ['pumps', know(pumpsCurrent)],
+      ['lift pump', know(liftPumpCurrent)],
+      ['fan', know(fanLoad)],
+      ['vehicle', know(otherLoad)],
+      ['computer', know(computerLoad)],
+    ] as const;
+    const parts = loads.flatMap(([name, amps]) => (amps ? `${name} ${showValue(amps, 'current')}` : []));
     const { 'other-load': givenOther, 'computer-load': givenComputer } = values.electrical ?? {};
     const sum = output.value + miss.excess;
     const assumed = givenOther && givenComputer ? '' : ', partly assumed';
     const size = showValue(Math.ceil((sum * HEADROOM) / STEP) * STEP, 'current');
     return {
       at: 'electrical.charging-current',
-      message: `The loads take ${showValue(sum, 'current')} (pump ${amps(pump)}, vehicle ${amps(other)}, computer ${amps(computer)}${assumed}), but the alternator gives ${show(output)}.`,
+      message: `The loads take ${showValue(sum, 'current')} (${parts.join(', ')}${assumed}), but the alternator gives ${show(output)}.`,
       ...miss,
       repairs: [
         {

@@ -1,6 +1,7 @@
-import { fuseLimit, fuseNeeded } from '../../analysis/electrical.ts';
-import type { StageRule } from '../../checking/rule.ts';
+import type { Draft, Situation, StageRule } from '../../checking/rule.ts';
 import { bladeFuses } from '../../engineering/fuses.ts';
+import { sizeAbove, sizeBelow } from '../../engineering/series.ts';
+import { type Circuit, circuitsOf } from '../../remedies/circuits.ts';
 
 export const rule: StageRule = {
   id: 'electrical/fuse-not-stocked',
@@ -8,25 +9,26 @@ export const rule: StageRule = {
   severity: 'hint',
   why: 'Whoever replaces this fuse on the road finds none of its rating and takes the next larger one. A rating that every shop stocks is replaced by the same.',
   inspect: 'Look at the number on the fuse and at its holder; some holders take only one style of blade.',
-  remedy: 'Fit the nearest stocked rating that carries the pump and still protects the wire.',
+  remedy: 'Fit the nearest stocked rating that carries the load and still protects the wire.',
   source: 'ISO 8820-3, blade fuse-links of types C, E and F; sizes from memory',
-  check: ({ values, see, show, showValue }) => {
-    const fuse = values.electrical?.['pump-circuit']?.fuse;
-    const largest = bladeFuses.at(-1) as number;
-    if (!fuse || fuse.value > largest || bladeFuses.some((size) => Math.abs(size - fuse.value) < 0.01))
-      return undefined;
-    const least = see(fuseNeeded)?.value ?? 0;
-    const most = see(fuseLimit)?.value ?? largest;
-    const up = bladeFuses.find((size) => size > fuse.value);
-    const down = bladeFuses.findLast((size) => size < fuse.value);
-    const fitting = [down, up].filter((size) => size !== undefined && size >= least && size <= most);
-    return {
-      at: 'electrical.pump-circuit.fuse',
+  check: (situation) => circuitsOf(situation).flatMap((circuit) => unheardOf(circuit, situation)),
+};
+
+function unheardOf({ figures, fields: { fuse }, path }: Circuit, { see, show, showValue }: Situation): Draft[] {
+  const largest = bladeFuses.at(-1) as number;
+  if (!fuse || fuse.value > largest || bladeFuses.some((size) => Math.abs(size - fuse.value) < 0.01)) return [];
+  const least = see(figures.fuseNeeded)?.value ?? 0;
+  const most = see(figures.fuseLimit)?.value ?? largest;
+  const nearest = [sizeBelow(bladeFuses, fuse.value), sizeAbove(bladeFuses, fuse.value)];
+  const fitting = nearest.filter((size) => size !== undefined && size >= least && size <= most) as number[];
+  return [
+    {
+      at: `${path}.fuse`,
       message: `Blade fuses do not come in ${show(fuse)}.`,
       repairs: fitting.map((size) => ({
-        title: `Fit a fuse of ${showValue(size as number, 'current')}`,
-        set: { 'electrical.pump-circuit.fuse': showValue(size as number, 'current') },
+        title: `Fit a fuse of ${showValue(size, 'current')}`,
+        set: { [`${path}.fuse`]: showValue(size, 'current') },
       })),
-    };
-  },
-};
+    },
+  ];
+}

@@ -1,6 +1,6 @@
-import { pumpCircuitCurrent } from '../../analysis/electrical.ts';
+import { pumpCircuit } from '../../analysis/circuits.ts';
 import type { StageRule } from '../../checking/rule.ts';
-import { connectorAllowance } from '../../engineering/wiring.ts';
+import { chassisAllowance } from '../../engineering/wiring.ts';
 
 /** Current, A, from which a way back through seams and bolts is worth a measurement. Common practice, no source. */
 const WORTH_MEASURING = 10;
@@ -17,12 +17,12 @@ export const rule: StageRule = {
   source: 'common practice',
   check: ({ values, see, show, showValue }) => {
     const circuit = values.electrical?.['pump-circuit'];
-    const current = see(pumpCircuitCurrent);
+    const current = see(pumpCircuit.amps);
     if (circuit?.ground !== 'chassis' || circuit.connectors || !current || current.value < WORTH_MEASURING)
       return undefined;
     return {
       at: 'electrical.pump-circuit.ground',
-      message: `${show(current)} of the pump go back through the chassis, but ${showValue(connectorAllowance.value, 'voltage')} is only assumed for that way and the connectors.`,
+      message: `${show(current)} of the pump go back through the chassis, and the ${showValue(chassisAllowance.value, 'voltage')} taken for that way is only assumed.`,
       related: [{ at: 'fuel-system.pump.current', message: 'Current of one pump.' }],
       repairs: [
         {

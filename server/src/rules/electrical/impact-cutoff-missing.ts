@@ -1,5 +1,5 @@
 import type { StageRule } from '../../checking/rule.ts';
-import { describedCircuit } from '../../remedies/pump-wire.ts';
+import { isPumpCircuitDescribed } from '../../remedies/circuits.ts';
 
 export const rule: StageRule = {
   id: 'electrical/impact-cutoff-missing',
@@ -13,7 +13,7 @@ export const rule: StageRule = {
   source: 'common practice',
   check: (situation) => {
     const cutoff = situation.values.electrical?.cutoff;
-    const isOmitted = cutoff?.impact === undefined && describedCircuit(situation) !== undefined;
+    const isOmitted = cutoff?.impact === undefined && isPumpCircuitDescribed(situation);
     if (cutoff?.impact !== false && !isOmitted) return undefined;
     return {
       at: cutoff ? 'electrical.cutoff.impact' : 'electrical.pump-circuit',

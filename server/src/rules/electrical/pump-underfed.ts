@@ -1,5 +1,6 @@
-import { pumpCircuitDropShare, pumpVoltage } from '../../analysis/electrical.ts';
+import { pumpCircuit } from '../../analysis/circuits.ts';
 import { above, type StageRule } from '../../checking/rule.ts';
+import { trustedVoltageShare } from '../../engineering/pump.ts';
 import { isTwelveVolt } from '../../remedies/twelve-volt.ts';
 
 /** Share of its rated voltage a pump should get for its flow sheet to hold. Common practice, no source. */
@@ -18,10 +19,11 @@ export const rule: StageRule = {
   check: ({ values, see, limit, show }) => {
     const pump = values['fuel-system']?.pump;
     const rated = pump?.['rated-voltage'];
-    const voltage = see(pumpVoltage);
+    const voltage = see(pumpCircuit.voltage);
     const charging = values.electrical?.['charging-voltage'];
     if (!rated || !voltage || pump['low-voltage'] || voltage.value >= rated.value * LEAST) return undefined;
-    const isLost = above(see(pumpCircuitDropShare), limit('voltage-drop')) !== undefined;
+    if (voltage.value < rated.value * trustedVoltageShare.value) return undefined;
+    const isLost = above(see(pumpCircuit.dropShare), limit('voltage-drop')) !== undefined;
     if (isLost || (charging && !isTwelveVolt(charging.value))) return undefined;
     return {
       at: 'fuel-system.pump.rated-voltage',

@@ -1,5 +1,5 @@
 import type { StageRule } from '../../checking/rule.ts';
-import { describedCircuit } from '../../remedies/pump-wire.ts';
+import { isPumpCircuitDescribed } from '../../remedies/circuits.ts';
 
 export const rule: StageRule = {
   id: 'electrical/stall-cutoff-missing',
@@ -12,7 +12,7 @@ export const rule: StageRule = {
   source: 'common practice',
   check: (situation) => {
     const cutoff = situation.values.electrical?.cutoff;
-    const isOmitted = cutoff?.stall === undefined && describedCircuit(situation) !== undefined;
+    const isOmitted = cutoff?.stall === undefined && isPumpCircuitDescribed(situation);
     if (cutoff?.stall !== false && !isOmitted) return undefined;
     return {
       at: cutoff ? 'electrical.cutoff.stall' : 'electrical.pump-circuit',

@@ -1,60 +1,58 @@
-import { pumpCircuitCurrent, pumpCircuitDrop, pumpCircuitDropShare } from '../../analysis/electrical.ts';
-import { above, type StageRule } from '../../checking/rule.ts';
-import { connectorAllowance } from '../../engineering/wiring.ts';
-import { contactLimit, isWireTooThin, thickerWire } from '../../remedies/pump-wire.ts';
+import type { Draft, Repair, Situation, StageRule } from '../../checking/rule.ts';
+import { above } from '../../checking/rule.ts';
+import { type Circuit, circuitsOf, isWireTooThin, thickerWire } from '../../remedies/circuits.ts';
 
 export const rule: StageRule = {
   id: 'electrical/voltage-drop',
-  title: 'Pump circuit loses too much voltage',
+  title: 'Wire loses too much voltage',
   severity: 'warning',
   capacity: true,
   why: 'A pump turns slower on less voltage. Its flow falls at full load, when the engine needs it most, and the mixture turns lean. What is lost in the wire heats it, next to a fuel tank.',
   inspect:
-    'Pump running at working pressure: meter at the pump terminals and at the battery posts, at the same time. Subtract.',
+    'Pump running at working pressure: meter at its terminals and at the battery posts, at the same time. Subtract, and take off what relay, fuse and plugs lose.',
   remedy:
-    'Run thicker wire both ways from the battery by a relay close to the pump, or give each pump a circuit of its own.',
-  source: "Ohm's law; wire by vehicle standards; the limit is common practice",
-  check: (situation) => {
-    const { values, see, limit, show, showValue } = situation;
-    const share = see(pumpCircuitDropShare);
-    const drop = see(pumpCircuitDrop);
-    const circuit = values.electrical?.['pump-circuit'];
-    const most = limit('voltage-drop');
-    const miss = above(share, most);
-    if (!miss || !drop || !share || !circuit?.wire || isWireTooThin(situation)) return undefined;
-    const excess = drop.value - most * (drop.value / share.value);
-    const contacts = circuit.connectors?.value ?? 0;
-    if (contacts > contactLimit && contacts - connectorAllowance.value >= excess) return undefined;
-    const wire = thickerWire(situation, circuit.fuse?.value ?? 0);
-    const pumps = values['fuel-system']?.pump?.quantity ?? 1;
-    return {
-      at: 'electrical.pump-circuit.wire',
-      message: `The pump circuit loses ${show(drop)}, ${show(share)} of the charging voltage and over the limit of ${showValue(most, 'ratio')}: ${show(circuit.wire)} is thin for ${show(see(pumpCircuitCurrent))} over ${show(circuit.length)} each way.`,
+    'Run thicker wire both ways from the battery by a relay close to the load, or give each pump a circuit of its own.',
+  source: "Ohm's law; wire by vehicle standards; the limit of 5 % for the wire alone is common practice",
+  check: (situation) => circuitsOf(situation).flatMap((circuit) => drop(circuit, situation)),
+};
+
+function drop(circuit: Circuit, situation: Situation): Draft[] {
+  const { see, limit, show, showValue } = situation;
+  const { figures, fields, noun, path, load } = circuit;
+  const share = see(figures.dropShare);
+  const most = limit('voltage-drop');
+  const miss = above(share, most);
+  if (!miss || isWireTooThin(circuit, situation)) return [];
+  const way = fields.ground === 'chassis' ? '' : ' each way';
+  return [
+    {
+      at: `${path}.wire`,
+      message: `The wire to the ${noun} loses ${show(see(figures.wireDrop))}, ${show(share)} of the charging voltage and over the limit of ${showValue(most, 'ratio')}: ${show(fields.wire)} is thin for ${show(see(figures.amps))} over ${show(fields.length)}${way}.`,
       related: [
-        { at: 'electrical.pump-circuit.length', message: 'Length of the run, one way.' },
-        { at: 'fuel-system.pump.current', message: 'Current of one pump.' },
+        { at: `${path}.length`, message: 'Length of the run, one way.' },
+        { at: load, message: `What the ${noun} draws.` },
       ],
       ...miss,
-      repairs: [
-        ...(wire
-          ? [
-              {
-                title: `Run ${wire} wire to the pump`,
-                set: { 'electrical.pump-circuit.wire': wire },
-                shows: pumpCircuitDropShare,
-              },
-            ]
-          : []),
-        ...(circuit.shared && pumps > 1
-          ? [
-              {
-                title: 'Give each pump a circuit of its own',
-                set: { 'electrical.pump-circuit.shared': false },
-                shows: pumpCircuitDropShare,
-              },
-            ]
-          : []),
-      ],
-    };
-  },
-};
+      repairs: [...thicker(circuit, situation), ...separate(circuit, situation)],
+    },
+  ];
+}
+
+function thicker(circuit: Circuit, situation: Situation): Repair[] {
+  const wire = thickerWire(circuit, situation, circuit.fields.fuse?.value ?? 0);
+  const title = `Run ${wire} wire to the ${circuit.noun}`;
+  return wire ? [{ title, set: { [`${circuit.path}.wire`]: wire }, shows: circuit.figures.dropShare }] : [];
+}
+
+function separate(circuit: Circuit, { values }: Situation): Repair[] {
+  const pumps = values['fuel-system']?.pump?.quantity ?? 1;
+  const isShared = circuit.noun === 'pump' && values.electrical?.['pump-circuit']?.shared === true;
+  if (!isShared || pumps < 2) return [];
+  return [
+    {
+      title: 'Give each pump a circuit of its own',
+      set: { 'electrical.pump-circuit.shared': false },
+      shows: circuit.figures.dropShare,
+    },
+  ];
+}

@@ -1,4 +1,4 @@
-import { pumpCircuitCurrent, pumpVoltage } from '../../analysis/electrical.ts';
+import { pumpCircuit } from '../../analysis/circuits.ts';
 import type { StageRule } from '../../checking/rule.ts';
 
 export const rule: StageRule = {
@@ -15,7 +15,7 @@ export const rule: StageRule = {
     if (!pump || count < 2 || !values.electrical?.['pump-circuit']?.shared) return undefined;
     if (pump.arrangement === 'single') return undefined;
     const isSpare = pump.arrangement === 'spare';
-    const current = see(pumpCircuitCurrent);
+    const current = see(pumpCircuit.amps);
     const together = current ? ` and ${show(current)} flow together` : '';
     return {
       at: 'electrical.pump-circuit.shared',
@@ -27,7 +27,7 @@ export const rule: StageRule = {
         {
           title: 'Give each pump its own fuse, relay and wire',
           set: { 'electrical.pump-circuit.shared': false },
-          ...(!isSpare && { shows: pumpVoltage }),
+          ...(!isSpare && { shows: pumpCircuit.voltage }),
         },
       ],
     };

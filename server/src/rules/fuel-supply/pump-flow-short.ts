@@ -1,10 +1,10 @@
-import { fuseNeeded, pumpCircuitDropShare, pumpVoltage } from '../../analysis/electrical.ts';
+import { pumpCircuit } from '../../analysis/circuits.ts';
 import type { Estimate } from '../../analysis/figure.ts';
 import { railPressureSet } from '../../analysis/regulator.ts';
 import { pumpDelivery, pumpMargin, pumpPressure, railPressure, requiredDelivery } from '../../analysis/supply.ts';
 import { below, type Related, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
+import { circuitsOf, thickerWire } from '../../remedies/circuits.ts';
 import { largerPump } from '../../remedies/larger-pump.ts';
-import { thickerWire } from '../../remedies/pump-wire.ts';
 import { railSags, wayTooNarrow } from '../../remedies/rail-sag.ts';
 import { spareWouldDo } from '../../remedies/spare-pump.ts';
 
@@ -30,7 +30,7 @@ export const rule: StageRule = {
     const reserve = showValue(limit('pump-reserve'), 'ratio');
     const gives =
       delivery.value > 0
-        ? `The pump gives ${show(delivery)} at the ${show(see(pumpPressure))} it works against and ${show(see(pumpVoltage))}`
+        ? `The pump gives ${show(delivery)} at the ${show(see(pumpPressure))} it works against and ${show(see(pumpCircuit.voltage))}`
         : `The pump gives nothing at the ${show(see(pumpPressure))} it would have to work against`;
     return {
       at: 'fuel-system.pump',
@@ -73,10 +73,11 @@ function relatedOf({ values }: Situation): Related[] {
 /** A thicker wire, where the circuit loses more than its limit. */
 function moreVolts(situation: Situation): Repair[] {
   const { see, limit } = situation;
-  const lost = see(pumpCircuitDropShare);
-  const fuse = see(fuseNeeded);
-  if (!lost || !fuse || lost.value <= limit('voltage-drop')) return [];
-  const wire = thickerWire(situation, fuse.value);
+  const circuit = circuitsOf(situation).find(({ path }) => path === 'electrical.pump-circuit');
+  const lost = see(pumpCircuit.dropShare);
+  const fuse = see(pumpCircuit.fuseNeeded);
+  if (!circuit || !lost || !fuse || lost.value <= limit('voltage-drop')) return [];
+  const wire = thickerWire(circuit, situation, fuse.value);
   if (!wire) return [];
   return [{ title: `Wire the pump with ${wire}`, set: { 'electrical.pump-circuit.wire': wire }, shows: pumpMargin }];
 }

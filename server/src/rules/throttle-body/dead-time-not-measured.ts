@@ -1,4 +1,4 @@
-import { chargingVoltage } from '../../analysis/electrical.ts';
+import { chargingVoltage } from '../../analysis/charging.ts';
 import { deadTime } from '../../analysis/injectors.ts';
 import type { StageRule } from '../../checking/rule.ts';
 import type { Quantity } from '../../units/quantity.ts';

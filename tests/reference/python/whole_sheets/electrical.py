@@ -4,7 +4,9 @@ Gauges: least circular mils of vehicle wire (SAE J1127 and J1128, as tabled besi
 of 58 MS/m (IEC 60028), 2 % for stranding; metric wire: largest resistance at 20 degC of ISO 6722-1, from memory; 0.00393
 per kelvin. Blade sizes: ISO 8820-3, from memory. Fuse limit: 80 % of what wire of 105 degC carries in an engine space
 (ABYC E-11, 0.85 of the current outside, from memory), between sizes by equal ratios.
-Coil: series RL circuit. Engineering notes, section 18: the alternator carries every pump that runs at full load.
+Coil: series RL circuit. Engineering notes, section 18: the alternator carries every pump that runs at full load, the lift
+pump and the fan; 0.3 V for connectors, relay and fuse and 0.1 V more for a way back through the chassis; the limit of the
+drop is for the wire alone; a lift pump's flow goes with its voltage; a battery holds 10 V while it cranks.
 """
 
 from math import exp, log, pi
@@ -13,6 +15,7 @@ import numpy
 
 from .figures import figure, get
 from .fuel_system import pumps_at
+from .injectors import dead_time_at
 from .quantities import INCH, gauge_area
 from .sheet import Missing
 
@@ -46,58 +49,102 @@ def copper(wire, temperature):
     return cold * (1 + PER_KELVIN * (temperature - 293.15))
 
 
-def shares_circuit(s):
-    return s.word("electrical.pump-circuit.shared", False)
+def runs_together(s):
+    return pumps_at(s, "full") > 1
 
 
 @figure("pump-circuit-current")
 def circuit_current(s):
-    return s.number("fuel-system.pump.current") * (pumps_at(s, "full") if shares_circuit(s) else 1)
+    one = s.number("fuel-system.pump.current")
+    if not runs_together(s):
+        return one
+    if s.at("electrical.pump-circuit.shared") is None:
+        raise Missing("electrical.pump-circuit.shared")
+    return one * (pumps_at(s, "full") if s.at("electrical.pump-circuit.shared") else 1)
 
 
-@figure("wire-resistance")
-def resistance(s):
-    return copper(
-        s.number("electrical.pump-circuit.wire"), s.number("electrical.pump-circuit.wire-temperature", 333.15)
-    )
+def has_lift_pump(s):
+    return s.at("fuel-system.lift-pump") is not None or s.at("fuel-system.pump.fed-by") == "lift-pump"
 
 
-@figure("pump-circuit-drop")
-def drop(s):
-    both_ways = 2 * s.number("electrical.pump-circuit.length")
-    wire = get(s, "pump-circuit-current") * get(s, "wire-resistance") * both_ways
-    return wire + s.number("electrical.pump-circuit.connectors")
+@figure("lift-pump-circuit-current")
+def lift_current(s):
+    if not has_lift_pump(s):
+        raise Missing("fuel-system.lift-pump")
+    return s.number("fuel-system.lift-pump.current")
 
 
-@figure("pump-circuit-drop-share")
-def drop_share(s):
-    return get(s, "pump-circuit-drop") / s.number("electrical.charging-voltage")
+@figure("fan-circuit-current")
+def fan_current(s):
+    return s.number("electrical.fan-load")
 
 
-@figure("pump-voltage")
-def pump_voltage(s):
-    return s.number("electrical.charging-voltage") - get(s, "pump-circuit-drop")
+def circuit(load):
+    """Declares the figures of one circuit."""
+    path = f"electrical.{load}-circuit"
+
+    def through_chassis(s):
+        return s.at(f"{path}.ground") == "chassis"
+
+    @figure(f"{load}-wire-resistance")
+    def resistance(s):
+        return copper(s.number(f"{path}.wire"), s.number(f"{path}.wire-temperature", 333.15))
+
+    @figure(f"{load}-wire-drop")
+    def wire_drop(s):
+        ways = 1 if through_chassis(s) else 2
+        amps, ohms = get(s, f"{load}-circuit-current"), get(s, f"{load}-wire-resistance")
+        return amps * ohms * ways * s.number(f"{path}.length")
+
+    @figure(f"{load}-wire-drop-share")
+    def drop_share(s):
+        return get(s, f"{load}-wire-drop") / s.number("electrical.charging-voltage")
+
+    @figure(f"{load}-circuit-drop")
+    def drop(s):
+        contacts = s.number(f"{path}.connectors", 0.3)
+        return get(s, f"{load}-wire-drop") + contacts + (0.1 if through_chassis(s) else 0.0)
+
+    @figure(f"{load}-voltage")
+    def voltage(s):
+        return s.number("electrical.charging-voltage") - get(s, f"{load}-circuit-drop")
+
+    @figure(f"{load}-fuse-needed")
+    def fuse_needed(s):
+        least = get(s, f"{load}-circuit-current") / s.limit("fuse-share")
+        return next(size for size in BLADES if size >= least - 1e-9)
+
+    @figure(f"{load}-fuse-limit")
+    def fuse_limit(s):
+        area = log(copper_area(s.number(f"{path}.wire")))
+        areas = [log(LEAST_COPPER[gauge] * CIRCULAR_MIL) for gauge in CARRIES]
+        carried = exp(numpy.interp(area, areas, [log(current) for current in CARRIES.values()])) * ENGINE_SPACE
+        return max(size for size in BLADES if size <= FUSED_AT * carried + 1e-9)
 
 
-@figure("fuse-needed")
-def fuse_needed(s):
-    least = get(s, "pump-circuit-current") / s.limit("fuse-share")
-    return next(size for size in BLADES if size >= least - 1e-9)
+for load in ("pump", "lift-pump", "fan"):
+    circuit(load)
 
 
-@figure("fuse-limit")
-def fuse_limit(s):
-    area = log(copper_area(s.number("electrical.pump-circuit.wire")))
-    areas = [log(LEAST_COPPER[gauge] * CIRCULAR_MIL) for gauge in CARRIES]
-    carried = exp(numpy.interp(area, areas, [log(current) for current in CARRIES.values()])) * ENGINE_SPACE
-    return max(size for size in BLADES if size <= FUSED_AT * carried + 1e-9)
+@figure("lift-pump-delivery")
+def lift_delivery(s):
+    share = get(s, "lift-pump-voltage") / s.number("fuel-system.lift-pump.rated-voltage", 13.5)
+    return s.number("fuel-system.lift-pump.flow") * share
+
+
+@figure("lift-pump-margin")
+def lift_margin(s):
+    return get(s, "lift-pump-delivery") / get(s, "required-delivery") - 1
 
 
 @figure("charging-reserve")
 def reserve(s):
     pumps = s.number("fuel-system.pump.current") * pumps_at(s, "full")
+    lift = get(s, "lift-pump-circuit-current") if has_lift_pump(s) else 0.0
+    fan = s.number("electrical.fan-load", 0.0)
     computer = s.number("electrical.computer-load", USUAL_COMPUTER)
-    return s.number("electrical.charging-current") - pumps - s.number("electrical.other-load") - computer
+    others = s.number("electrical.other-load") + computer
+    return s.number("electrical.charging-current") - pumps - lift - fan - others
 
 
 @figure("cranking-drop")
@@ -106,6 +153,22 @@ def cranking(s):
     return (
         s.number("electrical.battery.cranking-current", 200.0) * cable * s.number("electrical.battery.cable-length")
     )
+
+
+@figure("cranking-computer-voltage")
+def cranking_computer(s):
+    """A computer grounded at the post sees the whole battery; elsewhere the ground cable's drop is missing."""
+    battery = s.number("electrical.battery.cranking-voltage", 10.0)
+    if s.at("electrical.computer-ground") == "battery":
+        return battery
+    cable = copper(s.number("electrical.battery.ground-cable"), 293.15) * s.number("electrical.battery.ground-length")
+    return battery - s.number("electrical.battery.cranking-current", 200.0) * cable
+
+
+@figure("cranking-dead-time")
+def cranking_dead_time(s):
+    volts = get(s, "cranking-computer-voltage")
+    return dead_time_at(s, volts)
 
 
 def primary(s):

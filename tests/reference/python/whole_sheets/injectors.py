@@ -32,8 +32,11 @@ def count(s):
 
 @figure("dead-time")
 def dead_time(s):
+    return dead_time_at(s, s.number("electrical.charging-voltage"))
+
+
+def dead_time_at(s, voltage):
     """By the sheet's table, straight between its points; outside them with the square of the voltage, common practice."""
-    voltage = s.number("electrical.charging-voltage")
     if s.at("throttle-body.injectors.dead-time-at"):
         points = s.points("throttle-body.injectors.dead-time-at")
         near = min(max(voltage, points[0][0]), points[-1][0])
