@@ -44,6 +44,8 @@ function looseIn(value: unknown): Quantity[] {
 /** The nodes of one stage with quantities at ends of their tolerance; each node is computed once for the ends under it. */
 export class Corners {
   private readonly known = new Map<string, Corner>();
+  private readonly low = new Map<Quantity, Corner>();
+  private readonly high = new Map<Quantity, Corner>();
   private readonly numbers = new Map<Quantity, number>();
 
   constructor(readonly nominal: Worksheet) {}
@@ -54,6 +56,17 @@ export class Corners {
     if (!corner) {
       corner = new Corner(this, ends);
       this.known.set(key, corner);
+    }
+    return corner;
+  }
+
+  /** The corner with one quantity at an end. */
+  alone(quantity: Quantity, end: -1 | 1): Corner {
+    const ends = end > 0 ? this.high : this.low;
+    let corner = ends.get(quantity);
+    if (!corner) {
+      corner = this.at(new Map([[quantity, end]]));
+      ends.set(quantity, corner);
     }
     return corner;
   }
@@ -75,8 +88,8 @@ export class Corners {
   }
 }
 
-/** The nodes with these quantities at their ends. What none of them is under is as it is without. */
-class Corner implements Sight {
+/** The nodes with some quantities at their ends. What none of them is under is as it is without. */
+export class Corner implements Sight {
   private readonly outcomes = new Map<Node<unknown>, Outcome<unknown>>();
   private readonly parts = new Map<Loose, Corner>();
 

@@ -27,5 +27,7 @@ export function valuesOf<F extends From>(entries: Entries, sight: Sight): Values
 
 /** What to show of every input, each once. */
 export function termsOf(entries: Entries, showing: Showing): readonly Term[] {
-  return [...new Set(entries.flatMap(([, node]) => showing.termsOf(node)))];
+  const found = new Set<Term>();
+  for (const [, node] of entries) for (const term of showing.termsOf(node)) found.add(term);
+  return [...found];
 }

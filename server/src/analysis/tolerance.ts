@@ -1,5 +1,5 @@
 import type { Quantity } from '../units/quantity.ts';
-import { Corners, type End, type Ends, looseUnder } from './corner.ts';
+import { type Corner, Corners, type End, type Ends, looseUnder } from './corner.ts';
 import { type Bounds, isKnown, type Outcome } from './figure.ts';
 import type { FigureNode } from './node.ts';
 import type { Entry, Worksheet } from './worksheet.ts';
@@ -19,6 +19,7 @@ const MOST_WAYS = 8;
  */
 export class Tolerances {
   private readonly corners: Corners;
+  private readonly moves = new Map<Entry, readonly Ends[]>();
 
   constructor(private readonly nominal: Worksheet) {
     this.corners = new Corners(nominal);
@@ -36,19 +37,20 @@ export class Tolerances {
     const nominal = numberIn(entry.outcome);
     if (loose.length === 0 || nominal === undefined) return undefined;
     let [low, high] = [nominal, nominal];
-    const at = (ends: Ends): number => {
-      const value = numberIn(this.corners.at(ends).see(entry.node)) ?? nominal;
+    const at = (corner: Corner): number => {
+      const value = numberIn(corner.see(entry.node)) ?? nominal;
       low = Math.min(low, value);
       high = Math.max(high, value);
       return value;
     };
     const rising = new Map<Quantity, End>();
-    for (const one of loose) rising.set(one, directionOf(at(new Map([[one, -1]])), at(new Map([[one, 1]]))));
+    for (const one of loose)
+      rising.set(one, directionOf(at(this.corners.alone(one, -1)), at(this.corners.alone(one, 1))));
     const still = loose.filter((one) => rising.get(one) === 0);
     const falling = turned(rising);
     for (const way of still.length > 0 && loose.length > 1 ? this.waysOf(entry, still) : [NOWHERE]) {
-      at(new Map([...rising, ...way]));
-      at(new Map([...falling, ...way]));
+      at(this.corners.at(new Map([...rising, ...way])));
+      at(this.corners.at(new Map([...falling, ...way])));
     }
     return directionOf(low, high) === 0 ? undefined : { low, high };
   }
@@ -86,24 +88,34 @@ export class Tolerances {
     return entry.used.flatMap((used) => {
       const here = quantities.filter((one) => looseUnder(used).has(one));
       if (here.length === 0) return [];
-      const moves = this.movesOf(used, here);
+      const moves = this.movesOf(used).map((move) => new Map([...move].filter(([one]) => here.includes(one))));
       const still = here.filter((one) => !moves.some((move) => move.has(one)));
-      return still.length > 0 ? [...moves, ...this.movesUnder(used, still)] : moves;
+      const further = still.length > 0 ? this.movesUnder(used, still) : [];
+      return [...moves.filter(({ size }) => size > 0), ...further];
     });
   }
 
-  /** The directions in which quantities alone move each number in the value of an entry. */
-  private movesOf({ node, outcome }: Entry, quantities: readonly Quantity[]): Ends[] {
-    const nominal = numbersIn(outcome);
-    const moves = nominal.map(() => new Map<Quantity, End>());
-    for (const one of quantities) {
-      const [low, high] = ([-1, 1] as const).map((end) => numbersIn(this.corners.at(new Map([[one, end]])).see(node)));
-      moves.forEach((move, index) => {
-        const sign = directionOf(low?.[index], high?.[index]);
-        if (sign !== 0) move.set(one, sign);
-      });
+  /** The directions in which the quantities under an entry, each alone, move each number in its value. */
+  private movesOf(entry: Entry): readonly Ends[] {
+    let moves = this.moves.get(entry);
+    if (!moves) {
+      moves = this.movesFound(entry);
+      this.moves.set(entry, moves);
     }
-    return moves.filter(({ size }) => size > 0);
+    return moves;
+  }
+
+  private movesFound(entry: Entry): Ends[] {
+    const moves = numbersIn(entry.outcome).map(() => new Map<Quantity, End>());
+    for (const one of looseUnder(entry)) {
+      const low = numbersIn(this.corners.alone(one, -1).see(entry.node));
+      const high = numbersIn(this.corners.alone(one, 1).see(entry.node));
+      for (const [index, move] of moves.entries()) {
+        const direction = directionOf(low[index], high[index]);
+        if (direction !== 0) move.set(one, direction);
+      }
+    }
+    return this.different(moves);
   }
 }
 
@@ -128,7 +140,9 @@ function numbersIn(outcome: Outcome<unknown>): number[] {
   return isKnown(outcome) ? numbersOf(outcome.value) : [];
 }
 
-function numbersOf(value: unknown): number[] {
-  if (typeof value === 'number') return [value];
-  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(numbersOf) : [];
+function numbersOf(value: unknown, found: number[] = []): number[] {
+  if (typeof value === 'number') found.push(value);
+  else if (typeof value === 'object' && value !== null)
+    for (const inner of Object.values(value)) numbersOf(inner, found);
+  return found;
 }

@@ -81,6 +81,7 @@ function severityOf(id: RuleId, house: House): Severity | 'off' | undefined {
 
 /** The drafts of a rule that are about one place, over all stages. */
 function stageFindings(rule: StageRule, plan: Plan, answers: readonly Asked[]): Finding[] {
+  if (answers.every(({ drafts }) => drafts.length === 0)) return [];
   const groups = new Map<string, { path: Path; found: Found[] }>();
   answers.forEach(({ drafts }, index) => {
     const stage = plan[index] as StageAnalysis;

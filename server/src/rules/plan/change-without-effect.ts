@@ -13,7 +13,7 @@ export const rule: PlanRule = {
   checkPlan: (plan) =>
     plan.slice(1).flatMap(({ stage, index, name }): Draft[] => {
       const before = plan[index - 1] as Situation;
-      return same(stage.changes, before.values, ['stages', index, 'changes']).map((at) => ({
+      return same(stage.changes ?? {}, before.values, ['stages', index, 'changes']).map((at) => ({
         at,
         message: `Stage "${name}" sets ${fieldOf(at)} to what it already was in stage "${before.name}".`,
         repairs: [{ title: 'Take the change out', changes: [{ remove: at }], safe: true }],
@@ -23,7 +23,7 @@ export const rule: PlanRule = {
 
 /** Paths of the largest parts of a change that say what was said before. */
 function same(change: unknown, before: unknown, path: Path): Path[] {
-  if (!isFields(change)) return JSON.stringify(plain(change)) === JSON.stringify(plain(before)) ? [path] : [];
+  if (!isFields(change)) return isSame(change, before) ? [path] : [];
   const inner = Object.entries(change).map(([name, value]) =>
     same(value, isFields(before) ? before[name] : undefined, [...path, name]),
   );
@@ -38,11 +38,18 @@ function fieldOf(place: Path): string {
   return field ? `"${field}"` : 'all that it changes';
 }
 
-/** Quantities by their SI value, so that another unit for the same makes no change. */
-function plain(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map(plain);
-  if (!isQuantity(value)) return value;
-  return [value.value, value.low, value.high].map((number) => number.toPrecision(9));
+/** Quantities are the same by their SI value and its ends, so that another unit makes no change; tables by what is in them. */
+function isSame(one: unknown, other: unknown): boolean {
+  if (isQuantity(one)) {
+    return isQuantity(other) && (['value', 'low', 'high'] as const).every((end) => isNear(one[end], other[end]));
+  }
+  if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null) return one === other;
+  const [fields, others] = [Object.entries(one), new Map(Object.entries(other))];
+  return fields.length === others.size && fields.every(([name, value]) => isSame(value, others.get(name)));
+}
+
+function isNear(one: number, other: number): boolean {
+  return Math.abs(one - other) <= 1e-8 * Math.max(Math.abs(one), Math.abs(other));
 }
 
 function isQuantity(value: unknown): value is Quantity {
