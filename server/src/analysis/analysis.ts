@@ -2,7 +2,8 @@ import type { BuildSheet } from '../generated/build-sheet.ts';
 import type { House } from '../sheet/house.ts';
 import type { Path } from '../sheet/path.ts';
 import { type StageSheet, stagesOf } from '../sheet/stages.ts';
-import { type Absent, type Estimate, type Figure, isKnown, type Outcome } from './figure.ts';
+import type { Dimension } from '../units/units.ts';
+import { type Absent, type Bounds, type Estimate, type Figure, isKnown, type Outcome } from './figure.ts';
 import { type FigureId, figures } from './figures.ts';
 import type { FigureNode, Node } from './node.ts';
 import { type Assumption, sourceOf } from './source.ts';
@@ -11,13 +12,17 @@ import { absentIn, type Fault, Worksheet } from './worksheet.ts';
 
 /** What can be asked of one stage: any figure with its bounds, any fact, and all figures with what explains them. */
 export class StageAnalysis {
-  private readonly tolerances: Tolerances;
+  private tolerances: Tolerances | undefined;
 
   constructor(
     readonly sheet: StageSheet,
     readonly worksheet: Worksheet,
-  ) {
-    this.tolerances = new Tolerances(worksheet);
+    private readonly isLoose = true,
+  ) {}
+
+  /** The same without tolerances. */
+  get nominal(): StageAnalysis {
+    return new StageAnalysis(this.sheet, this.worksheet, false);
   }
 
   get index(): number {
@@ -35,15 +40,20 @@ export class StageAnalysis {
   /** The number of a figure, with bounds where the sheet gives tolerances; nothing where it cannot be had. */
   estimate(node: FigureNode): Estimate | undefined {
     const outcome = this.worksheet.see(node);
-    if (!isKnown(outcome)) return undefined;
-    const { name, dimension } = node;
-    return { name, value: outcome.value, dimension, ...this.tolerances.boundsOf(node) };
+    return isKnown(outcome) ? new Bounded(node, outcome.value, this) : undefined;
   }
 
   /** A figure with all that explains it. */
   figure(node: FigureNode): Figure | undefined {
-    const estimate = this.estimate(node);
-    return estimate && { ...(this.worksheet.termsOf(node)[0] as Figure), ...estimate };
+    if (!isKnown(this.worksheet.see(node))) return undefined;
+    return { ...(this.worksheet.termsOf(node)[0] as Figure), ...this.boundsOf(node) };
+  }
+
+  /** The ends a figure can reach, where a tolerance moves it. */
+  boundsOf(node: FigureNode): Bounds | undefined {
+    if (!this.isLoose) return undefined;
+    this.tolerances ??= new Tolerances(this.worksheet);
+    return this.tolerances.boundsOf(node);
   }
 
   /** Every figure of the stage that can be had. */
@@ -68,6 +78,31 @@ export class StageAnalysis {
 
   get faults(): readonly Fault[] {
     return this.worksheet.faults;
+  }
+}
+
+/** A number whose bounds are looked for when they are asked for. */
+class Bounded implements Estimate {
+  constructor(
+    private readonly node: FigureNode,
+    readonly value: number,
+    private readonly stage: StageAnalysis,
+  ) {}
+
+  get name(): string {
+    return this.node.name;
+  }
+
+  get dimension(): Dimension {
+    return this.node.dimension;
+  }
+
+  get low(): number | undefined {
+    return this.stage.boundsOf(this.node)?.low;
+  }
+
+  get high(): number | undefined {
+    return this.stage.boundsOf(this.node)?.high;
   }
 }
 

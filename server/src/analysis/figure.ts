@@ -41,7 +41,9 @@ export type Estimate = {
   readonly name: string;
   readonly value: number;
   readonly dimension: Dimension;
-} & Partial<Bounds>;
+  readonly low?: number | undefined;
+  readonly high?: number | undefined;
+};
 
 /** A value that is known. */
 export type Known<T> = { readonly value: T };

@@ -33,7 +33,7 @@ export function sourceOf(stage: StageSheet, house: House, assumed: readonly Assu
       return steps[0] === 'stages' ? valueAt(stage.stage, steps, 1) : valueAt(withFuel, steps);
     },
     place: (path) => stage.placeOf(path),
-    isUnread: stage.isUnread,
+    isUnread: (path) => !stage.isWhole && stage.isUnread(path),
     because: (path) => (reasons.size > 0 ? reasons.get(pathText(stage.placeOf(path))) : undefined),
     limit: (name) => values.limits?.[name] ?? house.limits?.[name],
   };

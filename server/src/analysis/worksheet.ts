@@ -28,7 +28,7 @@ const NOTHING: readonly Entry[] = [];
  */
 export class Worksheet implements Showing {
   private readonly entries: (Entry | undefined)[] = [];
-  private readonly shown = new Map<Node<unknown>, readonly Term[]>();
+  private shown: Map<Node<unknown>, readonly Term[]> | undefined;
   private asking: Entry[] | undefined;
 
   /** `others`: where to look for what is worked out already. */
@@ -57,6 +57,7 @@ export class Worksheet implements Showing {
 
   /** What to show of where a known value came from. */
   termsOf(node: Node<unknown>): readonly Term[] {
+    this.shown ??= new Map();
     let terms = this.shown.get(node);
     if (!terms) {
       terms = node.terms(this);

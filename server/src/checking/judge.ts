@@ -6,7 +6,7 @@ import type { House } from '../sheet/house.ts';
 import type { Path } from '../sheet/path.ts';
 import { type Answers, type Asked, answersOf, type Fault } from './ask.ts';
 import type { Accepted, Finding, OpenCheck } from './finding.ts';
-import { outgrown } from './outgrown.ts';
+import { OUTGROWN, outgrown } from './outgrown.ts';
 import { type Found, placeOf, planned } from './place.ts';
 import type { Draft, PlanRule, Rule, RuleId, Severity, StageRule } from './rule.ts';
 import { silenced } from './silence.ts';
@@ -36,14 +36,10 @@ export function judge(
 ): Verdict {
   const asked = rules.filter(({ id }) => severityOf(id, house) !== 'off');
   const answers = answersOf(asked, plan, house, before);
-  const found = [...answers].flatMap(([rule, stages]) =>
-    'check' in rule ? stageFindings(rule, plan, stages) : planFindings(rule as PlanRule, plan, stages),
-  );
-  const ids = rules.map(({ id }) => id);
+  const { left, accepted, told } = findingsOf(values, plan, house, answers, rules);
   const isWhole = plan.every(({ sheet }) => sheet.isWhole);
-  const { left, accepted, told } = silenced(values, plan, found, ids);
   return {
-    findings: [...left, ...(isWhole ? told : [])].flatMap((finding) => bySeverity(finding, house)),
+    findings: isWhole ? [...left, ...told] : left,
     accepted,
     open: [...answers].flatMap(([rule, stages]) => openCheck(rule, stages)),
     faults: [
@@ -53,6 +49,30 @@ export function judge(
     plan,
     answers,
   };
+}
+
+/** What answers find: the findings that are left, those the sheet accepts, and silencers without an effect. */
+export function findingsOf(
+  values: Partial<BuildSheet>,
+  plan: Plan,
+  house: House,
+  answers: Answers,
+  rules: readonly Rule[] = allRules,
+): Pick<Verdict, 'accepted'> & { left: readonly Finding[]; told: readonly Finding[] } {
+  const found = [...answers].flatMap(([rule, stages]) =>
+    'check' in rule ? stageFindings(rule, plan, stages) : planFindings(rule as PlanRule, plan, stages),
+  );
+  const ids = rules.map(({ id }) => id);
+  const { left, accepted, told } = silenced(values, plan, found, ids);
+  const settled = (findings: readonly Finding[]) => findings.flatMap((finding) => bySeverity(finding, house));
+  return { left: settled(left), accepted, told: settled(told) };
+}
+
+/** Whether what a rule finds may be an error, in its own words or in the house's. */
+export function mayBeError(rule: Rule, house: House): boolean {
+  const severity = severityOf(rule.id, house) ?? rule.severity;
+  const isCapacity = 'capacity' in rule && severityOf(OUTGROWN, house) === 'error';
+  return severity === 'error' || isCapacity;
 }
 
 /** A rule that lacked something in the stages in which it found nothing. */

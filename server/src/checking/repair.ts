@@ -6,7 +6,7 @@ import { quoted } from '../text/echo.ts';
 import { formatValue } from '../units/format.ts';
 import { type Checked, checkText } from './checked.ts';
 import type { Finding, PlannedRepair } from './finding.ts';
-import { holds, type Trial, tried } from './trial.ts';
+import { holds, tried } from './trial.ts';
 
 /** A repair that held when it was tried on the values of the sheet; its edits are made when it is chosen. */
 export type OfferedRepair = { title: string; planned: PlannedRepair; edits: TextEdit[] };
@@ -30,9 +30,9 @@ export function verifiedRepairs(checked: Checked, finding: Finding): VerifiedRep
 function offered(checked: Checked, finding: Finding, planned: PlannedRepair): OfferedRepair | undefined {
   const edits = editsFor(checked.sheet, planned.changes);
   if (!edits?.length) return undefined;
-  const trial = tried(checked, finding, planned);
-  if (!trial) return undefined;
-  const title = titleOf(planned, checked, trial) + sharedNote(checked.sheet.root, planned.changes);
+  const after = tried(checked, finding, planned);
+  if (!after) return undefined;
+  const title = titleOf(planned, checked, after) + sharedNote(checked.sheet.root, planned.changes);
   return { title, planned, edits };
 }
 
@@ -48,9 +48,9 @@ function bringsProblem(before: Checked, after: Checked): boolean {
   return after.sheet.problems.some(({ code, message }) => !known.has(`${code} ${message}`));
 }
 
-function titleOf({ title, shows, stage }: PlannedRepair, before: Checked, after: Trial): string {
+function titleOf({ title, shows, stage }: PlannedRepair, before: Checked, after: Checked['plan']): string {
   if (!shows) return title;
-  const [from, to] = [before.plan, after.plan].map((plan) => {
+  const [from, to] = [before.plan, after].map((plan) => {
     const figure = plan[stage]?.estimate(shows);
     return figure && formatValue(figure.value, figure.dimension, before.house.units ?? 'us');
   });

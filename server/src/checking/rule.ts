@@ -121,7 +121,7 @@ export type Rule = StageRule | PlanRule | ToldRule;
 type Miss = { excess: number; onlyAtBadEnd: boolean };
 
 /** A figure or a quantity of the sheet: its nominal value and the ends of its tolerance. */
-type Spread = { value: number; low?: number; high?: number };
+type Spread = { value: number; low?: number | undefined; high?: number | undefined };
 
 /** How far a figure or quantity is above a limit, at nominal or only at the high end of its tolerance. */
 export function above(figure: Spread | undefined, limit: number): Miss | undefined {

@@ -1,30 +1,45 @@
 import { analyze, type StageAnalysis } from '../analysis/analysis.ts';
 import { changedValues } from '../sheet/changed.ts';
+import { answersOf } from './ask.ts';
 import type { Checked } from './checked.ts';
 import type { Finding, PlannedRepair } from './finding.ts';
 import { fieldOf, identities } from './identity.ts';
-import { judge, type Verdict } from './judge.ts';
+import { findingsOf, judge, mayBeError } from './judge.ts';
+import type { Rule } from './rule.ts';
 
-/** What a sheet would be with a change, computed on values alone. */
-export type Trial = { plan: readonly StageAnalysis[]; verdict: Verdict };
+/** The stages of a sheet. */
+type Plan = readonly StageAnalysis[];
 
 /**
- * Tries a repair on the values of a sheet: only what stands on a changed field is computed and asked again. Nothing where
- * the finding stays or another error comes.
+ * Tries a repair on the values of a sheet: only what stands on a changed field is computed and asked again. The plan as it
+ * then is, or nothing where the finding stays or another error comes. What errs only at the bad end of the tolerances is no
+ * error, so that tolerances count for the rule of the finding alone.
  */
-export function tried(checked: Checked, finding: Finding, repair: PlannedRepair): Trial | undefined {
-  const trial = trialOf(checked, repair);
-  return trial && holds(finding, checked.verdict.findings, trial.verdict.findings) ? trial : undefined;
-}
-
-function trialOf(
-  { sheet, house, plan: known, verdict: before }: Checked,
-  { changes }: PlannedRepair,
-): Trial | undefined {
+export function tried(checked: Checked, finding: Finding, { changes }: PlannedRepair): Plan | undefined {
+  const { sheet, house, verdict } = checked;
   const values = changedValues(sheet.values, changes);
   if (!values) return undefined;
-  const plan = analyze(values, house, known, sheet.unread);
-  return { plan, verdict: judge(values, plan, house, plan.length === known.length ? before : undefined) };
+  const plan = analyze(values, house, checked.plan, sheet.unread);
+  const before = plan.length === checked.plan.length ? verdict : undefined;
+  const rules = [...verdict.answers.keys()];
+  const own = rules.filter(({ id }) => id === finding.found);
+  if (own.length === 0) {
+    const { findings } = judge(values, plan, house, before);
+    return holds(finding, verdict.findings, findings) ? plan : undefined;
+  }
+  const found = (asked: readonly Rule[], seen: Plan) =>
+    findingsOf(values, seen, house, answersOf(asked, seen, house, before)).left;
+  const grave = rules.filter((rule) => mayBeError(rule, house));
+  const isHeld =
+    isGone(finding, verdict.findings, found(own, plan)) &&
+    !bringsError(
+      verdict.findings,
+      found(
+        grave,
+        plan.map((stage) => stage.nominal),
+      ),
+    );
+  return isHeld ? plan : undefined;
 }
 
 /** Whether a finding is gone and no error is new. */
