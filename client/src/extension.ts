@@ -1,5 +1,6 @@
 import { commands, type ExtensionContext, type LogOutputChannel, window } from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
+import { Pages, withLinks } from './pages.ts';
 
 /** A server that crashes is restarted this many times within three minutes; then the client gives up and says so. */
 const restartLimit = 3;
@@ -27,6 +28,8 @@ function startClient(context: ExtensionContext, outputChannel: LogOutputChannel)
       connectionOptions: { maxRestartCount: restartLimit },
       diagnosticPullOptions: { onChange: true, onFocus: true },
       outputChannel,
+      initializationOptions: { opensPages: true },
+      middleware: { provideHover: withLinks },
     },
   );
   return client.start();
@@ -37,6 +40,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
   const output = window.createOutputChannel('Build Sheet', { log: true });
   context.subscriptions.push(
     output,
+    new Pages(() => client),
     commands.registerCommand('buildSheet.showOutput', () => output.show()),
     commands.registerCommand('buildSheet.restartServer', async () => {
       await deactivate();

@@ -7,11 +7,13 @@ import { type Completion, completionsAt } from './features/completion.ts';
 import { type Diagnosis, problemDiagnoses, sheetDiagnoses } from './features/diagnostics.ts';
 import { type Fold, foldsOf } from './features/folding.ts';
 import { houseFaultDiagnoses } from './features/house-faults.ts';
-import { type Explanation, hoverAt } from './features/hover.ts';
+import { type Explanation, hoverAt, nothingKnown } from './features/hover.ts';
 import { linksOf, type RuleLink } from './features/links.ts';
 import { allRepairs, type Choice, editsOf, type Offer, problemRepairs, repairsAt } from './features/repairs.ts';
 import { type OutlineItem, outlineOf } from './features/symbols.ts';
 import { problemsTold, type Told, toldOf } from './features/told.ts';
+import { type Work, workAt } from './features/work.ts';
+import { completed } from './fit/completed.ts';
 import { type Headroom, headroomOf } from './fit/headroom.ts';
 import { type Needs, needsOf } from './fit/needs.ts';
 import type { BuildSheet } from './generated/build-sheet.ts';
@@ -119,13 +121,30 @@ export class Service {
     return text?.kind === 'sheet' ? this.standing(this.memory(text)).faults : [];
   }
 
-  /** What there is to read of the field at an offset. */
+  /** What there is to read of the field at an offset, in short. */
   explain(uri: string, offset: number): Explanation | undefined {
     const text = this.workspace.get(uri);
     if (!text) return undefined;
-    if (text.kind === 'house') return hoverAt(this.house(text).root, offset, [], 'us');
-    const { sheet, plan, house, accepted } = this.checked(text);
-    return hoverAt(sheet.root, offset, plan, house.units ?? 'us', accepted);
+    if (text.kind === 'house') return hoverAt(this.house(text).root, offset, nothingKnown);
+    const checked = this.checked(text);
+    const { sheet, plan, house, accepted, findings } = checked;
+    return hoverAt(sheet.root, offset, {
+      plan,
+      system: house.units ?? 'us',
+      accepted,
+      findings,
+      why: (id) => this.rules.find((rule) => rule.id === id)?.why,
+      completed: () => completed(checked),
+    });
+  }
+
+  /** How all that is computed of the field at an offset came about, with usual values where the sheet says nothing. */
+  work(uri: string, offset: number): Work | undefined {
+    const text = this.workspace.get(uri);
+    if (text?.kind !== 'sheet') return undefined;
+    const checked = this.checked(text);
+    const { plan } = completed(checked);
+    return workAt(checked.sheet.root, offset, plan, checked.house.units ?? 'us');
   }
 
   /** What could be written at an offset. */

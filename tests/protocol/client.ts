@@ -55,7 +55,13 @@ export const waits: ClientCapabilities = {
   workspace: { workspaceFolders: true, didChangeWatchedFiles: { dynamicRegistration: true } },
 };
 
-type Options = { capabilities?: ClientCapabilities; folders?: readonly string[]; rootUri?: string; cache?: string };
+type Options = {
+  capabilities?: ClientCapabilities;
+  folders?: readonly string[];
+  rootUri?: string;
+  cache?: string;
+  options?: object;
+};
 
 /** Where the servers of the tests keep what V8 compiled; not where those of a user do. */
 const CACHE = join(tmpdir(), 'build-sheet-tests');
@@ -81,7 +87,13 @@ export class Client {
     });
   }
 
-  static async start({ capabilities = pulls, folders = [], rootUri, cache = CACHE }: Options = {}): Promise<Client> {
+  static async start({
+    capabilities = pulls,
+    folders = [],
+    rootUri,
+    cache = CACHE,
+    options,
+  }: Options = {}): Promise<Client> {
     mustBeBuilt();
     const server = spawn(process.execPath, [SERVER, '--stdio'], {
       stdio: 'pipe',
@@ -110,6 +122,7 @@ export class Client {
       processId: process.pid,
       rootUri: rootUri ?? null,
       capabilities,
+      initializationOptions: options,
       workspaceFolders: rootUri ? null : folders.map((uri) => ({ uri, name: uri })),
     });
     await connection.sendNotification('initialized', {});

@@ -53,6 +53,26 @@ describe('hover', () => {
     expect(hover?.range).toEqual(client.rangeOf(uri, 'static-flow'));
   });
 
+  it('shows the work beside it, and what the build needs, to a client that opens pages', async () => {
+    const uri = await opened(readFileSync('samples/quarry-wagon.build.yaml', 'utf8'));
+    const position = client.rangeOf(uri, 'injectors').start;
+    expect(markdown(await client.hover(uri, position))).not.toContain('command:');
+    const page = (about: object) =>
+      client.request<{ title: string; markdown: string } | null>('buildSheet/page', { uri }, about);
+    const work = await page({ page: 'work', position });
+    expect(work?.title).toBe('The work: Injectors');
+    expect(work?.markdown).toContain('source: ');
+    expect((await page({ page: 'needs' }))?.markdown).toContain('**Injectors**');
+    expect((await page({ page: 'headroom' }))?.markdown).toContain('good to');
+    expect(await page({ page: 'work', position: { line: 0, character: 0 } })).toBeNull();
+    const editor = await Client.start({ options: { opensPages: true } });
+    await editor.open(uri, client.text(uri));
+    expect(markdown(await editor.hover(uri, position))).toMatch(
+      /\[Show the work\]\(command:buildSheet\.showWork\?[^()\s]+\)$/,
+    );
+    await editor.stop();
+  });
+
   it('follows the edits', async () => {
     const uri = await opened('format: 1\nengine: { displacement: 4.9 L }\n');
     const at = client.rangeOf(uri, 'displacement').start;

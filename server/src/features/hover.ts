@@ -1,55 +1,76 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
-import type { Figure } from '../analysis/figure.ts';
+import { isKnown } from '../analysis/figure.ts';
 import { capital, withSpread } from '../analysis/figure-words.ts';
-import { headlines } from '../analysis/headlines.ts';
-import type { Accepted } from '../checking/finding.ts';
-import { derivation } from '../report/figure-text.ts';
+import { heldAgainst } from '../analysis/headlines.ts';
+import { limit } from '../analysis/node.ts';
+import type { Accepted, PlacedFinding } from '../checking/finding.ts';
+import type { Build } from '../fit/build.ts';
 import { type Block, type Page, paragraph, prose, type Span } from '../report/page.ts';
-import { type Entry, entryAt, pathText, type Range } from '../sheet/entry.ts';
-import type { FieldSchema, Path } from '../sheet/schema.ts';
+import { type Entry, pathText, type Range } from '../sheet/entry.ts';
+import type { FieldSchema } from '../sheet/schema.ts';
 import { echo } from '../text/echo.ts';
 import { conversions, formatIn, formatValue } from '../units/format.ts';
 import { parseQuantity } from '../units/parse.ts';
 import { isQuantity, type Quantity } from '../units/quantity.ts';
 import type { Dimension, System } from '../units/units.ts';
+import { describedEntry, figureIds, missingAt, stagesFor } from './described.ts';
 
-type Figures = StageAnalysis['figures'];
+/** What there is to read of a field in short, the text it is about, and whether there is more to show. */
+export type Explanation = { range: Range; page: Page; hasWork: boolean };
 
-/** What there is to read of a field, and the text it is about. */
-export type Explanation = { range: Range; page: Page };
+/** What is known of the sheet that is hovered over; of house rules nothing. */
+export type Known = {
+  plan: readonly StageAnalysis[];
+  system: System;
+  accepted: readonly Accepted[];
+  findings: readonly PlacedFinding[];
+  why: (rule: string) => string | undefined;
+  /** The sheet with usual values where it says nothing. */
+  completed: () => Build | undefined;
+};
 
-/** What to know of the field at an offset: its meaning, its value in other units, and the figures it decides. */
-export function hoverAt(
-  root: Entry,
-  offset: number,
-  plan: readonly StageAnalysis[],
-  system: System,
-  accepted: readonly Accepted[] = [],
-): Explanation | undefined {
+export const nothingKnown: Known = {
+  plan: [],
+  system: 'us',
+  accepted: [],
+  findings: [],
+  why: () => undefined,
+  completed: () => undefined,
+};
+
+/** Lines that a hover has at most, and rows of its table. */
+const MOST_LINES = 10;
+const MOST_ROWS = 6;
+/** Characters of a paragraph; a hover shows what can be taken in at a glance. */
+const MOST_CHARACTERS = 240;
+
+/** What to know of the field at an offset, in ten lines: meaning, value in other units, figures that matter, and why it is wrong. */
+export function hoverAt(root: Entry, offset: number, known: Known): Explanation | undefined {
   const entry = describedEntry(root, offset);
   if (!entry?.schema) return undefined;
-  const page = [
+  const above = [
     ...heading(entry),
     ...valueLines(entry),
-    ...acceptedLines(entry, accepted),
-    ...figuresOf(entry, plan, system),
+    ...acceptedLines(entry, known.accepted),
+    ...whyLines(entry, known),
   ];
-  return { range: entry.key ?? entry.value, page };
-}
-
-/** The entry at the offset; the name of a stage stands for the stage. */
-function describedEntry(root: Entry, offset: number): Entry | undefined {
-  const entry = entryAt(root, offset);
-  const [section, index, field] = entry.path;
-  if (section !== 'stages' || field !== 'name') return entry.path.length ? entry : undefined;
-  const stages = root.children.find(({ path }) => path[0] === section);
-  const stage = stages?.children.find(({ path }) => path[1] === index);
-  return stage && { ...stage, key: entry.value };
+  const table = figureTable(entry, known, MOST_LINES - above.length);
+  const hasWork = table.length > 0;
+  return { range: entry.key ?? entry.value, page: [...above, ...table], hasWork };
 }
 
 function heading({ path, schema }: Entry): Block[] {
   const title = paragraph({ strong: schema?.title ?? String(path.at(-1)) }, ' ', { code: echo(pathText(path), 120) });
-  return schema?.description ? [title, paragraph(...prose(schema.description))] : [title];
+  return schema?.description ? [title, paragraph(...prose(firstSentences(schema.description)))] : [title];
+}
+
+/** As many sentences of a text as a hover has room for, at least one. */
+function firstSentences(text: string): string {
+  const [first = '', ...others] = text.split(/(?<=\.) (?=[A-Z])/);
+  return others.reduce(
+    (taken, one) => (taken.length + one.length < MOST_CHARACTERS ? `${taken} ${one}` : taken),
+    first,
+  );
 }
 
 function valueLines({ schema, scalar, kind }: Entry): Block[] {
@@ -73,99 +94,74 @@ function toleranceLine({ low, high, dimension, unit }: Quantity): string {
   return low === high ? '' : `From ${formatIn(low, dimension, unit)} to ${formatIn(high, dimension, unit)}.`;
 }
 
-const MOST_ACCEPTED = 50;
-
 /** On a silencer, or on all of them: what is accepted and why. */
 function acceptedLines({ path }: Entry, accepted: readonly Accepted[]): Block[] {
   if (path[0] !== 'silence') return [];
   const all = accepted.filter(({ silencer }) => path.length === 1 || path[1] === silencer);
-  const here = all.slice(0, MOST_ACCEPTED);
+  const here = all.slice(0, MOST_ROWS);
   if (here.length === 0) return [];
   const items = here.map(({ finding, reason }): Span[] => [
     'accepted ',
     { code: finding.rule },
     ': ',
-    ...prose(finding.message),
-    ` Reason: ${echo(reason, 300)}`,
+    ...prose(echo(finding.message, MOST_CHARACTERS)),
+    ` Reason: ${echo(reason, MOST_CHARACTERS)}`,
   ]);
   const more = all.length - here.length;
   return [{ kind: 'list', items }, ...(more ? [paragraph(`And ${more} more.`)] : [])];
 }
 
-function figuresOf(entry: Entry, plan: readonly StageAnalysis[], system: System): Block[] {
-  const stages = stagesFor(entry.path, plan);
-  const ids = figureIds(entry, stages);
-  const known = stages.map(({ figures }) => figures);
-  const rows = ids.map((id) => row(id, known, system)).filter((cells) => cells !== undefined);
-  const missing = missingOf(entry, stages);
-  const hungriest = stages.toSorted((one, other) => demand(other) - demand(one))[0];
-  const isStage = entry.path[0] === 'stages' && entry.path.length === 2;
-  const byHunger = (hungriest ? [hungriest, ...stages] : []).map(({ figures }) => figures);
-  const explained = isStage ? new Set([...ids, ...(byHunger[0]?.keys() ?? [])]) : ids;
-  const work = [...explained]
-    .flatMap((id) => byHunger.find((figures) => figures.has(id))?.get(id) ?? [])
-    .flatMap((figure) => derivation(figure, system));
-  if (work.length === 0) return missing;
-  const where = stages.length > 1 ? `, stage "${echo(hungriest?.name ?? '')}"` : '';
+/** Why what is found here is wrong; the message itself stands beside it already. */
+function whyLines(entry: Entry, { findings, why }: Known): Block[] {
+  const { start } = entry.key ?? entry.value;
+  const { end } = entry.kind === 'scalar' ? entry.value : (entry.key ?? entry.value);
+  const here = findings.find(({ range }) => start <= range.start && range.start < end);
+  const reason = here && why(here.rule);
+  return reason ? [paragraph({ strong: 'Why:' }, ' ', ...prose(firstSentences(reason)))] : [];
+}
+
+/** The first figures of the field by stage, what they are held against, and what is still missing for the others. */
+function figureTable(entry: Entry, known: Known, lines: number): Block[] {
+  const { system } = known;
+  const own = stagesFor(entry.path, known.plan);
+  const missing = missingAt(entry, own);
+  const filled = missing.some(({ lacks }) => lacks.length > 0) ? known.completed() : undefined;
+  const stages = filled ? stagesFor(entry.path, filled.plan) : own;
+  const show = (value: number, dimension: Dimension) => formatValue(value, dimension, system);
+  const rows = figureIds(entry, stages)
+    .slice(0, Math.max(1, Math.min(MOST_ROWS, lines - 3)))
+    .flatMap((id) => {
+      const figures = stages.map((stage) => stage.figures.get(id));
+      const named = figures.find((figure) => figure !== undefined);
+      if (!named) return [];
+      const bound = boundOf(id, stages[0]);
+      const name = `${capital(named.name)}${bound === undefined ? '' : ` (${bound.side} ${show(bound.value, named.dimension)})`}`;
+      const isAssumed = figures.some((figure, index) => figure && !own[index]?.figures.has(id));
+      return [[isAssumed ? `${name} *` : name, ...figures.map((figure) => (figure ? withSpread(figure, show) : '-'))]];
+    });
   const head = ['figure', ...stages.map(({ name }) => echo(name))];
   const table: Block[] = rows.length > 0 ? [{ kind: 'table', head, rows }] : [];
-  return [...table, ...missing, { kind: 'divider' }, paragraph(`The work${where}:`), ...work];
+  return [...table, ...missingLine(missing, filled?.assumed.length ?? 0)];
 }
 
-function demand({ figures }: StageAnalysis): number {
-  return figures.get('demand-by-power')?.value ?? 0;
+function boundOf(id: string, stage: StageAnalysis | undefined): { side: string; value: number } | undefined {
+  const held = heldAgainst[id];
+  if (!held || !stage) return undefined;
+  if (typeof held.limit === 'number') return { side: held.side, value: held.limit };
+  const outcome = stage.see(limit(held.limit));
+  return isKnown(outcome) ? { side: held.side, value: outcome.value } : undefined;
 }
 
-/** One stage for a field of that stage, else all of them. */
-function stagesFor(path: Path, plan: readonly StageAnalysis[]): readonly StageAnalysis[] {
-  const index = path[0] === 'stages' ? path[1] : undefined;
-  return typeof index === 'number' ? plan.filter((stage) => stage.index === index) : plan;
-}
-
-/** Figures at home on the field, else those computed directly from it. */
-function figureIds(entry: Entry, stages: readonly StageAnalysis[]): string[] {
-  const home = homePath(entry.path);
-  const here = pathText(entry.path);
-  const ids = new Set<string>();
-  for (const { figures } of stages) {
-    for (const [id, figure] of figures) if (homes(figure.home, home) || uses(figure, here)) ids.add(id);
-  }
-  const first = headlines[home] ?? [];
-  return [...first.filter((id) => ids.has(id)), ...[...ids].filter((id) => !(first as readonly string[]).includes(id))];
-}
-
-function homes(fields: readonly string[], field: string): boolean {
-  return fields.includes(field);
-}
-
-function uses({ inputs }: Figure, field: string): boolean {
-  return inputs.some((input) => input.field !== undefined && pathText(input.field) === field);
-}
-
-/** The path as figures name their home: without numbers and without the stage whose change it is. */
-function homePath(path: Path): string {
-  const steps = path.filter((step) => typeof step === 'string');
-  const inChanges = steps[0] === 'stages' && steps[1] === 'changes';
-  return (inChanges ? steps.slice(2) : steps).join('.');
-}
-
-function row(id: string, known: readonly Figures[], system: System): string[] | undefined {
-  const figures = known.map((stage) => stage.get(id));
-  const named = figures.find((figure) => figure !== undefined);
-  const show = (value: number, dimension: Dimension) => formatValue(value, dimension, system);
-  return named && [capital(named.name), ...figures.map((figure) => (figure ? withSpread(figure, show) : '-'))];
-}
-
-function missingOf(entry: Entry, stages: readonly StageAnalysis[]): Block[] {
-  const home = homePath(entry.path);
-  const lines = new Map<string, Span[]>();
-  for (const { absent } of stages) {
-    for (const { name, lacks, impossible, home: fields } of absent.values()) {
-      if (!homes(fields, home) || (!impossible && lacks.length === 0)) continue;
-      const missing = lacks.flatMap((need, index): Span[] => [index ? ', ' : '', { code: need }]);
-      const line: Span[] = impossible ? [`${capital(name)}: ${impossible}`] : [`${capital(name)} needs `, ...missing];
-      lines.set(JSON.stringify(line), line);
-    }
-  }
-  return lines.size ? [paragraph('Not computed:'), { kind: 'list', items: [...lines.values()] }] : [];
+function missingLine(
+  missing: readonly { lacks: readonly string[]; name: string; impossible?: string }[],
+  assumed: number,
+): Block[] {
+  const impossible = missing.find((one) => one.impossible);
+  if (impossible) return [paragraph(`${capital(impossible.name)}: ${impossible.impossible}`)];
+  const fields = [...new Set(missing.flatMap(({ lacks }) => lacks))];
+  if (fields.length === 0) return [];
+  const some = fields.slice(0, 3).flatMap((field, index): Span[] => [index ? ', ' : '', { code: field }]);
+  const more = fields.length > 3 ? ` and ${fields.length - 3} more` : '';
+  const taken = assumed > 0 ? `* with usual values: ${assumed} are assumed. ` : '';
+  return [paragraph(`${taken}Not known yet: `, ...some, `${more}.`)];
 }

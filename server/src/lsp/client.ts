@@ -3,7 +3,7 @@ import { type InitializeParams, MarkupKind } from 'vscode-languageserver';
 /** What a client has told it can do; what it does not tell it cannot. */
 export type Client = ReturnType<typeof clientOf>;
 
-export function clientOf({ capabilities: { textDocument, workspace } }: InitializeParams) {
+export function clientOf({ capabilities: { textDocument, workspace }, initializationOptions }: InitializeParams) {
   const { codeAction, publishDiagnostics, completion, documentSymbol, foldingRange } = textDocument ?? {};
   const resolved = codeAction?.resolveSupport?.properties ?? [];
   return {
@@ -18,6 +18,7 @@ export function clientOf({ capabilities: { textDocument, workspace } }: Initiali
     resolvesActions: codeAction?.dataSupport === true && resolved.includes('edit'),
     takesVersionedEdits: workspace?.workspaceEdit?.documentChanges === true,
     takesSnippets: completion?.completionItem?.snippetSupport === true,
+    opensPages: (initializationOptions as { opensPages?: unknown } | undefined)?.opensPages === true,
     hoverIn: kindIn(textDocument?.hover?.contentFormat),
     documentationIn: kindIn(completion?.completionItem?.documentationFormat),
     takesTrees: documentSymbol?.hierarchicalDocumentSymbolSupport === true,

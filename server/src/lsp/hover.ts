@@ -6,8 +6,22 @@ import { plainText } from '../report/plain-text.ts';
 import type { Client } from './client.ts';
 import { lspRange } from './positions.ts';
 
-/** An explanation in the form the client shows. */
-export function hoverOf(document: TextDocument, { range, page }: Explanation, { hoverIn }: Client): Hover {
-  const value = hoverIn === MarkupKind.Markdown ? markdown(page) : plainText(page);
-  return { contents: { kind: hoverIn, value }, range: lspRange(document, range) };
+/** An explanation in the form the client shows, with a way to the whole work where the client has one. */
+export function hoverOf(
+  document: TextDocument,
+  { range, page, hasWork }: Explanation,
+  { hoverIn, opensPages }: Client,
+): Hover {
+  const where = lspRange(document, range);
+  const isMarkdown = hoverIn === MarkupKind.Markdown;
+  const value = isMarkdown ? markdown(page) : plainText(page);
+  const link = isMarkdown && hasWork && opensPages ? `\n\n${linkTo(document.uri, where.start)}` : '';
+  return { contents: { kind: hoverIn, value: value + link }, range: where };
+}
+
+function linkTo(uri: string, position: object): string {
+  const place = encodeURIComponent(JSON.stringify([{ uri, position }])).replaceAll(/[()]/g, (mark) =>
+    mark === '(' ? '%28' : '%29',
+  );
+  return `[Show the work](command:buildSheet.showWork?${place})`;
 }

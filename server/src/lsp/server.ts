@@ -19,6 +19,7 @@ import { foldingRanges } from './folding.ts';
 import { guarded } from './guard.ts';
 import { hoverOf } from './hover.ts';
 import { documentLinks } from './links.ts';
+import { answerPages } from './pages.ts';
 import { type Host, Session } from './session.ts';
 import { symbolsOf } from './symbols.ts';
 
@@ -29,6 +30,7 @@ export function serve(connection: Connection, host: Host, service = new Service(
   synchronize(session);
   answerReading(session);
   answerRepairs(session);
+  answerPages(session);
   return (error) => session.faults.note('the server', error);
 }
 

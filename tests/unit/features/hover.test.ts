@@ -1,6 +1,10 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { checkText } from '../../../server/src/checking/checked.ts';
-import { type Explanation, hoverAt } from '../../../server/src/features/hover.ts';
+import { type Checked, checkText } from '../../../server/src/checking/checked.ts';
+import { type Explanation, hoverAt, type Known } from '../../../server/src/features/hover.ts';
+import { workAt } from '../../../server/src/features/work.ts';
+import { completed } from '../../../server/src/fit/completed.ts';
+import { rules } from '../../../server/src/generated/rules.ts';
 import { markdown } from '../../../server/src/report/markdown.ts';
 import type { House } from '../../../server/src/sheet/house.ts';
 import type { System } from '../../../server/src/units/units.ts';
@@ -8,8 +12,21 @@ import { atCursor } from './cursor.ts';
 
 function hover(marked: string, system: System = 'us', house: House = {}): Explanation | undefined {
   const { text, offset } = atCursor(marked);
-  const { sheet, plan, accepted } = checkText(text, house);
-  return hoverAt(sheet.root, offset, plan, system, accepted);
+  const checked = checkText(text, house);
+  return hoverAt(checked.sheet.root, offset, { ...knownOf(checked), system });
+}
+
+function knownOf(checked: Checked): Known {
+  const { plan, accepted, findings } = checked;
+  const why = (id: string) => rules.find((rule) => rule.id === id)?.why;
+  return { plan, system: 'us', accepted, findings, why, completed: () => completed(checked) };
+}
+
+/** All that is computed there, as Markdown. */
+function work(marked: string, system: System = 'us'): string {
+  const { text, offset } = atCursor(marked);
+  const { sheet, plan } = checkText(text, {});
+  return markdown(workAt(sheet.root, offset, plan, system)?.page ?? []);
 }
 
 /** The hover's text; throws where there is none. */
@@ -59,7 +76,7 @@ describe('hover on a field', () => {
   it('tells what was taken for granted in reading it', () => {
     const text = told('engine: { idle-manifold-pressure: ‸15 inHg vacuum }\n');
     expect(text).toContain('14.92 inHg = 7.329 psi = 50.53 kPa');
-    expect(text).toMatch(/Note: vacuum is counted down from the air at sea level, 101\.325 kPa; .*\./);
+    expect(text).toMatch(/Note: vacuum is counted down from the air: .*101\.325 kPa.*\./);
   });
 
   it('tells the meaning of a choice', () => {
@@ -89,16 +106,15 @@ describe('hover on a field', () => {
 });
 
 describe('hover on what decides figures', () => {
-  it('has a table with every stage and the work of the hungriest', () => {
+  it('has a table of the first figures of every stage with what they are held against', () => {
     const text = told(at(stages, 'injectors'));
     expect(text).toMatch(/\| figure \| now \| later \|\n\|---\|---:\|---:\|/);
-    expect(text).toMatch(/\| Duty cycle at redline \| [\d.]+ % \| [\d.]+ % \([\d.]+ % to [\d.]+ %\) \|/);
-    expect(text).toContain('The work, stage "later":');
-    expect(text).toMatch(/\*\*Duty cycle at redline\*\* `.* = .*` = [\d.]+ %/);
-    expect(text).toContain('- source: ');
+    expect(text).toMatch(
+      /\| Duty cycle at redline \(at most 85 %\) \| [\d.]+ % \| [\d.]+ % \([\d.]+ % to [\d.]+ %\) \|/,
+    );
   });
 
-  it('is in the units of the house first', () => {
+  it('is in the units of the house', () => {
     expect(told(at(stages, 'injectors'), 'si')).toMatch(
       /\| Static flow of one injector at that pressure \| [\d.]+ cm\^3\/min/,
     );
@@ -113,17 +129,23 @@ describe('hover on what decides figures', () => {
     expect(text).not.toContain('| now |');
   });
 
-  it('tells which fields are missing for what', () => {
-    const text = told('format: 1\nthrottle-body: { ‸injectors: { quantity: 4 } }\n');
-    expect(text).toContain('Not computed:');
-    expect(text).toMatch(/- Duty cycle at redline needs .*`throttle-body\.injectors\.static-flow`/);
+  it('fills a short sheet with usual values, marked and counted, and names what is not known', () => {
+    const text = told(`format: 1
+engine: { cylinders: 8, displacement: 6.05 L }
+fuel: { grade: gasoline-e10 }
+‸stages:
+  - { name: now, power: 330 hp, induction: natural }
+  - { name: blower, induction: roots }
+`);
+    expect(text).toMatch(
+      /\| Static flow each injector needs at the duty limit \\\* \| [\d.]+ lb\/h \| [\d.]+ lb\/h \|/,
+    );
+    expect(text).toMatch(/\\\* with usual values: \d+ are assumed\. Not known yet: `[a-z.-]+`, .* and \d+ more\./);
   });
 
-  it('tells what makes a figure impossible', () => {
-    const text = told(
-      'format: 1\nfuel-system: { ‸pump: { flow-at: [[60 psi, 270 L/h], [40 psi, 225 L/h]], rated-voltage: 13.5 V }, regulator: { pressure: 58 psi, reference: atmosphere } }\nstages: [{ power: 300 hp }]\nengine: { cylinders: 8 }\n',
-    );
-    expect(text).toMatch(/- Pump flow to spare.*: The pump's points must be in rising order of pressure/);
+  it('says why what is found here is wrong', () => {
+    const text = told('format: 1\nignition: { ‸trigger: contact-points }\n');
+    expect(text).toContain('**Why:**');
   });
 
   it('keeps its table whole with any name of a stage', () => {
@@ -132,6 +154,42 @@ describe('hover on what decides figures', () => {
       .split('\n')
       .find((line) => line.startsWith('| figure'));
     expect(row).toBe('| figure | a\\|b c | later |');
+  });
+
+  it.each(readdirSync('samples').filter((name) => name.endsWith('.build.yaml')))(
+    'is never longer than what a hover shows at once: %s',
+    (file) => {
+      const text = readFileSync(`samples/${file}`, 'utf8');
+      const known = knownOf(checkText(text, {}));
+      const { root } = checkText(text, {}).sheet;
+      for (const { index } of text.matchAll(/[\w-]+:/g)) {
+        const page = hoverAt(root, index, known)?.page ?? [];
+        const lines = markdown(page).split('\n').filter(Boolean);
+        expect(lines.length, `${file} ${index}`).toBeLessThanOrEqual(11);
+      }
+    },
+  );
+});
+
+describe('the work', () => {
+  it('has a table with every stage and every step for the hungriest', () => {
+    const text = work(at(stages, 'injectors'));
+    expect(text).toContain('The work, stage "later":');
+    expect(text).toMatch(/\*\*Duty cycle at redline\*\* `.* = .*` = [\d.]+ %/);
+    expect(text).toContain('- source: ');
+  });
+
+  it('tells which fields are missing for what', () => {
+    const text = work('format: 1\nthrottle-body: { ‸injectors: { quantity: 4 } }\n');
+    expect(text).toContain('Not computed:');
+    expect(text).toMatch(/- Duty cycle at redline needs .*`throttle-body\.injectors\.static-flow`/);
+  });
+
+  it('tells what makes a figure impossible', () => {
+    const text = work(
+      'format: 1\nfuel-system: { ‸pump: { flow-at: [[60 psi, 270 L/h], [40 psi, 225 L/h]], rated-voltage: 13.5 V }, regulator: { pressure: 58 psi, reference: atmosphere } }\nstages: [{ power: 300 hp }]\nengine: { cylinders: 8 }\n',
+    );
+    expect(text).toMatch(/- Pump flow to spare.*: The pump's points must be in rising order of pressure/);
   });
 });
 

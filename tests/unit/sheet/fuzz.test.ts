@@ -5,7 +5,7 @@ import { type Checked, checkText } from '../../../server/src/checking/checked.ts
 import { completionsAt } from '../../../server/src/features/completion.ts';
 import { sheetDiagnoses } from '../../../server/src/features/diagnostics.ts';
 import { foldsOf } from '../../../server/src/features/folding.ts';
-import { hoverAt } from '../../../server/src/features/hover.ts';
+import { hoverAt, nothingKnown } from '../../../server/src/features/hover.ts';
 import { linksOf } from '../../../server/src/features/links.ts';
 import { repairsAt } from '../../../server/src/features/repairs.ts';
 import { outlineOf } from '../../../server/src/features/symbols.ts';
@@ -27,7 +27,7 @@ const URI = 'file:///a.build.yaml';
 function ask(text: string, offset: number): Checked {
   const checked = checkText(text, noHouse);
   const { sheet, plan } = checked;
-  const hover = hoverAt(sheet.root, offset, plan, 'us');
+  const hover = hoverAt(sheet.root, offset, { ...nothingKnown, plan });
   if (hover) inside(text, hover.range);
   const { replace } = completionsAt(text, offset, root);
   inside(text, replace);
@@ -198,7 +198,7 @@ describe('every sample', () => {
   it.each(samples)('is answered at every fifth offset %#', { timeout: 120_000 }, (text) => {
     const { sheet, plan } = ask(text, 0);
     for (let offset = 0; offset <= text.length; offset += 5) {
-      const hover = hoverAt(sheet.root, offset, plan, 'si');
+      const hover = hoverAt(sheet.root, offset, { ...nothingKnown, plan, system: 'si' });
       if (hover) inside(text, hover.range);
     }
     for (let offset = 0; offset <= text.length; offset += 35) {
