@@ -62,7 +62,7 @@ export const heldAgainst: Readonly<Record<string, HeldAgainst>> = {
   'feed-velocity': { side: 'at most', limit: 'feed-velocity' },
   'suction-velocity': { side: 'at most', limit: 'suction-velocity' },
   'return-back-pressure-share': { side: 'at most', limit: 'return-share' },
-  'pump-circuit-drop-share': { side: 'at most', limit: 'voltage-drop' },
+  'pump-wire-drop-share': { side: 'at most', limit: 'voltage-drop' },
   'suction-margin': { side: 'at least', limit: 0 },
   'hood-gap': { side: 'at least', limit: 'hood-gap' },
   'charging-reserve': { side: 'at least', limit: 0 },
