@@ -41,7 +41,7 @@ const { analyze, checkText, compose, noHouse, parseDocument, plain, readText, ro
 function alone(path) {
   const text = readFileSync(path, 'utf8');
   const parse = () => parseDocument(text, { merge: true, prettyErrors: false, logLevel: 'error' });
-  const value = plain(compose(parse(), root));
+  const value = plain(compose(parse(), root).root);
   const times = rounds([parse, () => validateSheet(value), () => checkText(text, noHouse)]);
   const of = (measure) => median(times.map(([parsing, validating, whole]) => measure(parsing, validating, whole)));
   const share = (measure) => `${(of(measure) * 100).toFixed(0)} %`;
@@ -60,7 +60,7 @@ function alone(path) {
 function analysis(tolerances) {
   const sheet = readText(longSheet(100, { tolerances }), root, validateSheet);
   if (sheet.problems.length) throw new Error(sheet.problems[0].message);
-  return median(rounds([() => analyze(sheet, noHouse)], 201).flat());
+  return median(rounds([() => analyze(sheet.values, noHouse).map(({ figures }) => figures)], 201).flat());
 }
 
 console.log('Over stdio, ms. An edit is one character until its diagnostics are there; a burst is 100 edits.\n');

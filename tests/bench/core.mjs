@@ -12,6 +12,8 @@ export { checkText } from './server/src/checking/checked.ts';
 export { compose, plain } from './server/src/sheet/compose.ts';
 export { noHouse } from './server/src/sheet/house.ts';
 export { readText } from './server/src/sheet/read.ts';
+export { Reader } from './server/src/sheet/reader.ts';
+export { Service } from './server/src/service.ts';
 export { root } from './server/src/sheet/schema.ts';
 export { parseDocument } from 'yaml';
 `;
@@ -42,6 +44,26 @@ export function rounds(calls, count = 31) {
       return performance.now() - start;
     }),
   );
+}
+
+/**
+ * Times of several calls in ms, warm: a list of times for each. Each has stretches to itself, in turns, so that neither the
+ * garbage of one nor a busy moment of the machine counts against another.
+ */
+export function inTurns(calls, { turns = 4, count = 5 } = {}) {
+  const times = calls.map(() => []);
+  for (let turn = 0; turn < turns; turn++) {
+    for (const [index, call] of calls.entries()) {
+      call();
+      globalThis.gc?.();
+      for (let round = 0; round < count; round++) {
+        const start = performance.now();
+        call();
+        if (turn > 0) times[index].push(performance.now() - start);
+      }
+    }
+  }
+  return times;
 }
 
 /** The middle one of some numbers. */

@@ -1,11 +1,11 @@
 import { detached } from '../text/detached.ts';
 import type { Cut } from './cuts.ts';
-import { collection, type Entry } from './entry.ts';
-import { parse } from './parse.ts';
+import { collection, type Entry, type Range } from './entry.ts';
+import { type Parsed, parse } from './parse.ts';
 import type { FieldSchema } from './schema.ts';
 
-/** The entries of neighboring stretches, where they stand if the text begins `from` there. */
-export type Run = { entries: readonly Entry[]; from: number };
+/** The entries of neighboring stretches and what is wrong there, where they stand if the text begins `from` there. */
+export type Run = { entries: readonly Entry[]; errors: Parsed['errors']; from: number };
 
 /**
  * Neighboring stretches parsed by themselves, items under a head of their own; nothing where they would not be read so
@@ -20,19 +20,34 @@ export function parsedRun(text: string, run: readonly Cut[], schema: FieldSchema
   if (first.kind !== 'item') return runOf(detached(stretch), run, first.start, schema);
   const head = `${first.name}:\n`;
   const from = first.start - head.length;
-  const found = runOf(
-    head + stretch,
-    [{ ...first, kind: 'head', start: from, end: first.start }, ...run],
-    from,
-    schema,
-  );
-  return found && { entries: found.entries.slice(1), from };
+  const cuts = [{ ...first, kind: 'head' as const, start: from, end: first.start }, ...run];
+  const found = runOf(head + stretch, cuts, from, schema);
+  return found && { ...found, entries: found.entries.slice(1) };
 }
 
 function runOf(text: string, run: readonly Cut[], from: number, schema: FieldSchema): Run | undefined {
-  const { root, isLocal } = parse(text, schema);
+  const { root, errors, isLocal } = parse(text, schema);
   const entries = isLocal ? takenApart(root, run, from) : undefined;
-  return entries && { entries, from };
+  return entries && { entries, errors, from };
+}
+
+/**
+ * Neighboring stretches with something wrong in them, parsed between those before and after them; nothing where what is
+ * wrong does not end with them.
+ * @throws TooLarge
+ */
+export function brokenRun(
+  text: string,
+  cuts: readonly Cut[],
+  { start, end }: Range,
+  schema: FieldSchema,
+): Run | undefined {
+  const before = Math.max(0, start - 1);
+  const run = parsedRun(text, cuts.slice(before, end + 1), schema);
+  const first = cuts[start]?.start ?? 0;
+  const last = cuts[end - 1]?.end ?? text.length;
+  const isWithin = run?.errors.every(({ pos: [at] }) => first <= at + run.from && at + run.from < last);
+  return run && isWithin ? { ...run, entries: run.entries.slice(start - before, end - before) } : undefined;
 }
 
 /**

@@ -44,7 +44,7 @@ function idOnLine(item: string): Found | undefined {
 function idRead(item: string, cut: Cut): Found | undefined {
   const run = parsedRun(item, [{ ...cut, start: 0, end: item.length }], {});
   const [entry] = run?.entries ?? [];
-  if (!run || !entry) return undefined;
+  if (!run || !entry || run.errors.length > 0) return undefined;
   const id = childOf(moved(entry, run.from, entry.path), 'id');
   return { id: id?.kind === 'scalar' && !isUnknown(id) ? writtenOf(id, item) : undefined };
 }

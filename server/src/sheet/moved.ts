@@ -1,3 +1,4 @@
+import { YAMLParseError } from 'yaml';
 import type { Range } from '../text/place.ts';
 import type { Entry } from './entry.ts';
 import type { Part } from './part.ts';
@@ -80,4 +81,9 @@ export function movedProblem(problem: Problem, by: number): Problem {
     fixes: fixes.map((fix) => ({ ...fix, edits: fix.edits.map((edit) => ({ ...edit, ...movedRange(edit, by) })) })),
     ...(related && { related: related.map((other) => ({ ...other, range: movedRange(other.range, by) })) }),
   };
+}
+
+/** An error that stands `by` so many characters further on. */
+export function movedError({ pos: [start, end], code, message }: YAMLParseError, by: number): YAMLParseError {
+  return new YAMLParseError([start + by, end + by], code, message);
 }

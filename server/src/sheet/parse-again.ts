@@ -1,13 +1,16 @@
 import { type Chunked, inherit, type Match, matched } from './chunk-match.ts';
-import { parsedRun, takenApart } from './chunk-run.ts';
+import { brokenRun, parsedRun, type Run, takenApart } from './chunk-run.ts';
 import { type Cut, cutsOf } from './cuts.ts';
-import { collection, type Entry, wholeRange } from './entry.ts';
-import { moved } from './moved.ts';
+import { collection, type Entry, type Range, wholeRange } from './entry.ts';
+import { moved, movedError } from './moved.ts';
 import { type Parsed, parse } from './parse.ts';
 import type { FieldSchema } from './schema.ts';
 
-/** What `parse` gives of a text, and its chunks, if it can be read by chunks. */
-export type ParsedAgain = { parsed: Parsed; chunked: Chunked | undefined };
+/**
+ * What `parse` gives of a text, and its chunks, if it can be read by chunks and nothing in it is broken. `isAgain`: whether
+ * what is remembered of chunks is part of it.
+ */
+export type ParsedAgain = { parsed: Parsed; chunked: Chunked | undefined; isAgain: boolean };
 
 /**
  * Parses a text of which an earlier version is known by chunks: only those that differ are parsed. The whole text is
@@ -18,24 +21,29 @@ export function parseAgain(text: string, schema: FieldSchema, before: Chunked | 
   const cuts = cutsOf(text);
   const match = cuts && before && matched(text, cuts, before);
   if (!match || match.fresh.length === cuts.length) return parseWhole(text, schema, cuts);
-  const entries = entriesOf(text, schema, { cuts, sources: match.sources, before });
-  if (!entries || hasTwins(entries, cuts)) return { parsed: parse(text, schema), chunked: undefined };
+  const found = partsOf(text, schema, { cuts, sources: match.sources, before });
+  if (!found || hasTwins(found.entries, cuts))
+    return { parsed: parse(text, schema), chunked: undefined, isAgain: false };
+  const { entries, errors } = found;
   inherit(entries, cuts, match, before);
-  const root = assembled(text, cuts, entries, schema);
-  return { parsed: { root, errors: [], isLocal: true }, chunked: { text, cuts, entries } };
+  const parsed = { root: assembled(text, cuts, entries, schema), errors, isLocal: true };
+  return { parsed, chunked: errors.length === 0 ? { text, cuts, entries } : undefined, isAgain: true };
 }
 
 function parseWhole(text: string, schema: FieldSchema, cuts: readonly Cut[] | undefined): ParsedAgain {
   const parsed = parse(text, schema);
-  const entries = cuts && parsed.isLocal ? takenApart(parsed.root, cuts, 0) : undefined;
-  return { parsed, chunked: cuts && entries && { text, cuts, entries } };
+  const isWhole = parsed.isLocal && parsed.errors.length === 0;
+  const entries = cuts && isWhole ? takenApart(parsed.root, cuts, 0) : undefined;
+  return { parsed, chunked: cuts && entries && { text, cuts, entries }, isAgain: entries !== undefined };
 }
 
 type Known = { cuts: readonly Cut[]; sources: Match['sources']; before: Chunked };
+type Parts = { entries: Entry[]; errors: Parsed['errors'] };
 
 /** The entry of each stretch: the one before where it repeats one, else parsed, with its neighbors that repeat none. */
-function entriesOf(text: string, schema: FieldSchema, { cuts, sources, before }: Known): Entry[] | undefined {
+function partsOf(text: string, schema: FieldSchema, { cuts, sources, before }: Known): Parts | undefined {
   const entries: Entry[] = [];
+  const errors: Parsed['errors'] = [];
   let item = 0;
   const put = (entry: Entry, { kind, name }: Cut, by: number) => {
     item = kind === 'item' ? item + 1 : 0;
@@ -43,28 +51,32 @@ function entriesOf(text: string, schema: FieldSchema, { cuts, sources, before }:
     entries.push(moved(entry, by, isThere ? entry.path : [name, item - 1]));
   };
   while (entries.length < cuts.length) {
-    const cut = cuts[entries.length] as Cut;
-    const source = sources[entries.length];
+    const start = entries.length;
+    const cut = cuts[start] as Cut;
+    const source = sources[start];
     if (source !== undefined) {
       put(before.entries[source] as Entry, cut, cut.start - (before.cuts[source] as Cut).start);
       continue;
     }
-    const run = runFrom(entries.length, cuts, sources);
-    const fresh = parsedRun(text, run, schema);
-    if (!fresh) return undefined;
-    fresh.entries.forEach((entry, index) => {
-      put(entry, run[index] as Cut, fresh.from);
-    });
+    const run = freshRun(text, cuts, { start, end: endOfRun(start, cuts, sources) }, schema);
+    if (!run) return undefined;
+    for (const entry of run.entries) put(entry, cuts[entries.length] as Cut, run.from);
+    errors.push(...run.errors.map((error) => movedError(error, run.from)));
   }
-  return entries;
+  return { entries, errors };
 }
 
-/** Neighbors that repeat none, from one on; a run of items ends with their list. */
-function runFrom(from: number, cuts: readonly Cut[], sources: Match['sources']): Cut[] {
-  const isItems = cuts[from]?.kind === 'item';
-  let to = from;
-  while (to < cuts.length && sources[to] === undefined && (!isItems || cuts[to]?.kind === 'item')) to++;
-  return cuts.slice(from, to);
+function freshRun(text: string, cuts: readonly Cut[], range: Range, schema: FieldSchema): Run | undefined {
+  const run = parsedRun(text, cuts.slice(range.start, range.end), schema);
+  return run?.errors.length === 0 ? run : brokenRun(text, cuts, range, schema);
+}
+
+/** Where neighbors that repeat none end, from one on; a run of items ends with their list. */
+function endOfRun(start: number, cuts: readonly Cut[], sources: Match['sources']): number {
+  const isItems = cuts[start]?.kind === 'item';
+  let end = start;
+  while (end < cuts.length && sources[end] === undefined && (!isItems || cuts[end]?.kind === 'item')) end++;
+  return end;
 }
 
 /** Whether a field is written twice. */

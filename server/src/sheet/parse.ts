@@ -7,7 +7,10 @@ import type { FieldSchema } from './schema.ts';
 export const MOST_CHARACTERS = 1_000_000;
 const MOST_OPEN = 500;
 
-/** `isLocal`: whether every part of the text would be read the same by itself, if it can be cut out. */
+/**
+ * What is wrong in the order of the text; `isLocal`: whether every part that has nothing wrong would be read the same by
+ * itself, if it can be cut out.
+ */
 export type Parsed = { root: Entry; errors: Document['errors']; isLocal: boolean };
 
 /**
@@ -23,7 +26,8 @@ export function parse(text: string, schema: FieldSchema | undefined): Parsed {
   });
   const { root, isLocal } = compose(document, schema);
   if (document.errors.some(({ code }) => code === 'RESOURCE_EXHAUSTION')) throw new TooLarge(TOO_DEEP);
-  return { root, errors: document.errors, isLocal: isLocal && document.errors.length === 0 };
+  const errors = document.errors.toSorted((one, other) => one.pos[0] - other.pos[0]);
+  return { root, errors, isLocal };
 }
 
 const TOO_DEEP = 'This sheet nests deeper than any build sheet does.';

@@ -21,8 +21,8 @@ export class Reader<Values> {
   read(text: string): Sheet<Values> {
     let isByChunks = false;
     const sheet = readText<Values>(text, this.schema, this.validate, (readable) => {
-      const { parsed, chunked } = parseAgain(readable, this.schema, this.chunked);
-      isByChunks = chunked !== undefined;
+      const { parsed, chunked, isAgain } = parseAgain(readable, this.schema, this.chunked);
+      isByChunks = isAgain;
       this.chunked = chunked ?? this.chunked;
       return parsed;
     });
