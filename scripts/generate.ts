@@ -3,6 +3,7 @@ import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { Ajv } from 'ajv';
 import standaloneCode from 'ajv/dist/standalone/index.js';
 import { compile, type JSONSchema } from 'json-schema-to-typescript';
+import { emptiable, type Node } from './emptiable.ts';
 
 const OUT = 'server/src/generated';
 const VOCABULARY = ['dimension'];
@@ -22,8 +23,6 @@ const PROSE = new Set([
 ]);
 const LENGTHS = new Set(['minItems', 'maxItems', 'patternProperties']);
 
-type Node = { properties?: Record<string, Node>; items?: unknown; $ref?: unknown; [key: string]: unknown };
-
 /** Whether a value under `title` is a field of that name rather than the schema's own title. */
 function isSchema(value: unknown): boolean {
   return typeof value === 'object' && value !== null && ('type' in value || '$ref' in value || 'dimension' in value);
@@ -38,29 +37,6 @@ function bare(node: unknown): unknown {
       .filter(([key, value]) => !(PROSE.has(key) && !isSchema(value)))
       .map(([key, value]) => [key, bare(value)]),
   );
-}
-
-/** The schema in which every field but the required ones may be left empty: not known yet. */
-function emptiable(node: unknown, isRequired = true): unknown {
-  if (Array.isArray(node)) return node.map((item) => emptiable(item, false));
-  if (!node || typeof node !== 'object') return node;
-  const { required = [], type, enum: choices, ...rest } = node as { required?: string[] } & Node;
-  const inner = Object.entries(rest).map(([key, value]) => {
-    if (key === 'properties' || key === 'definitions') {
-      const fields = Object.entries(value as Node).map(([name, one]) => [
-        name,
-        emptiable(one, required.includes(name)),
-      ]);
-      return [key, Object.fromEntries(fields)];
-    }
-    return [key, key === 'items' || key === 'additionalProperties' ? emptiable(value, false) : value];
-  });
-  return {
-    ...Object.fromEntries(inner),
-    ...(required.length > 0 && { required }),
-    ...(type !== undefined && { type: isRequired ? type : [type, 'null'].flat() }),
-    ...(choices !== undefined && { enum: isRequired ? choices : [...(choices as unknown[]), null] }),
-  };
 }
 
 /** Quantities are objects once they are read, and titles would make a type of every field. */
@@ -93,7 +69,7 @@ async function types(schema: Node, name: string, definitions: Node): Promise<str
 
 function validator(sheet: Node, parts: Node, config: Node): string {
   const ajv = new Ajv({
-    schemas: [parts, sheet, config].map((schema) => emptiable(bare(schema))) as Node[],
+    schemas: [parts, sheet, config].map((schema) => emptiable(bare(schema)) as Node),
     allErrors: true,
     strict: true,
     allowUnionTypes: true,

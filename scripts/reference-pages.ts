@@ -1,6 +1,6 @@
 /**
  * Writes the reference in schemas/reference/ from what it documents: a page for each rule from the rule and its fixture, a
- * page for each problem with the text, and the fields from the schemas.
+ * page for each problem with the text, and the fields from the schemas, which are published beside them.
  */
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
@@ -18,10 +18,19 @@ import { problemCodes } from '../server/src/sheet/problem.ts';
 import { type FieldSchema, houseRoot, resolve, root } from '../server/src/sheet/schema.ts';
 import { dimensions } from '../server/src/units/units.ts';
 import { FIXTURES, fixtures, readFixture, readMarked } from '../tests/rules/fixture.ts';
+import { emptiable } from './emptiable.ts';
 
 const OUT = 'schemas/reference';
 const CAUTION =
   'This page is a help to think, not an approval. Follow local codes and the makers of the parts, and have the work done or checked by a licensed workshop where the law asks for it.';
+
+const SCHEMAS = ['build-sheet.schema.json', 'parts.schema.json', 'build-sheet.config.schema.json'];
+
+/** A schema as other tools use it: with empty fields allowed, as this one does. */
+function publishedSchema(name: string): string {
+  const schema = JSON.parse(readFileSync(join('schemas', name), 'utf8'));
+  return `${JSON.stringify(emptiable(schema), null, 2)}\n`;
+}
 
 /** Every page by its path under schemas/reference/. */
 export function referencePages(): Map<string, string> {
@@ -39,6 +48,7 @@ export function referencePages(): Map<string, string> {
       houseRoot,
     ),
   );
+  for (const name of SCHEMAS) pages.set(name, publishedSchema(name));
   pages.set('units.md', unitPage());
   pages.set('hose-classes.md', hosePage());
   return pages;

@@ -87,17 +87,19 @@ function unknownFields(root: Entry, unread: readonly Path[]): Path[] {
   return emptyFields(root).filter((path) => !isUnread(path));
 }
 
-function emptyFields(entry: Entry): Path[] {
+function emptyFields(entry: Entry, found: Path[] = []): Path[] {
   const { part, path } = entry;
-  if (!part) return emptyWithin(entry);
-  part.empty ??= emptyWithin(entry).map((inner) => inner.slice(path.length));
-  return part.empty.map((inner) => [...path, ...inner]);
+  if (!part) return emptyWithin(entry, found);
+  part.empty ??= emptyWithin(entry, []).map((inner) => inner.slice(path.length));
+  for (const inner of part.empty) found.push([...path, ...inner]);
+  return found;
 }
 
-function emptyWithin(entry: Entry): Path[] {
-  if (!entry.schema || isOwn(entry.path)) return [];
-  if (entry.key && isUnknown(entry)) return [entry.path];
-  return entry.children.flatMap(emptyFields);
+function emptyWithin(entry: Entry, found: Path[]): Path[] {
+  if (!entry.schema || isOwn(entry.path)) return found;
+  if (entry.key && isUnknown(entry)) found.push(entry.path);
+  else for (const inner of entry.children) emptyFields(inner, found);
+  return found;
 }
 
 /** Whether a field is the team's own, which the checks ignore. */
