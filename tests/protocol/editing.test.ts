@@ -68,7 +68,7 @@ describe('hover', () => {
     const editor = await Client.start({ options: { opensPages: true } });
     await editor.open(uri, client.text(uri));
     expect(markdown(await editor.hover(uri, position))).toMatch(
-      /\[Show the work\]\(command:buildSheet\.showWork\?[^()\s]+\)$/,
+      /\[Show the work\]\(command:buildSheet\.showWork\?[^()\s]+\)\n/,
     );
     await editor.stop();
   });

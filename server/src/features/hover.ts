@@ -9,7 +9,7 @@ import { type Block, type Page, paragraph, prose, type Span } from '../report/pa
 import { type Entry, pathText, type Range } from '../sheet/entry.ts';
 import type { FieldSchema } from '../sheet/schema.ts';
 import { echo } from '../text/echo.ts';
-import { conversions, formatIn, formatValue } from '../units/format.ts';
+import { conversions, formatEnd, formatIn } from '../units/format.ts';
 import { parseQuantity } from '../units/parse.ts';
 import { isQuantity, type Quantity } from '../units/quantity.ts';
 import type { Dimension, System } from '../units/units.ts';
@@ -40,9 +40,11 @@ export const nothingKnown: Known = {
 
 /** Lines that a hover has at most, and rows of its table. */
 const MOST_LINES = 10;
-const MOST_ROWS = 6;
+const MOST_ROWS = 4;
 /** Characters of a paragraph; a hover shows what can be taken in at a glance. */
 const MOST_CHARACTERS = 240;
+
+const NO_BREAK = '\u00a0';
 
 /** What to know of the field at an offset, in ten lines: meaning, value in other units, figures that matter, and why it is wrong. */
 export function hoverAt(root: Entry, offset: number, known: Known): Explanation | undefined {
@@ -127,7 +129,8 @@ function figureTable(entry: Entry, known: Known, lines: number): Block[] {
   const missing = missingAt(entry, own);
   const filled = missing.some(({ lacks }) => lacks.length > 0) ? known.completed() : undefined;
   const stages = filled ? stagesFor(entry.path, filled.plan) : own;
-  const show = (value: number, dimension: Dimension) => formatValue(value, dimension, system);
+  const show = (value: number, dimension: Dimension) =>
+    formatEnd(value, dimension, system, 'near').replaceAll(' ', NO_BREAK);
   const rows = figureIds(entry, stages)
     .slice(0, Math.max(1, Math.min(MOST_ROWS, lines - 3)))
     .flatMap((id) => {
@@ -137,7 +140,12 @@ function figureTable(entry: Entry, known: Known, lines: number): Block[] {
       const bound = boundOf(id, stages[0]);
       const name = `${capital(named.name)}${bound === undefined ? '' : ` (${bound.side} ${show(bound.value, named.dimension)})`}`;
       const isAssumed = figures.some((figure, index) => figure && !own[index]?.figures.has(id));
-      return [[isAssumed ? `${name} *` : name, ...figures.map((figure) => (figure ? withSpread(figure, show) : '-'))]];
+      return [
+        [
+          isAssumed ? `${name}${NO_BREAK}*` : name,
+          ...figures.map((figure) => (figure ? withSpread(figure, show) : '-')),
+        ],
+      ];
     });
   const head = ['figure', ...stages.map(({ name }) => echo(name))];
   const table: Block[] = rows.length > 0 ? [{ kind: 'table', head, rows }] : [];

@@ -15,8 +15,14 @@ export function hoverOf(
   const where = lspRange(document, range);
   const isMarkdown = hoverIn === MarkupKind.Markdown;
   const value = isMarkdown ? markdown(page) : plainText(page);
-  const link = isMarkdown && hasWork && opensPages ? `\n\n${linkTo(document.uri, where.start)}` : '';
-  return { contents: { kind: hoverIn, value: value + link }, range: where };
+  const link = isMarkdown && hasWork && opensPages ? ` \u00b7 ${linkTo(document.uri, where.start)}` : '';
+  return { contents: { kind: hoverIn, value: afterTitle(value, link) }, range: where };
+}
+
+/** The way to more stands beside the title, where no height of the window cuts it off. */
+function afterTitle(text: string, link: string): string {
+  const end = text.indexOf('\n\n');
+  return end < 0 ? text + link : text.slice(0, end) + link + text.slice(end);
 }
 
 function linkTo(uri: string, position: object): string {

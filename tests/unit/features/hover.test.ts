@@ -33,7 +33,7 @@ function work(marked: string, system: System = 'us'): string {
 function told(marked: string, system: System = 'us'): string {
   const found = hover(marked, system);
   if (!found) throw new Error('no hover');
-  return markdown(found.page);
+  return markdown(found.page).replaceAll('\u00a0', ' ');
 }
 
 const stages = `format: 1
