@@ -1,5 +1,5 @@
+import { boilingTemperature } from '../../server/src/engineering/boiling.ts';
 import {
-  bubblePoint,
   gasolineVaporConstants,
   gasolineVaporPressure,
   suctionHeadAvailable,
@@ -7,6 +7,9 @@ import {
 } from '../../server/src/engineering/suction.ts';
 import { type Check, fromFirstSet } from './check.ts';
 import { CELSIUS, PSI } from './units.ts';
+
+/** Gasoline of 9 psi. */
+const GASOLINE = { reidVaporPressure: 9 * PSI, ethanolShare: 0, methanolShare: 0 };
 
 const vapor = 'gasoline vapor pressure';
 const head = 'suction head';
@@ -84,8 +87,8 @@ export const checks: Check[] = [
   headMeters('V18', 9, 122, 101325, 0.5, 2000),
   headMeters('V19', 11.5, 100, 84556, 0.6, 3000),
   headMeters('V21', 7.8, 131, 101325, -0.3, 1000),
-  fromFirstSet('V24', 7, vapor, () => bubblePoint(9 * PSI, 79495) - CELSIUS),
-  fromFirstSet('V25', 7, vapor, () => bubblePoint(9 * PSI, 86325) - CELSIUS),
+  fromFirstSet('V24', 7, vapor, () => boilingTemperature(GASOLINE, 79495) - CELSIUS),
+  fromFirstSet('V25', 7, vapor, () => boilingTemperature(GASOLINE, 86325) - CELSIUS),
   {
     id: 'suction-margin-gone',
     section: 7,

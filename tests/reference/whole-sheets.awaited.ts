@@ -17,12 +17,6 @@ export const awaited: readonly Awaited[] = [
   },
 ];
 
-/** Figures that the product gives for fewer placements than it should. */
-export const awaitedEverywhere: Readonly<Record<string, string>> = {
-  'vapor-pressure': 'fuel boils in every tank, not only ahead of an external pump (section 15)',
-  'boiling-temperature': 'fuel boils in every tank, not only ahead of an external pump (section 15)',
-};
-
 /** Why a figure of a stage may differ, or nothing. */
 export function awaitedFor(sheet: string, stage: string, figure: string): string | undefined {
   return awaited.find(

@@ -1,4 +1,5 @@
 import * as air from './air.ts';
+import * as boiling from './boiling.ts';
 import * as boost from './boost.ts';
 import * as charging from './charging.ts';
 import { fanCircuit, liftPumpCircuit, pumpCircuit } from './circuits.ts';
@@ -41,6 +42,7 @@ const topics = [
   operatingPoints,
   supply,
   liftPump,
+  boiling,
   suction,
   throttle,
   stack,

@@ -10,6 +10,12 @@ import {
   methanol,
   stoichiometricRatio,
 } from '../engineering/fuels.ts';
+import {
+  alcoholReidVaporPressure,
+  e85ReidVaporPressures,
+  reidOfEthanolBlend,
+  usualReidVaporPressure,
+} from '../engineering/reid-pressure.ts';
 import type { Fuel as FuelFields } from '../generated/build-sheet.ts';
 import { hottestDay } from './air.ts';
 import { choice, fact, field, figure, optional } from './node.ts';
@@ -51,10 +57,29 @@ const statedHeat = optional(field('fuel.lower-heating-value', 'LHV'));
 
 /** Reid vapor pressure, Pa. */
 export const reidPressure = field('fuel.vapor-pressure', 'RVP', {
-  from: { baseFuel },
-  compute: ({ baseFuel }) => baseFuel.reidVaporPressure ?? 62e3,
-  because: 'ASTM D4814 summer class A with the alcohol allowance',
+  from: { grade, statedShare, hottestDay },
+  compute: ({ grade, statedShare, hottestDay }) => usualReid(grade, statedShare, hottestDay).pressure,
+  because: ({ grade, statedShare, hottestDay }) => usualReid(grade, statedShare, hottestDay).because,
 });
+
+const USUAL_GASOLINE = 'common practice: gasoline of 7.8 psi where the hottest day is above 35 degC, else of 9 psi';
+
+/** Reid vapor pressure, Pa, of a grade sold where a day, K, gets so hot, and where it is from. */
+function usualReid(grade: Grade, stated: number | undefined, day: number): { pressure: number; because: string } {
+  if (grade === 'methanol') return { pressure: alcoholReidVaporPressure.methanol, because: NEAT_SOURCE };
+  if (grade === 'e85')
+    return { pressure: e85ReidVaporPressures[1].high, because: 'ASTM D5798 class 1, the most it allows' };
+  const share = stated ?? fuels[grade].ethanolShare;
+  if (share === 1) return { pressure: alcoholReidVaporPressure.ethanol, because: NEAT_SOURCE };
+  const gasoline = usualReidVaporPressure(day);
+  if (share === 0) return { pressure: gasoline, because: USUAL_GASOLINE };
+  return {
+    pressure: reidOfEthanolBlend(gasoline, share),
+    because: `${USUAL_GASOLINE}; with what this share of ethanol changes: 1 psi more at 10 %, US volatility rule`,
+  };
+}
+
+const NEAT_SOURCE = 'US DOE Alternative Fuels Data Center';
 
 /** The fuel as far as its makeup and its air go. */
 export const chemistry = fact({

@@ -4,6 +4,9 @@ import { rules as allRules } from '../generated/rules.ts';
 import { pathText } from '../sheet/entry.ts';
 import type { House } from '../sheet/house.ts';
 import type { Path } from '../sheet/path.ts';
+import { formatValue } from '../units/format.ts';
+import { inUnits } from '../units/sentence.ts';
+import type { Dimension } from '../units/units.ts';
 import { type Answers, type Asked, answersOf, type Fault } from './ask.ts';
 import type { Accepted, Finding, OpenCheck } from './finding.ts';
 import { OUTGROWN, outgrown } from './outgrown.ts';
@@ -41,7 +44,7 @@ export function judge(
   return {
     findings: isWhole ? [...left, ...told] : left,
     accepted,
-    open: [...answers].flatMap(([rule, stages]) => openCheck(rule, stages)),
+    open: [...answers].flatMap(([rule, stages]) => openCheck(rule, stages, house)),
     faults: [
       ...plan.flatMap(({ faults }) => faults),
       ...[...answers.values()].flatMap((stages) => stages.flatMap(({ fault, later }) => (later === 0 && fault) || [])),
@@ -76,14 +79,15 @@ export function mayBeError(rule: Rule, house: House): boolean {
 }
 
 /** A rule that lacked something in the stages in which it found nothing. */
-function openCheck({ id, title, severity }: Rule, answers: readonly Asked[]): OpenCheck[] {
+function openCheck({ id, title, severity }: Rule, answers: readonly Asked[], house: House): OpenCheck[] {
   const stages = answers.flatMap(({ drafts, watch }, index) =>
     drafts.length === 0 && (watch.lacks.length > 0 || watch.impossible.length > 0) ? [index] : [],
   );
   if (stages.length === 0) return [];
   const watches = stages.map((stage) => (answers[stage] as Asked).watch);
   const lacks = new Set(watches.flatMap((watch) => watch.lacks));
-  const impossible = new Set(watches.flatMap((watch) => watch.impossible));
+  const show = (value: number, dimension: Dimension) => formatValue(value, dimension, house.units ?? 'us');
+  const impossible = new Set(watches.flatMap((watch) => watch.impossible.map((reason) => inUnits(reason, show))));
   return [{ rule: id, title, severity, stages, lacks: [...lacks], impossible: [...impossible] }];
 }
 

@@ -6,6 +6,7 @@ import { absentIn } from '../analysis/worksheet.ts';
 import type { Limits } from '../generated/build-sheet.ts';
 import type { House } from '../sheet/house.ts';
 import { formatIn, formatValue } from '../units/format.ts';
+import { inUnits } from '../units/sentence.ts';
 import type { Dimension } from '../units/units.ts';
 import type { Situation } from './rule.ts';
 import { type Watch, watched } from './watch.ts';
@@ -80,7 +81,8 @@ function situationOf(
       return analysis.estimate(figure);
     },
     impossible: (figure) => {
-      return absentIn(outcomeOf(figure))?.impossible;
+      const reason = absentIn(outcomeOf(figure))?.impossible;
+      return reason && inUnits(reason, showValue);
     },
     limit: (limitName) => know(limitNamed(limitName)) as number,
     placeOf: (field) => {

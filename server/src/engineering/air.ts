@@ -19,7 +19,7 @@ export type Air = { pressure: number; temperature: number; density: number };
  * Throws `RangeError` outside -2 to 11 km, the range of the formula.
  */
 export function standardAir(altitude: number): Air {
-  within(altitude, -2000, 11000, 'The altitude in m');
+  within(altitude, -2000, 11000, 'The altitude', 'length');
   const temperature = SEA_LEVEL.temperature - 0.0065 * altitude;
   const pressure = SEA_LEVEL.pressure * (temperature / SEA_LEVEL.temperature) ** 5.25588;
   return { pressure, temperature, density: airDensity(pressure, temperature) };
@@ -30,7 +30,7 @@ export function standardAir(altitude: number): Air {
  * temperature. Throws `RangeError` outside -2 to 11 km or -60 to 70 degC.
  */
 export function siteAir(altitude: number, temperature: number): Air {
-  within(temperature - ZERO_CELSIUS, -60, 70, 'The air temperature in degC');
+  within(temperature, ZERO_CELSIUS - 60, ZERO_CELSIUS + 70, 'The air temperature', 'temperature');
   const { pressure } = standardAir(altitude);
   return { pressure, temperature, density: airDensity(pressure, temperature) };
 }
@@ -42,7 +42,7 @@ export function airDensity(pressure: number, temperature: number): number {
 
 /** Saturation pressure of water vapor (Pa) at a temperature (K). CIPM-2007, appendix A.1. */
 export function saturationPressure(temperature: number): number {
-  within(temperature - ZERO_CELSIUS, -40, 70, 'The air temperature in degC');
+  within(temperature, ZERO_CELSIUS - 40, ZERO_CELSIUS + 70, 'The air temperature', 'temperature');
   return Math.exp(
     1.2378847e-5 * temperature ** 2 - 1.9121316e-2 * temperature + 33.93711047 - 6.3431645e3 / temperature,
   );
@@ -55,7 +55,7 @@ export function saturationPressure(temperature: number): number {
  * the humidity is not from 0 to 1.
  */
 export function moistAirDensity(pressure: number, temperature: number, relativeHumidity: number): number {
-  within(pressure / 1e3, 10, 200, 'The air pressure in kPa');
+  within(pressure, 10e3, 200e3, 'The air pressure', 'absolute-pressure');
   within(relativeHumidity, 0, 1, 'The relative humidity');
   const celsius = temperature - ZERO_CELSIUS;
   const enhancement = 1.00062 + 3.14e-8 * pressure + 5.6e-7 * celsius ** 2;

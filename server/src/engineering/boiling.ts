@@ -1,4 +1,4 @@
-import { notNegative, positive, within } from './bounds.ts';
+import { notNegative, positive, said, within } from './bounds.ts';
 import { ZERO_CELSIUS } from './constants.ts';
 import { alcoholVaporPressure } from './fuel-properties.ts';
 import { findRoot } from './roots.ts';
@@ -38,7 +38,7 @@ export type VaporParts = { readonly hydrocarbon: number; readonly ethanol: numbe
  * the gasoline's. @throws RangeError outside -40 to 100 degC, for a share not from 0 to 1, or a Reid pressure not above zero
  */
 export function vaporParts(fuel: Volatility, temperature: number): VaporParts {
-  within(temperature - ZERO_CELSIUS, -40, 100, 'The fuel temperature in degC');
+  within(temperature, ZERO_CELSIUS - 40, ZERO_CELSIUS + 100, 'The fuel temperature', 'temperature');
   within(fuel.ethanolShare, 0, 1, 'The share of ethanol');
   within(fuel.methanolShare, 0, 1, 'The share of methanol');
   const none = { hydrocarbon: 0, ethanol: 0, methanol: 0 };
@@ -85,7 +85,7 @@ export function boilingTemperature(fuel: Volatility, pressure: number): number {
   const [coldest, hottest] = [ZERO_CELSIUS - 40, ZERO_CELSIUS + 100];
   if (excess(coldest) > 0 || excess(hottest) < 0) {
     throw new RangeError(
-      `The fuel boils below -40 degC or above 100 degC at ${(pressure / 1e3).toFixed(0)} kPa, where its vapor pressure is not known.`,
+      `Under ${said(pressure, 'absolute-pressure')} the fuel boils below ${said(coldest, 'temperature')} or not yet at ${said(hottest, 'temperature')}, where its vapor pressure is not known.`,
     );
   }
   return findRoot(excess, coldest, hottest, 1e-6);

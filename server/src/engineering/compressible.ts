@@ -1,5 +1,5 @@
 import { HEAT_RATIO } from './air.ts';
-import { notNegative, positive, within } from './bounds.ts';
+import { notNegative, positive, said, within } from './bounds.ts';
 import { GAS_CONSTANT } from './constants.ts';
 
 /**
@@ -38,7 +38,7 @@ export function idealMassFlux(pressure: number, temperature: number, throatPress
   notNegative(throatPressure, 'The pressure in the bores');
   if (throatPressure > pressure)
     throw new RangeError(
-      `Air flows toward the lower pressure: ${throatPressure} Pa in the bores is above ${pressure} Pa upstream.`,
+      `Air flows toward the lower pressure: ${said(throatPressure, 'absolute-pressure')} in the bores is above ${said(pressure, 'absolute-pressure')} upstream.`,
     );
   const ratio = Math.max(throatPressure / pressure, CRITICAL_PRESSURE_RATIO);
   const shape = ratio ** (2 / HEAT_RATIO) - ratio ** ((HEAT_RATIO + 1) / HEAT_RATIO);

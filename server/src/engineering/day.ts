@@ -1,6 +1,6 @@
 import { standardAir } from './air.ts';
 import { compressorOutletTemperature, intercoolerOutletTemperature } from './boost.ts';
-import { notNegative, positive, within } from './bounds.ts';
+import { type Kind, notNegative, positive, said, within } from './bounds.ts';
 import { airShare, dryPressure, type RatingAir } from './claim.ts';
 import { ZERO_CELSIUS } from './constants.ts';
 import type { Induction } from './demand.ts';
@@ -27,7 +27,7 @@ export function day(of: {
   battery: number;
   relativeHumidity?: number;
 }): Day {
-  within(of.temperature - ZERO_CELSIUS, -60, 70, 'The air temperature in degC');
+  within(of.temperature, ZERO_CELSIUS - 60, ZERO_CELSIUS + 70, 'The air temperature', 'temperature');
   const { pressure } = standardAir(of.altitude);
   return {
     altitude: of.altitude,
@@ -57,8 +57,8 @@ export type Site = {
  * @throws RangeError as `day`, or when lowest, ordinary and highest, or coldest, usual and hottest, are not in order
  */
 export function daysOf(site: Site): { coldest: Day; ordinary: Day; hottest: Day } {
-  inOrder(site.lowest, site.ordinary, site.highest, 'altitudes in m');
-  inOrder(site.coldest, site.usual, site.hottest, 'air temperatures in K');
+  inOrder(site.lowest, site.ordinary, site.highest, 'altitudes', 'length');
+  inOrder(site.coldest, site.usual, site.hottest, 'air temperatures', 'temperature');
   const rise = notNegative(site.fuelRise, 'The rise of the fuel temperature');
   const one = (altitude: number, temperature: number, share: number) =>
     day({ altitude, temperature, fuelTemperature: temperature + share * rise, battery: site.battery });
@@ -134,8 +134,10 @@ export function airMassRatio(kept: Keeps, charger: Charger, claim: Ambient, on: 
   return share(on) / share(claim);
 }
 
-function inOrder(low: number, middle: number, high: number, what: string): void {
+function inOrder(low: number, middle: number, high: number, what: string, kind: Kind): void {
   if (!(low <= middle && middle <= high)) {
-    throw new RangeError(`The ${what} must rise from lowest to highest, but they are ${low}, ${middle} and ${high}.`);
+    throw new RangeError(
+      `The ${what} must rise from lowest to highest, but they are ${said(low, kind)}, ${said(middle, kind)} and ${said(high, kind)}.`,
+    );
   }
 }

@@ -3,7 +3,7 @@ import { ZERO_CELSIUS } from './constants.ts';
 
 /** `temperature` (K) when the liquid properties hold there: -40 to 80 degC. */
 export function withinLiquidRange(temperature: number): number {
-  within(temperature - ZERO_CELSIUS, -40, 80, 'The fuel temperature in degC');
+  within(temperature, ZERO_CELSIUS - 40, ZERO_CELSIUS + 80, 'The fuel temperature', 'temperature');
   return temperature;
 }
 
@@ -33,7 +33,7 @@ export function viscosityThrough(
  * liquids follow the nearest range. Throws `RangeError` outside 600 to 1200 kg/m3.
  */
 export function hydrocarbonExpansion(density15: number): number {
-  within(density15, 600, 1200, 'The density at 15 degC in kg/m3');
+  within(density15, 600, 1200, 'The density at 15 degC', 'density');
   const square = density15 ** 2;
   if (density15 <= 770.5) return (346.42278 + 0.43884 * density15) / square;
   if (density15 <= 787.5) return 2680.3206 / square - 0.00336312;
@@ -64,7 +64,7 @@ const antoine = {
  * 100 degC.
  */
 export function alcoholVaporPressure(alcohol: 'ethanol' | 'methanol', temperature: number): number {
-  within(temperature - ZERO_CELSIUS, -40, 100, 'The fuel temperature in degC');
+  within(temperature, ZERO_CELSIUS - 40, ZERO_CELSIUS + 100, 'The fuel temperature', 'temperature');
   const { a, b, c } = antoine[alcohol];
   return 1e5 * 10 ** (a - b / (temperature + c));
 }

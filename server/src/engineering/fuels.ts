@@ -210,10 +210,12 @@ export type StatedFuel = {
  */
 export function customFuel(base: Fuel, stated: StatedFuel): Fuel {
   const { density15, stoichiometricRatio: ratio, lowerHeatingValue, reidVaporPressure } = stated;
-  if (density15 !== undefined) within(density15, 600, 1200, 'The fuel density in kg/m3');
+  if (density15 !== undefined) within(density15, 600, 1200, 'The fuel density', 'density');
   if (ratio !== undefined) within(ratio, 1, 40, 'The stoichiometric air/fuel ratio');
-  if (lowerHeatingValue !== undefined) within(lowerHeatingValue / 1e6, 5, 130, 'The lower heating value in MJ/kg');
-  if (reidVaporPressure !== undefined) within(reidVaporPressure / 1e3, 0, 300, 'The Reid vapor pressure in kPa');
+  if (lowerHeatingValue !== undefined)
+    within(lowerHeatingValue, 5e6, 130e6, 'The lower heating value', 'specific-energy');
+  if (reidVaporPressure !== undefined)
+    within(reidVaporPressure, 0, 300e3, 'The Reid vapor pressure', 'absolute-pressure');
   return {
     ...base,
     name: stated.name ?? base.name,

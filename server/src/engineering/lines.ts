@@ -137,7 +137,7 @@ export function lineLoss(line: Line, liquid: Liquid, flow: number): LineLoss {
  * Source: Crane TP-410 (1988), appendix A; L. F. Moody (1944). @throws RangeError unless the diameter is from 2 mm up
  */
 export function fullyTurbulentFactor(diameter: number, wall: number = roughness.steelPipe.value): number {
-  within(diameter, 0.002, 1, "The line's inside diameter in m");
+  within(diameter, 0.002, 1, "The line's inside diameter", 'length');
   return 0.25 / Math.log10(notNegative(wall, 'The roughness') / (3.7 * diameter)) ** 2;
 }
 
@@ -185,7 +185,9 @@ function fittingDiameters(line: Line): number {
 
 function checkTurbulent(re: number, relativeRoughness: number): void {
   if (finite(re, 'The Reynolds number') <= transition.from) {
-    throw new RangeError(`Colebrook's formula is for turbulent flow above Re ${transition.from}, but Re is ${re}.`);
+    throw new RangeError(
+      `Colebrook's formula is for turbulent flow above Re ${transition.from}, but Re is ${Math.round(re)}.`,
+    );
   }
   checkRoughness(relativeRoughness);
 }

@@ -1,4 +1,4 @@
-import { finite, notNegative, positive, within } from './bounds.ts';
+import { finite, notNegative, positive, said, within } from './bounds.ts';
 import { type Curve, curveAt, pchip } from './interpolation.ts';
 import { staticHead } from './lines.ts';
 
@@ -292,12 +292,12 @@ function checkPoint(points: readonly PumpPoint[], i: number): void {
   if (!before) return;
   if (point.pressure <= before.pressure) {
     throw new RangeError(
-      `The pump's points must be in rising order of pressure: ${point.pressure} Pa follows ${before.pressure} Pa.`,
+      `The pump's points must be in rising order of pressure: ${said(point.pressure, 'pressure')} follows ${said(before.pressure, 'pressure')}.`,
     );
   }
   if (point.flow > before.flow) {
     throw new RangeError(
-      `The pump's flow rises from ${before.flow} to ${point.flow} m3/s while the pressure rises to ${point.pressure} Pa; a pump delivers less at a higher pressure.`,
+      `The pump's flow rises from ${said(before.flow, 'volume-flow')} to ${said(point.flow, 'volume-flow')} while the pressure rises to ${said(point.pressure, 'pressure')}; a pump delivers less at a higher pressure.`,
     );
   }
 }

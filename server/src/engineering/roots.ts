@@ -14,9 +14,7 @@ export function findRoot(f: (x: number) => number, low: number, high: number, to
   if (fa === 0) return a;
   if (fb === 0) return b;
   if (Math.sign(fa) === Math.sign(fb)) {
-    throw new RangeError(
-      `There is no change of sign between ${low} and ${high}, so no solution is known to lie there.`,
-    );
+    throw new RangeError('There is no change of sign in the range searched, so no solution is known to lie there.');
   }
   let c = a;
   let fc = fa;
@@ -59,7 +57,7 @@ export function findRoot(f: (x: number) => number, low: number, high: number, to
     b += Math.abs(step) > smallest ? step : smallest * Math.sign(half);
     fb = valueAt(f, b);
   }
-  throw new RangeError(`The search between ${low} and ${high} did not settle.`);
+  throw new RangeError('The search for a solution did not settle.');
 }
 
 function secantStep(half: number, fa: number, fb: number): number {

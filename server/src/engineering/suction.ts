@@ -49,22 +49,9 @@ export function gasolineVaporPressure(
   temperature: number,
   slope = motorGasolineSlope,
 ): number {
-  within(temperature, 200, 450, 'The fuel temperature in K');
+  within(temperature, 200, 450, 'The fuel temperature', 'temperature');
   const { a, b } = gasolineVaporConstants(reidVaporPressure, slope);
   return PSI * Math.exp(a - b / (temperature * rankinePerKelvin));
-}
-
-/**
- * Temperature, K, at which gasoline of a Reid vapor pressure, Pa, boils under an absolute pressure, Pa: its bubble point.
- * Source: the formula of `gasolineVaporPressure` solved for the temperature. @throws RangeError unless all are above zero
- */
-export function bubblePoint(reidVaporPressure: number, pressure: number, slope = motorGasolineSlope): number {
-  const { a, b } = gasolineVaporConstants(reidVaporPressure, slope);
-  const inverse = a - Math.log(positive(pressure, 'The absolute pressure') / PSI);
-  if (!(inverse > 0 && b > 0)) {
-    throw new RangeError(`No boiling temperature follows from the formula at a pressure of ${pressure} Pa.`);
-  }
-  return b / inverse / rankinePerKelvin;
 }
 
 /** Why the gasoline vapor-pressure formula may not hold. */

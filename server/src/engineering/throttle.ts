@@ -39,7 +39,7 @@ export function effectiveArea(area: number, dischargeCoefficient = DISCHARGE_COE
  */
 export function throttleFlow(area: number, depression: number, upstream: Air): { massFlow: number; choked: boolean } {
   positive(area, 'The effective area');
-  within(depression, 0, upstream.pressure, 'The depression in Pa');
+  within(depression, 0, upstream.pressure, 'The pressure drop', 'pressure');
   const downstream = upstream.pressure - depression;
   return {
     massFlow: area * idealMassFlux(upstream.pressure, upstream.temperature, downstream),

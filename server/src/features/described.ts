@@ -3,6 +3,9 @@ import type { Figure } from '../analysis/figure.ts';
 import { headlines } from '../analysis/headlines.ts';
 import { type Entry, entryAt, pathText } from '../sheet/entry.ts';
 import type { Path } from '../sheet/schema.ts';
+import { formatValue } from '../units/format.ts';
+import { inUnits } from '../units/sentence.ts';
+import type { System } from '../units/units.ts';
 
 /** The entry that is explained at an offset; the name of a stage stands for the stage. */
 export function describedEntry(root: Entry, offset: number): Entry | undefined {
@@ -47,12 +50,13 @@ export function homePath(path: Path): string {
 export type Missing = { name: string; lacks: readonly string[]; impossible?: string };
 
 /** The figures at home on a field that cannot be had in some stage. */
-export function missingAt(entry: Entry, stages: readonly StageAnalysis[]): Missing[] {
+export function missingAt(entry: Entry, stages: readonly StageAnalysis[], system: System): Missing[] {
   const home = homePath(entry.path);
   const found = new Map<string, Missing>();
   for (const { absent } of stages) {
-    for (const { name, lacks, impossible, home: fields } of absent.values()) {
-      if (!fields.includes(home as never) || (!impossible && lacks.length === 0)) continue;
+    for (const { name, lacks, impossible: reason, home: fields } of absent.values()) {
+      if (!fields.includes(home as never) || (!reason && lacks.length === 0)) continue;
+      const impossible = reason && inUnits(reason, (value, dimension) => formatValue(value, dimension, system));
       found.set(`${name} ${impossible ?? lacks.join()}`, { name, lacks, ...(impossible && { impossible }) });
     }
   }

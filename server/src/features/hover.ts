@@ -126,7 +126,7 @@ function whyLines(entry: Entry, { findings, why }: Known): Block[] {
 function figureTable(entry: Entry, known: Known, lines: number): Block[] {
   const { system } = known;
   const own = stagesFor(entry.path, known.plan);
-  const missing = missingAt(entry, own);
+  const missing = missingAt(entry, own, known.system);
   const filled = missing.some(({ lacks }) => lacks.length > 0) ? known.completed() : undefined;
   const stages = filled ? stagesFor(entry.path, filled.plan) : own;
   const show = (value: number, dimension: Dimension) =>

@@ -39,7 +39,7 @@ function figuresOf(entry: Entry, plan: readonly StageAnalysis[], system: System)
   const work = [...explained]
     .flatMap((id) => byHunger.find((figures) => figures.has(id))?.get(id) ?? [])
     .flatMap((figure) => derivation(figure, system));
-  const missing = missingBlocks(entry, stages);
+  const missing = missingBlocks(entry, stages, system);
   if (work.length === 0) return missing;
   const where = stages.length > 1 ? `, stage "${echo(hungriest?.name ?? '')}"` : '';
   const head = ['figure', ...stages.map(({ name }) => echo(name))];
@@ -51,8 +51,8 @@ function demand(stage: StageAnalysis): number {
   return stage.figures.get('demand-by-power')?.value ?? 0;
 }
 
-function missingBlocks(entry: Entry, stages: readonly StageAnalysis[]): Block[] {
-  const items = missingAt(entry, stages).map(({ name, lacks, impossible }): Span[] => {
+function missingBlocks(entry: Entry, stages: readonly StageAnalysis[], system: System): Block[] {
+  const items = missingAt(entry, stages, system).map(({ name, lacks, impossible }): Span[] => {
     if (impossible) return [`${capital(name)}: ${impossible}`];
     const needs = lacks.flatMap((need, index): Span[] => [index ? ', ' : '', { code: need }]);
     return [`${capital(name)} needs `, ...needs];

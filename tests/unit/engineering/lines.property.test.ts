@@ -53,7 +53,7 @@ describe('the friction factor', () => {
   });
 
   it('refuses a flow at rest, a wall rougher than the chart and what is no number', () => {
-    expect(() => frictionFactor(0, 0)).toThrow('The Reynolds number must be above zero, but it is 0.');
+    expect(() => frictionFactor(0, 0)).toThrow('The Reynolds number must be above zero.');
     expect(() => frictionFactor(1e5, 0.06)).toThrow('roughness');
     expect(() => frictionFactor(100, -0.001)).toThrow(RangeError);
     expect(() => colebrook(1500, 0)).toThrow('turbulent');

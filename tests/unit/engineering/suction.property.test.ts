@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  bubblePoint,
   gasolineVaporPressure,
   suctionHeadAvailable,
   temperatureAtMargin,
@@ -31,15 +30,6 @@ describe('the vapor pressure of gasoline', () => {
     );
   });
 
-  it('is the surrounding pressure at the bubble point', () => {
-    fc.assert(
-      fc.property(reid, between(50e3, 110e3), (volatility, pressure) => {
-        const boiling = bubblePoint(volatility, pressure);
-        expect(gasolineVaporPressure(volatility, boiling)).toBeCloseTo(pressure, 4);
-      }),
-    );
-  });
-
   it('is in doubt for alcohol blends and outside the chart', () => {
     const fuel = { reidVaporPressure: 9 * PSI, temperature: 300, alcoholShare: 0 };
     expect(vaporPressureDoubts(fuel)).toEqual([]);
@@ -55,12 +45,10 @@ describe('the vapor pressure of gasoline', () => {
       expect(() => gasolineVaporPressure(value, 300)).toThrow('The Reid vapor pressure');
       expect(() => gasolineVaporPressure(9 * PSI, value)).toThrow('The fuel temperature');
       expect(() => gasolineVaporPressure(9 * PSI, 300, value)).toThrow('The distillation slope');
-      expect(() => bubblePoint(9 * PSI, value)).toThrow('The absolute pressure');
     }
     expect(() => vaporPressureDoubts({ reidVaporPressure: 9 * PSI, temperature: 300, alcoholShare: 1.1 })).toThrow(
       'The share of alcohol',
     );
-    expect(() => bubblePoint(9 * PSI, 1e12)).toThrow('No boiling temperature');
   });
 });
 

@@ -1,5 +1,7 @@
-import { suctionMargin, vaporPressureNotes } from '../../analysis/suction.ts';
+import { vaporKind } from '../../analysis/boiling.ts';
+import { suctionMargin } from '../../analysis/suction.ts';
 import type { Repair, Situation, StageRule } from '../../checking/rule.ts';
+import { surelyBoils } from '../../remedies/boiling.ts';
 import { boresAbove } from '../../remedies/bore.ts';
 import { betterPlaces } from '../../remedies/pump-placement.ts';
 import {
@@ -27,10 +29,9 @@ export const rule: StageRule = {
   check: (situation) => {
     const { values, know } = situation;
     const miss = marginMiss(situation);
-    if (!miss || heightMiss(situation) || distanceMiss(situation)) return undefined;
+    if (!miss || heightMiss(situation) || distanceMiss(situation) || surelyBoils(situation)) return undefined;
     const [inTank, module, surgeTank] = betterPlaces(values);
-    const hasAlcohol = know(vaporPressureNotes)?.some((note) => note.includes('alcohol'));
-    const doubt = hasAlcohol ? ' The formula is for gasoline without alcohol, so take it as an estimate.' : '';
+    const doubt = know(vaporKind) === 'blend' ? ' How much of the vapor is alcohol is an estimate.' : '';
     return {
       at: 'fuel-system.pump.placement',
       message: `On the hottest day the fuel is about to boil at the pump inlet.${marginSentence(situation)}${doubt}`,

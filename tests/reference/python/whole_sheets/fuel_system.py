@@ -335,7 +335,7 @@ def suction_head(s):
 
 
 def head_with(s, vapor):
-    left = get(s, "site-pressure") - vapor - get(s, "suction-loss")
+    left = get(s, "tank-pressure") - vapor - get(s, "suction-loss")
     weight = get(s, "hot-fuel-density") * GRAVITY
     return left / weight - s.number("fuel-system.pump.height-above-outlet")
 

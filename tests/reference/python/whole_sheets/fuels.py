@@ -6,7 +6,11 @@ ethanol 789.3 kg/m3 at 20 degC (handbook, from memory) carried to 15 degC; metha
 (AFDC). Heating values and viscosities: AFDC, Properties of Fuels (viscosity of gasoline: middle of its span).
 Expansion: gasoline API MPMS 11.1 table 54B; alcohols the Rackett form, Perry's Handbook, 8th ed., table 2-32, from
 memory. True vapor pressure: EPA AP-42, 5th ed., ch. 7.1, figure 7.1-14b, slope 3; neat alcohols: Antoine coefficients of
-the NIST Chemistry WebBook (Ambrose and Sprake 1970; Ambrose, Sprake and Townsend 1975), from memory.
+the NIST Chemistry WebBook (Ambrose and Sprake 1970; Ambrose, Sprake and Townsend 1975), from memory. Blends: at 100 degF
+the line of AP-42 for the blend's own Reid vapor pressure; of it the alcohol has its mole share times a Margules activity
+(two-suffix, 2.0 for ethanol; gasoline of 105 kg/kmol, from memory) and rises with neat alcohol, the rest with AP-42.
+Reid vapor pressure where none is stated: 7.8 psi of gasoline above 35 degC, else 9 (common practice); 10 % of ethanol
+adds 1 psi (US volatility rule, 40 CFR 1090); E85 class 1 at most 9 psi (ASTM D5798). Boiling: engineering notes, 15.
 """
 
 from math import exp, log, log10
@@ -33,7 +37,9 @@ RACKETT = {"ethanol": (1.6288, 0.27469, 514.0, 0.23178), "methanol": (2.3267, 0.
 ANTOINE = {"ethanol": (5.24677, 1598.673, -46.424), "methanol": (5.20409, 1581.341, -33.5)}  # bar and K
 CHILL = 288.15
 ALCOHOL_SHARE = {"gasoline": 0.0, "gasoline-e10": 0.10, "e85": 0.85, "ethanol": 1.0}
-USUAL_VAPOR_PRESSURE = 9.0 * PSI  # summer gasoline, ASTM D4814
+REID_TEST = 310.928  # K, 100 degF
+MARGULES = 2.0  # ethanol in gasoline
+MOLAR = {"gasoline": 105.0, "ethanol": 46.068}  # kg/kmol
 
 
 def oxygen_need(name):
@@ -159,19 +165,40 @@ def true_vapor_pressure(reid, temperature):
 
 @figure("_reid")
 def reid(s):
-    return s.number("fuel.vapor-pressure", USUAL_VAPOR_PRESSURE)
+    """As stated, else that of the gasoline sold where it gets so hot, with the rise its ethanol brings."""
+    grade = s.word("fuel.grade", "gasoline-e10")
+    gasoline = (7.8 if s.number("site.hottest", 308.15) > 308.15 else 9.0) * PSI
+    usual = {"gasoline": gasoline, "gasoline-e10": gasoline + PSI, "e85": 9.0 * PSI}
+    return s.number("fuel.vapor-pressure", usual.get(grade))
+
+
+def antoine(name, temperature):
+    a, b, c = ANTOINE[name]
+    return 1e5 * 10 ** (a - b / (temperature + c))
+
+
+def ethanol_over_blend(share, whole):
+    """Partial pressure of the ethanol of a blend at 100 degF, by its share of the volume; never more than the whole."""
+    moles = {"ethanol": share * ETHANOL_15 / MOLAR["ethanol"], "gasoline": (1 - share) * GASOLINE_15 / MOLAR["gasoline"]}
+    x = moles["ethanol"] / sum(moles.values())
+    return min(whole, x * exp(MARGULES * (1 - x) ** 2) * antoine("ethanol", REID_TEST))
 
 
 @figure("_vapor")
 def vapor(s):
-    """Vapor pressure by temperature: gasoline by AP-42, neat alcohols by Antoine; blends between them by neither."""
+    """Vapor pressure by temperature: gasoline by AP-42, neat alcohols by Antoine, blends by both."""
     parts = get(s, "_blend").volume
     if parts.get("methanol") or parts.get("ethanol") == 1:
-        a, b, c = ANTOINE["methanol" if "methanol" in parts else "ethanol"]
-        return lambda temperature: 1e5 * 10 ** (a - b / (temperature + c))
-    if parts["ethanol"] > 0.10:
-        raise Missing("a formula for blends")
-    return lambda temperature: true_vapor_pressure(get(s, "_reid"), temperature)
+        return lambda temperature: antoine("methanol" if "methanol" in parts else "ethanol", temperature)
+    own = get(s, "_reid")
+    whole = true_vapor_pressure(own, REID_TEST)
+    alcohol = ethanol_over_blend(parts["ethanol"], whole) if parts["ethanol"] else 0.0
+
+    def pressure(temperature):
+        rise = antoine("ethanol", temperature) / antoine("ethanol", REID_TEST)
+        return alcohol * rise + (1 - alcohol / whole) * true_vapor_pressure(own, temperature)
+
+    return pressure
 
 
 @figure("vapor-pressure")
@@ -179,6 +206,29 @@ def vapor_pressure(s):
     return get(s, "_vapor")(get(s, "_fuel-temperature"))
 
 
+@figure("tank-pressure")
+def tank_pressure(s):
+    """On the fuel: the air's, and what a cap holds back."""
+    return get(s, "site-pressure") + s.number("fuel-system.tank.cap-pressure", 0.0)
+
+
 @figure("boiling-temperature")
 def boiling_temperature(s):
-    return brentq(lambda t: get(s, "_vapor")(t) - get(s, "site-pressure"), 250, 400)
+    return brentq(lambda t: get(s, "_vapor")(t) - get(s, "tank-pressure"), 250, 400)
+
+
+@figure("_tank-heating")
+def tank_heating(s):
+    """Rise of the fuel over a day: what the pumps draw that always run, and 150 W where it comes back from a hot engine; 12 W/m2K over a
+    surface of 5.5 V^(2/3). Engineering notes, section 15, common practice."""
+    volume = s.number("fuel-system.tank.capacity")
+    system = "fuel-system.pump"
+    together = s.number(f"{system}.quantity", 1.0) if s.word(f"{system}.arrangement", "parallel") == "parallel" else 1
+    pump = get(s, "pump-voltage") * s.number(f"{system}.current") * together
+    returns = s.word("fuel-system.regulator.style", "bypass") == "bypass"
+    return (pump + (150.0 if returns else 0.0)) / (12.0 * 5.5 * volume ** (2 / 3))
+
+
+@figure("heated-fuel")
+def heated_fuel(s):
+    return s.number("site.hottest") + get(s, "_tank-heating")
