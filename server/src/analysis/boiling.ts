@@ -7,8 +7,9 @@ import {
 } from '../engineering/boiling.ts';
 import { vaporPressureDoubts } from '../engineering/suction.ts';
 import { hottestDay, sitePressure } from './air.ts';
-import { pumpArrangement, pumpQuantity, pumpVoltage } from './electrical.ts';
+import { pumpCircuit } from './circuits.ts';
 import { alcohol, hottestFuel, reidPressure } from './fuel.ts';
+import { liftPumpCurrent, pumpArrangement, pumpQuantity } from './loads.ts';
 import { choose, constant, fact, field, figure } from './node.ts';
 import { hasReturn } from './regulator.ts';
 
@@ -162,14 +163,23 @@ export const heatedFuel = figure({
   symbol: 'T_f,day',
   name: 'fuel in the tank after a full day of driving',
   dimension: 'temperature',
-  formula: 'T_day + (U_p I_1 n_p + q) / (12 W/(m^2 K) * 5.5 V^(2/3))',
+  formula: 'T_day + (U_p (I_1 n_p + I_lift) + q) / (12 W/(m^2 K) * 5.5 V^(2/3))',
   source: 'common practice: heat of pump and return against what the tank gives to the air',
   home: ['fuel-system.tank', 'fuel-system.pump', 'site'],
   notes: ['an estimate for a steady day; a full tank takes hours to get there, a nearly empty one is hotter'],
-  from: { hottestDay, pumpVoltage, pumpCurrent, pumpQuantity, pumpArrangement, heatReturned, tankVolume },
+  from: {
+    hottestDay,
+    volts: pumpCircuit.voltage,
+    pumpCurrent,
+    pumpQuantity,
+    pumpArrangement,
+    liftPumpCurrent,
+    heatReturned,
+    tankVolume,
+  },
   compute: (v) => {
     const running = v.pumpArrangement === 'parallel' ? v.pumpQuantity : 1;
-    const pump = v.pumpVoltage * v.pumpCurrent * running;
+    const pump = v.volts * (v.pumpCurrent * running + v.liftPumpCurrent);
     return v.hottestDay + tankHeating({ pump, bypass: v.heatReturned, volume: v.tankVolume });
   },
 });

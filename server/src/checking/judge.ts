@@ -6,9 +6,9 @@ import type { House } from '../sheet/house.ts';
 import type { Path } from '../sheet/path.ts';
 import { formatValue } from '../units/format.ts';
 import { inUnits } from '../units/sentence.ts';
-import type { Dimension } from '../units/units.ts';
 import { type Answers, type Asked, answersOf, type Fault } from './ask.ts';
 import type { Accepted, Finding, OpenCheck } from './finding.ts';
+import { notComputed } from './not-computed.ts';
 import { OUTGROWN, outgrown } from './outgrown.ts';
 import { type Found, placeOf, planned } from './place.ts';
 import type { Draft, PlanRule, Rule, RuleId, Severity, StageRule } from './rule.ts';
@@ -39,12 +39,12 @@ export function judge(
 ): Verdict {
   const asked = rules.filter(({ id }) => severityOf(id, house) !== 'off');
   const answers = answersOf(asked, plan, house, before);
-  const { left, accepted, told } = findingsOf(values, plan, house, answers, rules);
+  const { left, accepted, open, told } = findingsOf(values, plan, house, answers, rules);
   const isWhole = plan.every(({ sheet }) => sheet.isWhole);
   return {
     findings: isWhole ? [...left, ...told] : left,
     accepted,
-    open: [...answers].flatMap(([rule, stages]) => openCheck(rule, stages, house)),
+    open,
     faults: [
       ...plan.flatMap(({ faults }) => faults),
       ...[...answers.values()].flatMap((stages) => stages.flatMap(({ fault, later }) => (later === 0 && fault) || [])),
@@ -54,21 +54,24 @@ export function judge(
   };
 }
 
-/** What answers find: the findings that are left, those the sheet accepts, and silencers without an effect. */
+/** What answers find: the findings that are left, those the sheet accepts, and silencers without an effect, and checks not made. */
 export function findingsOf(
   values: Partial<BuildSheet>,
   plan: Plan,
   house: House,
   answers: Answers,
   rules: readonly Rule[] = allRules,
-): Pick<Verdict, 'accepted'> & { left: readonly Finding[]; told: readonly Finding[] } {
+): Pick<Verdict, 'accepted' | 'open'> & { left: readonly Finding[]; told: readonly Finding[] } {
   const found = [...answers].flatMap(([rule, stages]) =>
     'check' in rule ? stageFindings(rule, plan, stages) : planFindings(rule as PlanRule, plan, stages),
   );
   const ids = rules.map(({ id }) => id);
-  const { left, accepted, told } = silenced(values, plan, found, ids);
+  const say = sayingIn(house);
+  const open = [...answers].flatMap(([rule, stages]) => openCheck(rule, stages, say));
+  const unmade = notComputed(open, toldReasons(answers, say));
+  const { left, accepted, told } = silenced(values, plan, [...found, ...unmade], ids);
   const settled = (findings: readonly Finding[]) => findings.flatMap((finding) => bySeverity(finding, house));
-  return { left: settled(left), accepted, told: settled(told) };
+  return { left: settled(left), accepted, open, told: settled(told) };
 }
 
 /** Whether what a rule finds may be an error, in its own words or in the house's. */
@@ -78,16 +81,28 @@ export function mayBeError(rule: Rule, house: House): boolean {
   return severity === 'error' || isCapacity;
 }
 
+/** A sentence of the physics in the units of the house. */
+type Say = (sentence: string) => string;
+
+function sayingIn({ units = 'us' }: House): Say {
+  return (sentence) => inUnits(sentence, (value, dimension) => formatValue(value, dimension, units));
+}
+
+/** Reasons why a figure is impossible that a rule tells in what it found. */
+function toldReasons(answers: Answers, say: Say): Set<string> {
+  const tellers = [...answers.values()].flat().filter(({ drafts }) => drafts.length > 0);
+  return new Set(tellers.flatMap(({ watch }) => watch.reasons.map(say)));
+}
+
 /** A rule that lacked something in the stages in which it found nothing. */
-function openCheck({ id, title, severity }: Rule, answers: readonly Asked[], house: House): OpenCheck[] {
+function openCheck({ id, title, severity }: Rule, answers: readonly Asked[], say: Say): OpenCheck[] {
   const stages = answers.flatMap(({ drafts, watch }, index) =>
     drafts.length === 0 && (watch.lacks.length > 0 || watch.impossible.length > 0) ? [index] : [],
   );
   if (stages.length === 0) return [];
   const watches = stages.map((stage) => (answers[stage] as Asked).watch);
   const lacks = new Set(watches.flatMap((watch) => watch.lacks));
-  const show = (value: number, dimension: Dimension) => formatValue(value, dimension, house.units ?? 'us');
-  const impossible = new Set(watches.flatMap((watch) => watch.impossible.map((reason) => inUnits(reason, show))));
+  const impossible = new Set(watches.flatMap((watch) => watch.impossible.map(say)));
   return [{ rule: id, title, severity, stages, lacks: [...lacks], impossible: [...impossible] }];
 }
 

@@ -82,7 +82,9 @@ function situationOf(
     },
     impossible: (figure) => {
       const reason = absentIn(outcomeOf(figure))?.impossible;
-      return reason && inUnits(reason, showValue);
+      if (!reason) return undefined;
+      watching.current.reasons.push(reason);
+      return inUnits(reason, showValue);
     },
     limit: (limitName) => know(limitNamed(limitName)) as number,
     placeOf: (field) => {

@@ -15,6 +15,8 @@ export class Watch {
   private readonly entries: { stage: number; entry: Entry }[] = [];
   readonly lacks: FieldPath[] = [];
   readonly impossible: string[] = [];
+  /** What makes a figure impossible, where the rule asked for it to tell it. */
+  readonly reasons: string[] = [];
   /** Whether it looked for something that may stand in a part of the text that could not be read. */
   isUnread = false;
   /** Whether it looked at what no other stage has: its name and number, or the other stages. */

@@ -41,6 +41,10 @@ export const externalPump = {
   setPressure: '58 psi',
   boost: '6 psi',
   dwellVoltage: '13.8 V',
+  vaporPressure: '9 psi',
+  tankCapacity: '60 L',
+  capPressure: '0 psi',
+  returnDiameter: '8 mm',
 };
 
 export type Parameters = typeof externalPump;
@@ -57,7 +61,7 @@ engine:
   idle: 750 rpm
   peak-power-speed: 5000 rpm
   redline: ${p.redline}
-fuel: { grade: gasoline, vapor-pressure: 9 psi }
+fuel: { grade: gasoline, vapor-pressure: ${p.vaporPressure} }
 stages:
   - { name: now, power: ${p.power}, induction: natural }
   - { name: blower, power: 420 hp, induction: roots, boost: ${p.boost} }
@@ -67,7 +71,7 @@ throttle-body:
   injectors: { quantity: 4, static-flow: ${p.staticFlow}, rated-pressure: 43.5 psi, dead-time: 0.9 ms, shortest-pulse: 1.3 ms, firing: twice-per-cycle }
 ignition: { coil: { resistance: 0.6 ohm, inductance: 4 mH, working-current: 5.5 A } }
 fuel-system:
-  tank: { return-port: true }
+  tank: { capacity: ${p.tankCapacity}, cap-pressure: ${p.capPressure}, return-port: true }
   pump:
     placement: external
     flow-at: [[30 psi, 300 L/h], [45 psi, 270 L/h], [60 psi, 235 L/h], [75 psi, 190 L/h], [90 psi, 120 L/h]]
@@ -78,7 +82,7 @@ fuel-system:
     required-suction-head: 0.3 m
   suction: { inside-diameter: 12 mm, length: ${p.suctionLength} }
   feed: { inside-diameter: ${p.feedDiameter}, length: ${p.feedLength} }
-  return: { inside-diameter: 8 mm, length: 5 m }
+  return: { inside-diameter: ${p.returnDiameter}, length: 5 m }
   regulator: { pressure: ${p.setPressure}, reference: atmosphere, style: bypass }
 electrical:
   charging-voltage: ${p.dwellVoltage}

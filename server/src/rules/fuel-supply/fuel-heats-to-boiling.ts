@@ -22,9 +22,10 @@ export const rule: StageRule = {
   check: (situation) => {
     const { values, see, show } = situation;
     if (values.site?.['hottest-fuel'] || boilsInTank(situation)) return undefined;
-    const [share, heated, boils] = [see(heatedVaporShare), see(heatedFuel), see(boilingTemperature)];
-    const miss = above(share, 1);
+    const miss = above(see(heatedVaporShare), 1);
+    const heated = see(heatedFuel);
     if (!miss || !heated || !isBoilingKnown(situation)) return undefined;
+    const boils = see(boilingTemperature);
     return {
       at: 'fuel-system.tank.capacity',
       message: `Over a full day the pump${situation.know(hasReturn) ? ' and what comes back from the engine' : ''} may heat the fuel to ${show(heated)}${boils ? `; it boils at ${show(boils)}` : ', where it boils'}. Measure it: with the hottest fuel written down this is certain.`,

@@ -1,3 +1,4 @@
+import { pumpDeliveryAlone } from '../../analysis/supply.ts';
 import type { Draft, StageRule } from '../../checking/rule.ts';
 import type { Quantity } from '../../units/quantity.ts';
 
@@ -13,13 +14,14 @@ export const rule: StageRule = {
   inspect: "Compare the points with the pump's flow sheet: pressure first, then flow.",
   remedy: 'Put the points in order, low pressure first, and correct the mistyped one.',
   source: 'common practice; a positive-displacement or turbine pump leaks more at a higher pressure',
-  check: ({ values, show }) => {
+  check: ({ values, show, impossible }) => {
     const pump = values['fuel-system']?.pump;
     const curves = [pump?.['flow-at'], pump?.['low-voltage']?.['flow-at']] as (Curve | undefined)[];
     return curves.flatMap((curve, index): Draft[] => {
       const at = CURVES[index] as (typeof CURVES)[number];
       const wrong = curve ? firstWrong(curve) : undefined;
       if (!curve || !wrong) return [];
+      impossible(pumpDeliveryAlone);
       const [[fromPressure, fromFlow], [toPressure, toFlow]] = wrong;
       const sorted = curve.toSorted(([one], [other]) => one.value - other.value);
       return [

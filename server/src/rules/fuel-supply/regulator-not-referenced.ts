@@ -15,12 +15,13 @@ export const rule: StageRule = {
   remedy: 'Run a hose of its own from manifold to regulator, clamped at both ends; under boost it must not come off.',
   source: 'pressure balance at the injector; common practice',
   check: (situation) => {
-    const { values, stage, path, see, show } = situation;
+    const { values, stage, path, see, impossible, show } = situation;
     const { pressure, reference } = values['fuel-system']?.regulator ?? {};
     const isOpen = reference === 'atmosphere' || (!reference && pressure !== undefined);
     if (path !== 'blow-through' || stage.boost?.value === 0 || !isOpen) return undefined;
     const across = see(injectorPressure);
-    const left = across ? `: of the ${show(pressure)} it holds, ${show(across)} is left across the injectors` : '';
+    const nothing = impossible(injectorPressure) ? ': no fuel flows at full boost' : '';
+    const left = across ? `: of the ${show(pressure)} it holds, ${show(across)} is left across the injectors` : nothing;
     const boost = stage.boost ? `boost of ${show(stage.boost)}` : 'boost';
     return {
       at: reference ? REFERENCE : 'fuel-system.regulator.pressure',

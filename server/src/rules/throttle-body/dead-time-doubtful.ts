@@ -1,3 +1,4 @@
+import { deadTime } from '../../analysis/injectors.ts';
 import type { Draft, StageRule } from '../../checking/rule.ts';
 import { DEAD_TIME_VOLTAGE, plausibleDeadTime } from '../../engineering/dead-time.ts';
 import type { Quantity } from '../../units/quantity.ts';
@@ -16,10 +17,14 @@ export const rule: StageRule = {
   remedy:
     'Correct the figure. If there is none, take that of an injector of the same kind as a start and tune idle with it.',
   source: 'common practice, from memory: 0.4 to 1.5 ms at 14 V, more at less voltage',
-  check: ({ values, show }) => {
+  check: ({ values, show, impossible }) => {
     const injectors = values['throttle-body']?.injectors;
     const points = injectors?.['dead-time-at'] as Points | undefined;
-    if (points) return [...disorder(points, show), ...points.flatMap((point) => doubt(TABLE, point, show)).slice(0, 1)];
+    if (points) {
+      const wrong = disorder(points, show);
+      if (wrong.length > 0) impossible(deadTime);
+      return [...wrong, ...points.flatMap((point) => doubt(TABLE, point, show)).slice(0, 1)];
+    }
     const single = injectors?.['dead-time'];
     const voltage = injectors?.['dead-time-voltage'];
     if (!single) return undefined;

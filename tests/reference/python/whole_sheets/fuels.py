@@ -224,7 +224,8 @@ def tank_heating(s):
     volume = s.number("fuel-system.tank.capacity")
     system = "fuel-system.pump"
     together = s.number(f"{system}.quantity", 1.0) if s.word(f"{system}.arrangement", "parallel") == "parallel" else 1
-    pump = get(s, "pump-voltage") * s.number(f"{system}.current") * together
+    current = s.number(f"{system}.current") * together + s.number("fuel-system.lift-pump.current", 0.0)
+    pump = get(s, "pump-voltage") * current
     returns = s.word("fuel-system.regulator.style", "bypass") == "bypass"
     return (pump + (150.0 if returns else 0.0)) / (12.0 * 5.5 * volume ** (2 / 3))
 
