@@ -21,7 +21,7 @@ export function notComputed(open: readonly OpenCheck[], told: ReadonlySet<string
   return [...kept].map(([reason, checks]) => ({
     rule: NOT_COMPUTED,
     found: NOT_COMPUTED,
-    severity: 'warning',
+    severity: 'information',
     message: `Not checked: ${named(checks)}. ${reason}`,
     path: ['format'],
     related: [],

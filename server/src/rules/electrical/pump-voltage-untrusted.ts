@@ -1,6 +1,8 @@
 import { type Load, liftPumpCircuit, pumpCircuit } from '../../analysis/circuits.ts';
 import { pump as pumpCurves, RATED_VOLTAGE } from '../../analysis/fuel-network.ts';
+import { liftPumpDelivery } from '../../analysis/lift-pump.ts';
 import { hasLiftPump } from '../../analysis/loads.ts';
+import { pumpDelivery } from '../../analysis/supply.ts';
 import type { Address, Draft, Repair, Situation, StageRule } from '../../checking/rule.ts';
 import { below } from '../../checking/rule.ts';
 import { trustedVoltageShare } from '../../engineering/pump.ts';
@@ -40,7 +42,8 @@ function untrusted(
 ): Draft[] {
   const miss = below(voltage, trustedVoltageShare.value * lowest);
   if (!voltage || !miss) return [];
-  const { showValue, values } = situation;
+  const { showValue, values, impossible } = situation;
+  impossible(load === 'pump' ? pumpDelivery : liftPumpDelivery);
   const part = `fuel-system.${load}` as const;
   const isStated = values['fuel-system']?.[load]?.['rated-voltage'] !== undefined;
   const at: Address = isStated ? `${part}.rated-voltage` : part;

@@ -3,7 +3,7 @@ import type { ToldRule } from '../../checking/rule.ts';
 export const rule: ToldRule = {
   id: 'paper/not-computed',
   title: 'Checks that could not be made',
-  severity: 'warning',
+  severity: 'information',
   told: true,
   why: 'A figure that cannot be worked out with the values of the sheet leaves the checks that need it unmade. They have found nothing, which is no good news.',
   inspect: 'Look for the value that the reason names: most often a unit or a digit is wrong.',
