@@ -1,6 +1,6 @@
 import type { Estimate } from '../analysis/figure.ts';
 import type { Quantity } from '../units/quantity.ts';
-import { roundedUp } from './size.ts';
+import { coarselyUp } from './size.ts';
 
 /** Opening of a relief valve over the highest working pressure, at least. Common practice. */
 export const LEAST_RELIEF = 1.1;
@@ -16,5 +16,5 @@ export function workingPressure(figures: readonly (Estimate | undefined)[]): Est
 
 /** An opening with usual room over a working pressure, Pa, as text in the unit of the sheet's own. */
 export function reliefFor(pressure: number, like: Quantity): string {
-  return roundedUp(pressure * USUAL_RELIEF, like);
+  return coarselyUp(pressure * USUAL_RELIEF, like);
 }

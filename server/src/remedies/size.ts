@@ -13,10 +13,15 @@ export function roundedDown(value: number, like: Quantity): string {
   return rounded(value, like, Math.floor);
 }
 
-function rounded(value: number, like: Quantity, round: (value: number) => number): string {
+/** An SI value as text in the unit the sheet uses for the field, rounded up in steps that parts are sold in: 5 psi, 50 hp. */
+export function coarselyUp(value: number, like: Quantity): string {
+  return rounded(value, like, Math.ceil, 2);
+}
+
+function rounded(value: number, like: Quantity, round: (value: number) => number, fineness = 20): string {
   const unit = unitOf(like);
   const number = (value - (unit.offset ?? 0)) / unit.factor;
-  const step = 10 ** Math.floor(Math.log10(Math.abs(number) || 1)) / 20;
+  const step = 10 ** Math.floor(Math.log10(Math.abs(number) || 1)) / fineness;
   const result = Number((round(number / step) * step).toPrecision(6));
   return `${result} ${unit.name}`.trim();
 }

@@ -5,6 +5,9 @@ import { roundedDown } from '../../remedies/size.ts';
 /** Largest share of the engine's own power that nitrous may add to an engine not built for it. Common practice, from memory. */
 const LARGEST_SHARE = 0.5;
 
+/** Share that is advised. Common practice, from memory. */
+const CHOSEN_SHARE = 0.4;
+
 export const rule: StageRule = {
   id: 'engine/nitrous-share',
   title: 'Much nitrous for this engine',
@@ -18,7 +21,7 @@ export const rule: StageRule = {
   check: ({ stage, show }) => {
     const added = stage.nitrous?.power;
     if (!added || !stage.power || added.value <= stage.power.value * LARGEST_SHARE) return undefined;
-    const less = roundedDown(stage.power.value * LARGEST_SHARE, added);
+    const less = roundedDown(stage.power.value * CHOSEN_SHARE, added);
     return {
       at: 'stages.nitrous.power',
       message: `${show(added)} of nitrous on an engine of ${show(stage.power)} is ${percent(added.value / stage.power.value)} on top; over ${percent(LARGEST_SHARE)} asks for an engine built for it.`,

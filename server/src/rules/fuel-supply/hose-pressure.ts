@@ -9,7 +9,7 @@ import {
   materialName,
   workingPressure,
 } from '../../remedies/line-class.ts';
-import { roundedUp } from '../../remedies/size.ts';
+import { coarselyUp } from '../../remedies/size.ts';
 
 /** Room between the working pressure of a line and the highest pressure in it. Common practice. */
 const HEADROOM = 1.25;
@@ -67,7 +67,7 @@ function ratingOf(line: Line) {
 function higherRating(name: string, line: Line, pressure: number): Repair[] {
   const rating = line['pressure-rating'];
   if (!rating) return [];
-  const higher = roundedUp(pressure * HEADROOM, rating);
+  const higher = coarselyUp(pressure * HEADROOM, rating);
   return [
     { title: `Run a ${name} line rated for ${higher}`, set: { [`fuel-system.${name}.pressure-rating`]: higher } },
   ];

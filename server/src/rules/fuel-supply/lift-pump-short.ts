@@ -20,7 +20,7 @@ export const rule: StageRule = {
     const flow = values['fuel-system']?.['lift-pump']?.flow;
     if (!miss || !delivery || !required || !flow) return undefined;
     const wanted = ((required.high ?? required.value) * flow.value) / (delivery.low ?? delivery.value);
-    const size = nextPump(wanted, flow);
+    const size = nextPump(wanted, flow)?.text;
     return {
       at: 'fuel-system.lift-pump.flow',
       message: `The lift pump brings ${show(delivery)}, but the engine needs ${show(required)} with the reserve of ${showValue(limit('pump-reserve'), 'ratio')}.`,

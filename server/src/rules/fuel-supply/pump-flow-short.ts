@@ -6,6 +6,7 @@ import { below, type Related, type Repair, type Situation, type StageRule } from
 import { circuitsOf, thickerWire } from '../../remedies/circuits.ts';
 import { largerPump } from '../../remedies/larger-pump.ts';
 import { railSags, wayTooNarrow } from '../../remedies/rail-sag.ts';
+import { settingFarOver } from '../../remedies/regulator-setting.ts';
 import { spareWouldDo } from '../../remedies/spare-pump.ts';
 
 export const rule: StageRule = {
@@ -37,7 +38,12 @@ export const rule: StageRule = {
       message: `${gives}; the engine needs ${show(required)} with the reserve of ${reserve}.${sag(situation)}`,
       related: relatedOf(situation),
       ...miss,
-      repairs: [...moreVolts(situation), ...secondPump(situation), ...bigger(situation, required)],
+      repairs: [
+        ...lowerSetting(situation),
+        ...moreVolts(situation),
+        ...bigger(situation, required),
+        ...secondPump(situation),
+      ],
     };
   },
 };
@@ -70,6 +76,19 @@ function relatedOf({ values }: Situation): Related[] {
   return places.filter(({ there }) => there).map(({ at, message }) => ({ at, message }));
 }
 
+/** The injectors' rated pressure, where the regulator is set far over it: the cause, and not the pump. */
+function lowerSetting({ values }: Situation): Repair[] {
+  const setting = settingFarOver(values);
+  if (!setting) return [];
+  return [
+    {
+      title: `Set the regulator to ${setting.text}, the rated pressure of the injectors`,
+      set: { 'fuel-system.regulator.pressure': setting.text },
+      shows: pumpMargin,
+    },
+  ];
+}
+
 /** A thicker wire, where the circuit loses more than its limit. */
 function moreVolts(situation: Situation): Repair[] {
   const { see, limit } = situation;
@@ -85,14 +104,14 @@ function moreVolts(situation: Situation): Repair[] {
 function secondPump({ values }: Situation): Repair[] {
   const count = values['fuel-system']?.pump?.quantity ?? 1;
   if (count > 1) return [];
-  const isShared = values.electrical?.['pump-circuit']?.shared;
+  const hasCircuit = values.electrical?.['pump-circuit'] !== undefined;
   return [
     {
       title: 'Add a second pump in parallel, on a circuit of its own',
       set: {
         'fuel-system.pump.quantity': count + 1,
         'fuel-system.pump.arrangement': 'parallel',
-        ...(isShared && { 'electrical.pump-circuit.shared': false }),
+        ...(hasCircuit && { 'electrical.pump-circuit.shared': false }),
       },
       shows: pumpMargin,
     },

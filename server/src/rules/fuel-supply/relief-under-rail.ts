@@ -1,9 +1,11 @@
+import type { Estimate } from '../../analysis/figure.ts';
 import { injectorFlow } from '../../analysis/full-load-injection.ts';
 import { railPressureSet } from '../../analysis/regulator.ts';
 import { pumpOutletPressure } from '../../analysis/supply.ts';
-import { above, type Repair, type StageRule } from '../../checking/rule.ts';
-import { reliefFor, USUAL_RELIEF, workingPressure } from '../../remedies/relief.ts';
-import { roundedDown } from '../../remedies/size.ts';
+import { above, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
+import { settingFarOver, usualSettings } from '../../remedies/regulator-setting.ts';
+import { LEAST_RELIEF, reliefFor, workingPressure } from '../../remedies/relief.ts';
+import type { Quantity } from '../../units/quantity.ts';
 
 /** How far a regulator may be set down before the injectors no longer spray as they should. Common practice, from memory. */
 const LOWEST = 0.65;
@@ -19,34 +21,38 @@ export const rule: StageRule = {
   remedy:
     'Fit a pump made for this pressure. Setting the regulator down helps only where the injectors still spray as they should.',
   source: 'pressure balance; common practice',
-  check: ({ values, see, show }) => {
+  check: (situation) => {
+    const { values, see, show } = situation;
     const relief = values['fuel-system']?.pump?.['relief-pressure'];
-    const setting = values['fuel-system']?.regulator?.pressure;
     const needed = workingPressure([see(pumpOutletPressure), see(railPressureSet)]);
     const miss = relief && above(needed, relief.value);
     if (!needed || !miss) return undefined;
-    const extra = needed.value - (setting?.value ?? needed.value);
-    const lower = relief.value / USUAL_RELIEF - extra;
     const better = reliefFor(needed.value, relief);
-    const repairs: Repair[] = [
-      {
-        title: `Fit a pump whose relief valve opens at ${better}`,
-        set: { 'fuel-system.pump.relief-pressure': better },
-      },
-    ];
-    if (setting && lower >= setting.value * LOWEST) {
-      repairs.push({
-        title: `Set the regulator to ${roundedDown(lower, setting)}`,
-        set: { 'fuel-system.regulator.pressure': roundedDown(lower, setting) },
-        shows: injectorFlow,
-      });
-    }
+    const larger: Repair = {
+      title: `Fit a pump whose relief valve opens at ${better}`,
+      set: { 'fuel-system.pump.relief-pressure': better },
+    };
     return {
       at: 'fuel-system.pump.relief-pressure',
       message: `The pump works at ${show(needed)} at full power, but its relief valve opens at ${show(relief)}.`,
       related: [{ at: 'fuel-system.regulator.pressure', message: 'The pressure that is held.' }],
       ...miss,
-      repairs,
+      repairs: settingFarOver(values)
+        ? [...lowerSetting(situation, relief, needed), larger]
+        : [larger, ...lowerSetting(situation, relief, needed)],
     };
   },
 };
+
+/** A usual setting under which the relief valve keeps room, while the injectors still spray as they should. */
+function lowerSetting({ values }: Situation, relief: Quantity, needed: Estimate): Repair[] {
+  const setting = values['fuel-system']?.regulator?.pressure;
+  if (!setting) return [];
+  const most = relief.value / LEAST_RELIEF - (needed.value - setting.value);
+  const lower = usualSettings(values).filter(({ value }) => value <= most && value >= setting.value * LOWEST);
+  return lower.slice(0, 1).map(({ text }) => ({
+    title: `Set the regulator to ${text}`,
+    set: { 'fuel-system.regulator.pressure': text },
+    shows: injectorFlow,
+  }));
+}

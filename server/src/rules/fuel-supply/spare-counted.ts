@@ -19,7 +19,7 @@ export const rule: StageRule = {
     const miss = below(see(pumpMargin), 0);
     const [delivery, required] = [see(pumpDelivery), see(requiredDelivery)];
     if (!miss || !required || !spareWouldDo(situation) || wayTooNarrow(situation)) return undefined;
-    const isShared = values.electrical?.['pump-circuit']?.shared;
+    const hasCircuit = values.electrical?.['pump-circuit'] !== undefined;
     const pressure = see(pumpPressure)?.value ?? 0;
     return {
       at: 'fuel-system.pump.arrangement',
@@ -34,7 +34,7 @@ export const rule: StageRule = {
           title: 'Run the pumps together, each on a circuit of its own',
           set: {
             'fuel-system.pump.arrangement': 'parallel',
-            ...(isShared && { 'electrical.pump-circuit.shared': false }),
+            ...(hasCircuit && { 'electrical.pump-circuit.shared': false }),
           },
           shows: pumpMargin,
         },
@@ -42,7 +42,7 @@ export const rule: StageRule = {
           title: 'Let the further pumps come in under load',
           set: {
             'fuel-system.pump.arrangement': 'staged',
-            ...(isShared && { 'electrical.pump-circuit.shared': false }),
+            ...(hasCircuit && { 'electrical.pump-circuit.shared': false }),
           },
           shows: pumpMargin,
         },

@@ -7,9 +7,9 @@ import {
 import { idlePulseMargin } from '../../analysis/idle-injection.ts';
 import { pumpDelivery, requiredDelivery } from '../../analysis/supply.ts';
 import type { Draft, Situation, StageRule } from '../../checking/rule.ts';
-import { fitInjectors } from '../../remedies/fit-injectors.ts';
+import { fittingInjectors } from '../../remedies/injector-size.ts';
 import { isBodyOversized, passesTooMuchAir, ratingSurplus, ratioOf, surplus } from '../../remedies/oversize.ts';
-import { roundedUp } from '../../remedies/size.ts';
+import { coarselyUp } from '../../remedies/size.ts';
 import { timesCovered } from '../../remedies/times-covered.ts';
 
 /** Delivery, m3/s, of the smallest pumps sold for injection pressure: 120 L/h. Common practice, from memory. */
@@ -36,14 +36,13 @@ function injectors(situation: Situation): Draft[] {
   const times = surplus(situation, path, ratioOf(injectorFlow, requiredStaticFlow));
   const flow = values['throttle-body']?.injectors?.['static-flow'];
   if (!times || !flow) return [];
-  const size = roundedUp((flow.value / times) * RESERVE, flow);
   return [
     {
       at: path,
       message: `The injectors flow ${show(see(injectorFlow))} at ${show(see(injectorPressure))}, ${times.toFixed(1)} times the ${show(see(requiredStaticFlow))} that the hungriest stage needs of each.`,
       related: [{ at: 'stages.power', message: 'The hungriest stage.' }],
       excess: -times,
-      repairs: [{ title: fitInjectors(values, size), set: { [path]: size }, shows: dutyAtPeakPower }],
+      repairs: fittingInjectors(situation, dutyAtPeakPower),
     },
   ];
 }
@@ -71,7 +70,7 @@ function throttleBody(situation: Situation): Draft[] {
   const rating = values['throttle-body']?.['power-rating'];
   const bodies = values['throttle-body']?.quantity ?? 1;
   if (!times || !rating) return [];
-  const better = roundedUp((rating.value / times) * RESERVE, rating);
+  const better = coarselyUp((rating.value / times) * RESERVE, rating);
   return [
     {
       at: path,

@@ -1,20 +1,21 @@
+import { highestSpeed } from '../../analysis/engine.ts';
 import { capital, withSpread } from '../../analysis/figure-words.ts';
 import {
   dutyAtPeakPower,
   dutyAtRedline,
-  injectorFlow,
   injectorPressure,
   pressureForRequiredFlow,
   requiredStaticFlow,
 } from '../../analysis/full-load-injection.ts';
+import { deadTime, pulsesPerCycle } from '../../analysis/injectors.ts';
 import type { FigureNode } from '../../analysis/node.ts';
 import { railPressureSet } from '../../analysis/regulator.ts';
 import { railBehindFeedFigure } from '../../analysis/supply.ts';
 import { above, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
 import { boresAbove } from '../../remedies/bore.ts';
 import { slowerFiring } from '../../remedies/firing.ts';
-import { fitInjectors } from '../../remedies/fit-injectors.ts';
-import { roundedUp } from '../../remedies/size.ts';
+import { fittingInjectors } from '../../remedies/injector-size.ts';
+import { usualSettings } from '../../remedies/regulator-setting.ts';
 
 /** Pressure up to which injectors are used over their rated pressure. Common practice: half as much again. */
 const MOST_PRESSURE = 1.5;
@@ -41,6 +42,7 @@ export const rule: StageRule = {
     if (!worst || !miss) return undefined;
     const required = see(requiredStaticFlow);
     const across = see(injectorPressure);
+    const slower = slowerFiring(situation, 1 / 2);
     return {
       at: 'throttle-body.injectors',
       message: `${capital(worst.name)} is ${withSpread(worst, showValue)}, ${miss.onlyAtBadEnd ? 'which can pass' : 'over'} the limit of ${showValue(most, 'ratio')}.${required ? ` Each injector needs ${show(required)}${across ? ` at ${show(across)}` : ''}.` : ''}${feedTakes(situation)}`,
@@ -48,13 +50,24 @@ export const rule: StageRule = {
       ...miss,
       repairs: [
         ...widerFeed(situation, duty),
-        ...largerInjectors({ see, values }, duty),
+        ...(isDeadTimeTheCause(situation) ? slower : []),
+        ...fittingInjectors(situation, duty),
         ...morePressure({ see, values }, duty),
-        ...slowerFiring(situation, 1 / 2),
+        ...(isDeadTimeTheCause(situation) ? [] : slower),
       ],
     };
   },
 };
+
+/** Share of the time that dead times may take before too many pulses are the cause. Common practice, from memory. */
+const DEAD_SHARE = 0.2;
+
+function isDeadTimeTheCause({ see, know }: Situation): boolean {
+  const [dead, pulses, speed] = [see(deadTime), know(pulsesPerCycle), know(highestSpeed)];
+  return (
+    dead !== undefined && pulses !== undefined && speed !== undefined && (dead.value * pulses * speed) / 2 > DEAD_SHARE
+  );
+}
 
 /** Share of the set pressure that a feed line may take behind a regulator in the tank before it is the cause. */
 const NOTABLE = 0.1;
@@ -86,29 +99,17 @@ function widerFeed(situation: Situation, shows: FigureNode): Repair[] {
     }));
 }
 
-/** Injectors with the flow this stage needs, rated at the pressure of the present ones. */
-function largerInjectors({ see, values }: Pick<Situation, 'see' | 'values'>, shows: FigureNode): Repair[] {
-  const rated = values['throttle-body']?.injectors?.['static-flow'];
-  const required = see(requiredStaticFlow);
-  const flow = see(injectorFlow);
-  if (!rated || !required || !flow) return [];
-  const size = roundedUp(((required.high ?? required.value) * rated.value) / flow.value, rated);
-  return [{ title: fitInjectors(values, size), set: { 'throttle-body.injectors.static-flow': size }, shows }];
-}
-
-/** The same injectors at a pressure that gives the required flow, while that is near their rating. */
+/** The same injectors at a usual pressure that gives the required flow, while that is near their rating. */
 function morePressure({ see, values }: Pick<Situation, 'see' | 'values'>, shows: FigureNode): Repair[] {
   const setting = values['fuel-system']?.regulator?.pressure;
   const rated = values['throttle-body']?.injectors?.['rated-pressure'];
   const [across, needed] = [see(injectorPressure), see(pressureForRequiredFlow)];
-  if (!setting || !rated || !across || !needed || (needed.high ?? needed.value) > rated.value * MOST_PRESSURE)
-    return [];
-  const pressure = roundedUp(setting.value + (needed.high ?? needed.value) - across.value, setting);
-  return [
-    {
-      title: `Set the regulator to ${pressure}, if pump, hoses and injectors stand it`,
-      set: { 'fuel-system.regulator.pressure': pressure },
-      shows,
-    },
-  ];
+  if (!setting || !rated || !across || !needed) return [];
+  const least = setting.value + (needed.high ?? needed.value) - across.value;
+  const higher = usualSettings(values).filter(({ value }) => value >= least && value <= rated.value * MOST_PRESSURE);
+  return higher.slice(0, 1).map(({ text }) => ({
+    title: `Set the regulator to ${text}, if pump, hoses and injectors stand it`,
+    set: { 'fuel-system.regulator.pressure': text },
+    shows,
+  }));
 }

@@ -5,8 +5,8 @@ import { idling } from '../../analysis/operating-points.ts';
 import { idleRailPressure } from '../../analysis/supply.ts';
 import { below, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
 import { slowerFiring } from '../../remedies/firing.ts';
-import { fitInjectors } from '../../remedies/fit-injectors.ts';
-import { roundedDown } from '../../remedies/size.ts';
+import { fittingInjectors } from '../../remedies/injector-size.ts';
+import { usualSettings } from '../../remedies/regulator-setting.ts';
 import { widerReturn } from '../../remedies/wider-return.ts';
 
 /** Rail pressure below which fuel boils in a hot engine bay and sprays badly: 30 psi (Pa). Common practice. */
@@ -41,7 +41,7 @@ export const rule: StageRule = {
       ...miss,
       repairs: [
         ...(isLifted ? widerReturn(situation, idlePulse) : []),
-        ...smallerInjectors(situation, share),
+        ...fittingInjectors(situation, idlePulse),
         ...slowerFiring(situation, share),
         ...lessPressure(situation, share),
       ],
@@ -49,18 +49,15 @@ export const rule: StageRule = {
   },
 };
 
-function smallerInjectors({ values }: Situation, share: number): Repair[] {
-  const flow = values['throttle-body']?.injectors?.['static-flow'];
-  if (!flow) return [];
-  const size = roundedDown(flow.value * share, flow);
-  return [
-    { title: fitInjectors(values, size), set: { 'throttle-body.injectors.static-flow': size }, shows: idlePulse },
-  ];
-}
-
+/** The same injectors at a usual pressure at which they still idle. */
 function lessPressure({ values }: Situation, share: number): Repair[] {
   const setting = values['fuel-system']?.regulator?.pressure;
-  if (!setting || setting.value * share ** 2 < LEAST_PRESSURE) return [];
-  const less = roundedDown(setting.value * share ** 2, setting);
-  return [{ title: `Set the regulator to ${less}`, set: { 'fuel-system.regulator.pressure': less }, shows: idlePulse }];
+  if (!setting) return [];
+  const most = setting.value * share ** 2;
+  const lower = usualSettings(values).filter(({ value }) => value <= most && value >= LEAST_PRESSURE);
+  return lower.slice(0, 1).map(({ text }) => ({
+    title: `Set the regulator to ${text}`,
+    set: { 'fuel-system.regulator.pressure': text },
+    shows: idlePulse,
+  }));
 }

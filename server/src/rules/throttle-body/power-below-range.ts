@@ -1,13 +1,7 @@
-import { demandPerInjector, injectorFlow } from '../../analysis/full-load-injection.ts';
 import type { StageRule } from '../../checking/rule.ts';
-import { fitInjectors } from '../../remedies/fit-injectors.ts';
+import { fittingInjectors } from '../../remedies/injector-size.ts';
 import { isBodyOversized } from '../../remedies/oversize.ts';
-import { sharing } from '../../remedies/sharing.ts';
-import { roundedUp } from '../../remedies/size.ts';
 import { timesCovered } from '../../remedies/times-covered.ts';
-
-/** Duty that dead time takes away at full speed, about. Common practice, from memory. */
-const DEAD_SHARE = 0.1;
 
 export const rule: StageRule = {
   id: 'throttle-body/power-below-range',
@@ -18,24 +12,16 @@ export const rule: StageRule = {
   remedy: 'Write the two times down, or fit smaller injectors.',
   source: 'common practice, from memory: a range of about five to one',
   check: (situation) => {
-    const { values, stage, limit, show, showValue, plan, index } = situation;
+    const { values, stage, show, showValue } = situation;
     const times = timesCovered(situation);
     const flow = values['throttle-body']?.injectors?.['static-flow'];
     if (!times || !flow || !stage.power || isBodyOversized(situation)) return undefined;
-    const users = sharing(plan, index, 'throttle-body.injectors.static-flow');
-    const hungriest = Math.max(
-      ...users.map(({ see }) => {
-        const [need, has] = [see(demandPerInjector), see(injectorFlow)];
-        return need && has ? need.value / has.value : 0;
-      }),
-    );
-    const size = roundedUp((flow.value * hungriest) / (limit('largest-duty') - DEAD_SHARE), flow);
     return {
       at: 'throttle-body.injectors',
       message: `At their duty limit these injectors feed ${showValue(stage.power.value * times, 'power')}, ${times.toFixed(1)} times the ${show(stage.power)} of this stage. Without dead time and shortest pulse nothing says that they still idle.`,
       related: [{ at: 'stages.power', message: 'The power to cover.' }],
       excess: times,
-      repairs: [{ title: fitInjectors(values, size), set: { 'throttle-body.injectors.static-flow': size } }],
+      repairs: fittingInjectors(situation),
     };
   },
 };
