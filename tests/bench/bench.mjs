@@ -5,7 +5,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { core, median, rounds, table } from './core.mjs';
-import { longSheet, writeLongSheets } from './long-sheet.mjs';
+import { writeLongSheets } from './long-sheet.mjs';
 
 const SERVER = 'dist/server.cjs';
 if (!existsSync(SERVER)) {
@@ -36,7 +36,7 @@ function served(path) {
   ];
 }
 
-const { analyze, checkText, compose, noHouse, parseDocument, plain, readText, root, validateSheet } = await core();
+const { checkText, compose, noHouse, parseDocument, plain, root, validateSheet } = await core();
 
 function alone(path) {
   const text = readFileSync(path, 'utf8');
@@ -57,12 +57,6 @@ function alone(path) {
   ];
 }
 
-function analysis(tolerances) {
-  const sheet = readText(longSheet(100, { tolerances }), root, validateSheet);
-  if (sheet.problems.length) throw new Error(sheet.problems[0].message);
-  return median(rounds([() => analyze(sheet.values, noHouse).map(({ figures }) => figures)], 201).flat());
-}
-
 console.log('Over stdio, ms. An edit is one character until its diagnostics are there; a burst is 100 edits.\n');
 console.log(
   table([
@@ -77,6 +71,3 @@ console.log(
     ...paths.map(alone),
   ]),
 );
-console.log('\nAnalysis of a whole sheet with three stages:');
-console.log(`  ${ms(analysis(false))} ms without tolerances (wanted: under 1 ms)`);
-console.log(`  ${ms(analysis(true))} ms with five of them (wanted: under 20 ms)`);

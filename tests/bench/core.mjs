@@ -7,8 +7,10 @@ import { build } from 'esbuild';
 
 const ENTRY = `
 export { analyze } from './server/src/analysis/analysis.ts';
+export { figures } from './server/src/analysis/figures.ts';
+export { repairsAt } from './server/src/features/repairs.ts';
 export { validateSheet } from './server/src/generated/validate.js';
-export { checkText } from './server/src/checking/checked.ts';
+export { checkSheet, checkText } from './server/src/checking/checked.ts';
 export { compose, plain } from './server/src/sheet/compose.ts';
 export { noHouse } from './server/src/sheet/house.ts';
 export { readText } from './server/src/sheet/read.ts';

@@ -19,15 +19,7 @@ engine:
   intake: { manifold: dual-plane, flange: square-bore, pads: 1 }
 fuel: { grade: gasoline, octane: 91, leaded: false, vapor-pressure: 9 psi }
 stages:
-  - { name: first summer, power: @power, induction: natural }
-  - { name: camshaft, power: 320 hp, induction: natural }
-  - name: blower
-    power: 410 hp
-    induction: roots
-    boost: 6 psi
-    changes:
-      throttle-body: { injectors: { static-flow: 110 lb/h } }
-      ignition: { retard-per-boost: 1 deg/psi }
+@stages
 throttle-body:
   quantity: 1
   flange: square-bore
@@ -73,6 +65,26 @@ handover: { road-use-notice: true, fuel-work: licensed, electrical-work: license
 notes:
 `;
 
+const STAGES = `  - { name: first summer, power: @power, induction: natural }
+  - { name: camshaft, power: 320 hp, induction: natural }
+  - name: blower
+    power: 410 hp
+    induction: roots
+    boost: 6 psi
+    changes:
+      throttle-body: { injectors: { static-flow: 110 lb/h } }
+      ignition: { retard-per-boost: 1 deg/psi }`;
+
+/** Stages that each ask for a little more, the later half with a blower, and each with a change. */
+function steps(count) {
+  return Array.from({ length: count }, (_, step) => {
+    const boost = (4 + 0.25 * (step - count / 2)).toFixed(2);
+    const induction = step < count / 2 ? 'natural' : `roots, boost: ${boost} psi`;
+    const changes = `{ fuel-system: { feed: { elbows-45: ${step} } } }`;
+    return `  - { name: step ${step + 1}, power: ${270 + 9 * step} +/- 15 hp, induction: ${induction}, changes: ${changes} }`;
+  }).join('\n');
+}
+
 const exact = { power: '270 hp', flow: '85 lb/h', length: '5.5 m', pressure: '58 psi', voltage: '13.8 V' };
 const loose = {
   power: '270 +/- 15 hp',
@@ -91,10 +103,11 @@ const NOTES = [
   'no codes; plugs light brown on all eight',
 ];
 
-/** A sheet of that many lines; with tolerances on five of its quantities if asked for. */
-export function longSheet(lines, { tolerances = false } = {}) {
+/** A sheet of that many lines; with tolerances on five of its quantities, and with so many stages, if asked for. */
+export function longSheet(lines, { tolerances = false, stages } = {}) {
   const values = tolerances ? loose : exact;
-  const build = BUILD.replace(/@([a-z]+)/g, (_, name) => values[name]);
+  const planned = BUILD.replace('@stages', stages ? steps(stages) : STAGES);
+  const build = planned.replace(/@([a-z]+)/g, (_, name) => values[name]);
   const notes = [];
   for (let line = build.split('\n').length - 1; line < lines; line++) {
     const day = new Date(Date.UTC(2031, 0, 1 + notes.length)).toISOString().slice(0, 10);
