@@ -6,8 +6,8 @@ import type { Entry, Worksheet } from './worksheet.ts';
 /** An end of a tolerance: the low one, the middle, the high one. */
 export type End = -1 | 0 | 1;
 
-/** Quantities at an end of their tolerance; all others are nominal. */
-export type Ends = ReadonlyMap<Quantity, End>;
+/** Ends of quantities by their number; what is not told is nominal. */
+export type Ends = readonly End[];
 
 /** Quantities with a tolerance. */
 type Loose = ReadonlySet<Quantity>;
@@ -43,42 +43,42 @@ function looseIn(value: unknown): Quantity[] {
 
 /** The nodes of one stage with quantities at ends of their tolerance; each node is computed once for the ends under it. */
 export class Corners {
-  private readonly known = new Map<string, Corner>();
-  private readonly low = new Map<Quantity, Corner>();
-  private readonly high = new Map<Quantity, Corner>();
   private readonly numbers = new Map<Quantity, number>();
+  private readonly numbered = new Map<Loose, readonly number[]>();
+  private readonly middle = new Corner(this, []);
 
   constructor(readonly nominal: Worksheet) {}
 
+  /** The corner with quantities at these ends. */
   at(ends: Ends): Corner {
-    const key = this.keyOf(ends);
-    let corner = this.known.get(key);
-    if (!corner) {
-      corner = new Corner(this, ends);
-      this.known.set(key, corner);
-    }
+    let corner = this.middle;
+    for (let number = 0; number < ends.length; number++) corner = corner.with(number, ends[number] ?? 0);
     return corner;
   }
 
   /** The corner with one quantity at an end. */
-  alone(quantity: Quantity, end: -1 | 1): Corner {
-    const ends = end > 0 ? this.high : this.low;
-    let corner = ends.get(quantity);
-    if (!corner) {
-      corner = this.at(new Map([[quantity, end]]));
-      ends.set(quantity, corner);
-    }
+  alone(number: number, end: End): Corner {
+    return this.middle.with(number, end);
+  }
+
+  /** The part of a corner that quantities see. */
+  part(ends: Ends, loose: Loose): Corner {
+    let corner = this.middle;
+    for (const number of this.numbersOf(loose)) corner = corner.with(number, ends[number] ?? 0);
     return corner;
   }
 
-  /** The same for the same quantities at the same ends. */
-  keyOf(ends: Ends): string {
-    const parts: string[] = [];
-    for (const [quantity, end] of ends) if (end !== 0) parts.push(`${this.numberOf(quantity)}${end > 0 ? '+' : '-'}`);
-    return parts.sort().join('');
+  /** The numbers of quantities, in order. */
+  numbersOf(loose: Loose): readonly number[] {
+    let numbers = this.numbered.get(loose);
+    if (!numbers) {
+      numbers = [...loose].map((quantity) => this.numberOf(quantity)).sort((one, other) => one - other);
+      this.numbered.set(loose, numbers);
+    }
+    return numbers;
   }
 
-  private numberOf(quantity: Quantity): number {
+  numberOf(quantity: Quantity): number {
     let number = this.numbers.get(quantity);
     if (number === undefined) {
       number = this.numbers.size;
@@ -90,8 +90,9 @@ export class Corners {
 
 /** The nodes with some quantities at their ends. What none of them is under is as it is without. */
 export class Corner implements Sight {
-  private readonly outcomes = new Map<Node<unknown>, Outcome<unknown>>();
+  private readonly further: (Corner | undefined)[] = [];
   private readonly parts = new Map<Loose, Corner>();
+  private readonly outcomes = new Map<Node<unknown>, Outcome<unknown>>();
 
   constructor(
     private readonly corners: Corners,
@@ -103,25 +104,34 @@ export class Corner implements Sight {
   }
 
   readonly pick = (quantity: Quantity): number => {
-    const end = this.ends.get(quantity) ?? 0;
+    const end = this.ends[this.corners.numberOf(quantity)] ?? 0;
     return end === 0 ? quantity.value : end > 0 ? quantity.high : quantity.low;
   };
+
+  /** The corner with one more quantity, of a higher number, at an end. */
+  with(number: number, end: End): Corner {
+    if (end === 0) return this;
+    const place = 2 * number + (end > 0 ? 1 : 0);
+    let corner = this.further[place];
+    if (!corner) {
+      const ends = [...this.ends];
+      while (ends.length < number) ends.push(0);
+      corner = new Corner(this.corners, [...ends, end]);
+      this.further[place] = corner;
+    }
+    return corner;
+  }
 
   see<T>(node: Node<T>): Outcome<T> {
     const entry = this.corners.nominal.entryOf(node);
     const loose = looseUnder(entry);
     if (loose.size === 0) return entry.outcome as Outcome<T>;
-    const part = this.within(loose);
-    return (part.ends.size === 0 ? entry.outcome : part.worked(node)) as Outcome<T>;
-  }
-
-  private within(loose: Loose): Corner {
     let part = this.parts.get(loose);
     if (!part) {
-      part = this.corners.at(new Map([...this.ends].filter(([quantity, end]) => end !== 0 && loose.has(quantity))));
+      part = this.corners.part(this.ends, loose);
       this.parts.set(loose, part);
     }
-    return part;
+    return (part.ends.length === 0 ? entry.outcome : part.worked(node)) as Outcome<T>;
   }
 
   private worked<T>(node: Node<T>): Outcome<unknown> {

@@ -1,10 +1,9 @@
-import type { Quantity } from '../units/quantity.ts';
 import { type Corner, Corners, type End, type Ends, looseUnder } from './corner.ts';
 import { type Bounds, isKnown, type Outcome } from './figure.ts';
 import type { FigureNode } from './node.ts';
 import type { Entry, Worksheet } from './worksheet.ts';
 
-const NOWHERE: Ends = new Map();
+const NOWHERE: Ends = [];
 
 /** Most ways in which quantities that alone do not move a figure are moved together. */
 const MOST_WAYS = 8;
@@ -15,7 +14,7 @@ const MOST_WAYS = 8;
  * quantity at the end that lowers it, and at the end that raises it. Quantities that alone do not move it, as where a
  * limit is not reached, are moved together in the ways in which they move what it is worked out of. Exact where a figure
  * is monotone in each quantity over its tolerance, which all corners and a low-discrepancy sample check in the tests.
- * Impossible at a corner, a figure keeps the ends found.
+ * Where an end alone makes a figure impossible, that quantity stays in the middle.
  */
 export class Tolerances {
   private readonly corners: Corners;
@@ -33,24 +32,29 @@ export class Tolerances {
   }
 
   private found(entry: Entry): Bounds | undefined {
-    const loose = [...looseUnder(entry)];
+    const loose = this.corners.numbersOf(looseUnder(entry));
     const nominal = numberIn(entry.outcome);
     if (loose.length === 0 || nominal === undefined) return undefined;
     let [low, high] = [nominal, nominal];
-    const at = (corner: Corner): number => {
-      const value = numberIn(corner.see(entry.node)) ?? nominal;
+    const at = (corner: Corner): number | undefined => {
+      const value = numberIn(corner.see(entry.node));
+      if (value === undefined) return undefined;
       low = Math.min(low, value);
       high = Math.max(high, value);
       return value;
     };
-    const rising = new Map<Quantity, End>();
-    for (const one of loose)
-      rising.set(one, directionOf(at(this.corners.alone(one, -1)), at(this.corners.alone(one, 1))));
-    const still = loose.filter((one) => rising.get(one) === 0);
-    const falling = turned(rising);
+    const rising: End[] = [];
+    const falling: End[] = [];
+    for (const one of loose) {
+      const ends = [at(this.corners.alone(one, -1)), at(this.corners.alone(one, 1))] as const;
+      const direction = directionOf(ends[0] ?? nominal, ends[1] ?? nominal);
+      rising[one] = possible(direction, ends);
+      falling[one] = possible(turn(direction), ends);
+    }
+    const still = loose.filter((one) => !rising[one] && !falling[one]);
     for (const way of still.length > 0 && loose.length > 1 ? this.waysOf(entry, still) : [NOWHERE]) {
-      at(this.corners.at(new Map([...rising, ...way])));
-      at(this.corners.at(new Map([...falling, ...way])));
+      at(this.corners.at(joined(rising, way)));
+      at(this.corners.at(joined(falling, way)));
     }
     return directionOf(low, high) === 0 ? undefined : { low, high };
   }
@@ -59,39 +63,30 @@ export class Tolerances {
    * Ways to move quantities that alone do not move an entry: as they move, all of them or in parts, one of the numbers it
    * is worked out of, to either side.
    */
-  private waysOf(entry: Entry, still: readonly Quantity[]): Ends[] {
-    const moves = this.different(this.movesUnder(entry, still)).toSorted((one, other) => other.size - one.size);
-    const most = moves[0]?.size ?? 0;
-    const moving = new Set(moves.flatMap((move) => [...move.keys()]));
-    const whole = most === moving.size ? moves.filter(({ size }) => size === most).slice(0, MOST_WAYS / 2) : [];
+  private waysOf(entry: Entry, still: readonly number[]): Ends[] {
+    const moves = this.different(this.movesUnder(entry, still)).toSorted((one, other) => sizeOf(other) - sizeOf(one));
+    const moving = still.filter((one) => moves.some((move) => move[one]));
+    const whole = moves.filter((move) => sizeOf(move) === moving.length).slice(0, MOST_WAYS / 2);
     if (whole.length > 0) return whole.flatMap((move) => [move, turned(move)]);
     let ways: Ends[] = [NOWHERE];
     const left = new Set(moving);
     for (const move of moves) {
-      const part = new Map([...move].filter(([one]) => left.delete(one)));
-      if (part.size > 0 && ways.length < MOST_WAYS)
-        ways = ways.flatMap((way) => [new Map([...way, ...part]), new Map([...way, ...turned(part)])]);
+      const part = move.map((end, one): End => (end && left.delete(one) ? end : 0));
+      if (sizeOf(part) > 0 && ways.length < MOST_WAYS)
+        ways = ways.flatMap((way) => [joined(part, way), joined(turned(part), way)]);
     }
     return ways;
   }
 
-  /** Each way once, whichever side it is told from. */
-  private different(moves: readonly Ends[]): Ends[] {
-    const found = new Map<string, Ends>();
-    for (const move of moves)
-      if (!found.has(this.corners.keyOf(turned(move)))) found.set(this.corners.keyOf(move), move);
-    return [...found.values()];
-  }
-
   /** How quantities move the numbers that an entry is worked out of, the nearest that each moves at all. */
-  private movesUnder(entry: Entry, quantities: readonly Quantity[]): Ends[] {
+  private movesUnder(entry: Entry, quantities: readonly number[]): Ends[] {
     return entry.used.flatMap((used) => {
-      const here = quantities.filter((one) => looseUnder(used).has(one));
+      const under = this.corners.numbersOf(looseUnder(used));
+      const here = quantities.filter((one) => under.includes(one));
       if (here.length === 0) return [];
-      const moves = this.movesOf(used).map((move) => new Map([...move].filter(([one]) => here.includes(one))));
-      const still = here.filter((one) => !moves.some((move) => move.has(one)));
-      const further = still.length > 0 ? this.movesUnder(used, still) : [];
-      return [...moves.filter(({ size }) => size > 0), ...further];
+      const moves = this.movesOf(used).map((move) => move.map((end, one) => (here.includes(one) ? end : 0)));
+      const still = here.filter((one) => !moves.some((move) => move[one]));
+      return still.length > 0 ? [...moves, ...this.movesUnder(used, still)] : moves;
     });
   }
 
@@ -106,16 +101,27 @@ export class Tolerances {
   }
 
   private movesFound(entry: Entry): Ends[] {
-    const moves = numbersIn(entry.outcome).map(() => new Map<Quantity, End>());
-    for (const one of looseUnder(entry)) {
+    const moves = numbersIn(entry.outcome).map((): End[] => []);
+    for (const one of this.corners.numbersOf(looseUnder(entry))) {
       const low = numbersIn(this.corners.alone(one, -1).see(entry.node));
       const high = numbersIn(this.corners.alone(one, 1).see(entry.node));
       for (const [index, move] of moves.entries()) {
-        const direction = directionOf(low[index], high[index]);
-        if (direction !== 0) move.set(one, direction);
+        while (move.length < one) move.push(0);
+        move.push(directionOf(low[index], high[index]));
       }
     }
     return this.different(moves);
+  }
+
+  /** Each way once, whichever side it is told from. */
+  private different(moves: readonly Ends[]): Ends[] {
+    const known = new Set<Corner>();
+    return moves.filter((move) => {
+      const [one, other] = [this.corners.at(move), this.corners.at(turned(move))];
+      const isNew = one !== other && !known.has(one) && !known.has(other);
+      known.add(one);
+      return isNew;
+    });
   }
 }
 
@@ -126,9 +132,31 @@ function directionOf(from = Number.NaN, to = Number.NaN): End {
   return from - to > slack ? -1 : 0;
 }
 
+/** An end where the figure alone has a value there, else the middle. */
+function possible(end: End, [low, high]: readonly [number | undefined, number | undefined]): End {
+  return (end > 0 ? high : low) === undefined ? 0 : end;
+}
+
+function turn(end: End): End {
+  return end === 0 ? 0 : end > 0 ? -1 : 1;
+}
+
 /** The same quantities at their other ends. */
 function turned(ends: Ends): Ends {
-  return new Map([...ends].map(([quantity, end]) => [quantity, -end as End]));
+  return ends.map(turn);
+}
+
+/** Quantities at the ends of one, else at those of the other. */
+function joined(one: Ends, other: Ends): Ends {
+  const length = Math.max(one.length, other.length);
+  return Array.from({ length }, (_, number) => one[number] || other[number] || 0);
+}
+
+/** How many quantities are at an end. */
+function sizeOf(ends: Ends): number {
+  let size = 0;
+  for (const end of ends) if (end) size++;
+  return size;
 }
 
 function numberIn(outcome: Outcome<unknown>): number | undefined {
