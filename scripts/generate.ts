@@ -20,6 +20,11 @@ const PROSE = new Set([
   'default',
   'attested',
   'absent',
+  'question',
+  'part',
+  'first',
+  'only',
+  'given',
 ]);
 const LENGTHS = new Set(['minItems', 'maxItems', 'patternProperties']);
 

@@ -1,16 +1,18 @@
 import type { Fault } from './checking/ask.ts';
 import { type Checked, checkSheet } from './checking/checked.ts';
 import type { OpenCheck } from './checking/finding.ts';
-import { type Question, questionsOf } from './checking/questions.ts';
 import type { Rule } from './checking/rule.ts';
+import { type Asking, ask, type NextQuestion, nextQuestion, type Reply, type Turn } from './features/ask.ts';
 import { type Completion, completionsAt } from './features/completion.ts';
 import { type Diagnosis, problemDiagnoses, sheetDiagnoses } from './features/diagnostics.ts';
 import { type Fold, foldsOf } from './features/folding.ts';
 import { houseFaultDiagnoses } from './features/house-faults.ts';
 import { type Explanation, hoverAt, nothingKnown } from './features/hover.ts';
 import { linksOf, type RuleLink } from './features/links.ts';
+import { type AskedQuestion, askedOf, NO_RANKS, ranksOf } from './features/questions.ts';
 import { allRepairs, type Choice, editsOf, type Offer, problemRepairs, repairsAt } from './features/repairs.ts';
 import { type OutlineItem, outlineOf } from './features/symbols.ts';
+import { withQuestions } from './features/title-hover.ts';
 import { problemsTold, type Told, toldOf } from './features/told.ts';
 import { type Work, workAt } from './features/work.ts';
 import { completed } from './fit/completed.ts';
@@ -19,7 +21,6 @@ import { type Needs, needsOf } from './fit/needs.ts';
 import type { BuildSheet } from './generated/build-sheet.ts';
 import { rules as allRules } from './generated/rules.ts';
 import { validateSheet } from './generated/validate.js';
-import type { Read } from './sheet/fixes-that-hold.ts';
 import type { House } from './sheet/house.ts';
 import type { FieldPath } from './sheet/path.ts';
 import type { TextEdit } from './sheet/problem.ts';
@@ -70,9 +71,10 @@ export class Service {
     return text?.kind === 'sheet' ? this.checked(text).open : [];
   }
 
-  /** What to ask next about a sheet: the fields that open checks lack, weightiest first. */
-  questions(uri: string): Question[] {
-    return questionsOf(this.openChecks(uri));
+  /** What to ask next about a sheet, weightiest first. */
+  questions(uri: string): AskedQuestion[] {
+    const text = this.workspace.get(uri);
+    return text?.kind === 'sheet' ? askedOf(this.checked(text)) : [];
   }
 
   /**
@@ -92,6 +94,24 @@ export class Service {
     if (text?.kind !== 'sheet') return { stages: [], units: 'us' };
     const checked = this.checked(text);
     return { stages: yield* headroomOf(checked, this.rules), units: checked.house.units ?? 'us' };
+  }
+
+  /** Puts the questions about a sheet one after the other; what a reply writes is to be made before the next one. */
+  ask(uri: string, asking: Asking, reply?: Reply): Turn | undefined {
+    const text = this.workspace.get(uri);
+    return text?.kind === 'sheet' ? ask(this.checked(text), asking, reply, this.trying(text)) : undefined;
+  }
+
+  /** The next question that has no place in a sheet yet, and the edits that leave one for its answer. */
+  nextQuestion(uri: string): NextQuestion | undefined {
+    const text = this.workspace.get(uri);
+    return text?.kind === 'sheet' ? nextQuestion(this.checked(text), this.trying(text)) : undefined;
+  }
+
+  /** The title of a sheet, if it has one. */
+  title(uri: string): string | undefined {
+    const text = this.workspace.get(uri);
+    return text?.kind === 'sheet' ? this.memory(text).sheet.values.title : undefined;
   }
 
   /** Everything that is wrong with a text. */
@@ -128,7 +148,7 @@ export class Service {
     if (text.kind === 'house') return hoverAt(this.house(text).root, offset, nothingKnown);
     const checked = this.checked(text);
     const { sheet, plan, house, accepted, findings } = checked;
-    return hoverAt(sheet.root, offset, {
+    const explanation = hoverAt(sheet.root, offset, {
       plan,
       system: house.units ?? 'us',
       accepted,
@@ -136,6 +156,7 @@ export class Service {
       why: (id) => this.rules.find((rule) => rule.id === id)?.why,
       completed: () => completed(checked),
     });
+    return withQuestions(explanation, checked, offset);
   }
 
   /** How all that is computed of the field at an offset came about, with usual values where the sheet says nothing. */
@@ -150,7 +171,10 @@ export class Service {
   /** What could be written at an offset. */
   complete(uri: string, offset: number): Completion | undefined {
     const text = this.workspace.get(uri);
-    return text && completionsAt(text.text, offset, text.kind === 'house' ? houseRoot : root);
+    if (!text) return undefined;
+    if (text.kind === 'house') return completionsAt(text.text, offset, houseRoot);
+    const checked = this.memories.get(uri)?.checked;
+    return completionsAt(text.text, offset, root, () => (checked ? ranksOf(checked) : NO_RANKS));
   }
 
   /** What would mend what is wrong in a stretch of text. */
@@ -212,7 +236,7 @@ export class Service {
   }
 
   /** Reads texts that are only tried. */
-  private trying(text: OpenText): Read {
+  private trying(text: OpenText): (changed: string) => Sheet {
     const { reader } = this.memory(text);
     return (changed) => reader.fork().read(changed);
   }

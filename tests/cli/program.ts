@@ -12,12 +12,15 @@ export const PROGRAM = resolve('dist/build-sheet.cjs');
 /** Where the programs of the tests keep what V8 compiled; not where those of a user do. */
 export const CACHE = join(tmpdir(), 'build-sheet-test-cache');
 
+/** What is there besides the defaults: the standard input, and who answers to what is shown with a question. */
+type World = Partial<Io> & { input?: string | Uint8Array; answer?: (shown: string) => string | undefined };
+
 type Ran = { code: number; out: string; complaints: string };
 
 /** Runs a command line within the test. */
 export async function program(
   args: readonly string[],
-  { cwd = process.cwd(), input = '', ...rest }: Partial<Io> & { input?: string | Uint8Array } = {},
+  { cwd = process.cwd(), input = '', answer = () => undefined, ...rest }: World = {},
 ): Promise<Ran> {
   let out = '';
   let complaints = '';
@@ -30,14 +33,26 @@ export async function program(
       complaints += `build-sheet: ${text}\n`;
     },
     readInput: async () => Buffer.from(input),
+    dialog: () => {
+      let seen = 0;
+      return {
+        line: async (prompt) => {
+          const shown = out.slice(seen) + prompt;
+          out += prompt;
+          seen = out.length;
+          return answer(shown);
+        },
+        close: () => {},
+      };
+    },
     hasColor: false,
     columns: undefined,
     isAttended: false,
     stopped: () => new Promise(() => {}),
     ...rest,
   };
-  const answer = await run(args, io);
-  return { code: answer.code, out: out + (answer.out ?? ''), complaints };
+  const ran = await run(args, io);
+  return { code: ran.code, out: out + (ran.out ?? ''), complaints };
 }
 
 /** Runs the program as it is delivered, in a process of its own. */

@@ -7,6 +7,7 @@ import type {
   FoldingRange,
   Hover,
   MarkupContent,
+  WorkspaceEdit,
 } from 'vscode-languageserver';
 import { Client, codes, cursor, waits } from './client.ts';
 
@@ -212,8 +213,61 @@ describe('a quick fix', () => {
     const uri = await opened(pump);
     const wire = client.rangeOf(uri, '12 AWG');
     expect(await client.actions(uri, client.rangeOf(uri, 'wagon'))).toEqual([]);
-    expect(await client.actions(uri, wire, ['refactor'])).toEqual([]);
+    expect(await client.actions(uri, wire, ['refactor.extract'])).toEqual([]);
     expect((await client.actions(uri, wire, ['quickfix'])).length).toBeGreaterThan(0);
+  });
+});
+
+describe('the next question', () => {
+  it('is inserted as an empty field, where it is asked for', async () => {
+    const uri = await opened('format: 1\ntitle: wagon # mine\n');
+    const title = client.rangeOf(uri, 'title');
+    const [action] = await client.actions(uri, title, ['refactor']);
+    expect(action?.title).toMatch(/^Insert the next question: How much power .*\?$/);
+    await client.apply(action);
+    expect(client.text(uri)).toBe('format: 1\ntitle: wagon # mine\nstages:\n  - { power: }\n');
+  });
+
+  it('is among what hover on the title tells', async () => {
+    const uri = await opened('format: 1\ntitle: wagon\n');
+    const hover = markdown(await client.hover(uri, client.rangeOf(uri, 'title').start));
+    expect(hover).toMatch(/\*\*To ask next, and \d+ more\*\*/);
+    expect(hover).toMatch(/^- How much power .* `stages\[0\]\.power`$/m);
+  });
+
+  it('comes first among the fields that are offered', async () => {
+    const uri = await opened('format: 1\nengine:\n  cylinders: 8\n  \n');
+    await client.pull(uri);
+    const fields = (await client.complete(uri, { line: 3, character: 2 })).items;
+    expect(fields.slice(0, 2).map(({ label }) => label)).toEqual(['peak-power-speed', 'displacement']);
+  });
+});
+
+describe('asking', () => {
+  type Turn = {
+    asking: object;
+    edit?: WorkspaceEdit;
+    refusal?: string;
+    question?: { field: string; written?: string };
+  };
+  const ask = (uri: string, params: object = {}) =>
+    client.connection.sendRequest<Turn>('buildSheet/ask', { textDocument: { uri }, ...params });
+
+  it('puts one question after the other, each answer an edit to be made at once', async () => {
+    const uri = await opened('format: 1\n# empty\n');
+    const first = await ask(uri);
+    expect(first.question?.field).toBe('stages.power');
+    const refused = await ask(uri, { asking: first.asking, reply: { answer: 'much' } });
+    expect(refused).toMatchObject({ refusal: expect.any(String), question: { field: 'stages.power' } });
+    const second = await ask(uri, { asking: refused.asking, reply: { answer: '330' } });
+    await client.apply({ title: '', edit: second.edit as WorkspaceEdit });
+    expect(client.text(uri)).toBe('format: 1\nstages:\n  - { power: 330 hp }\n# empty\n');
+    const back = await ask(uri, { asking: second.asking, reply: 'back' });
+    expect(back.question).toMatchObject({ field: 'stages.power', written: '330 hp' });
+  });
+
+  it('has nothing to ask of what is no sheet', async () => {
+    expect(await ask('file:///shop/none.build.yaml')).toBeNull();
   });
 });
 

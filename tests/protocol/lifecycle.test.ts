@@ -13,7 +13,7 @@ describe('the server', () => {
       diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false },
       hoverProvider: true,
       completionProvider: { triggerCharacters: expect.arrayContaining([' ', '{']) },
-      codeActionProvider: { codeActionKinds: ['quickfix', 'source.fixAll.buildSheet'] },
+      codeActionProvider: { codeActionKinds: ['quickfix', 'source.fixAll.buildSheet', 'refactor.insert.buildSheet'] },
       documentSymbolProvider: true,
       foldingRangeProvider: true,
       workspace: { workspaceFolders: { supported: true, changeNotifications: true } },

@@ -45,6 +45,8 @@ export type OpenCheck = {
   severity: Severity;
   stages: readonly number[];
   lacks: readonly FieldPath[];
+  /** The fields that each of those stages lacks. */
+  lacksByStage: readonly (readonly FieldPath[])[];
   impossible: readonly string[];
 };
 

@@ -3,6 +3,7 @@ import type { BuildSheet } from '../generated/build-sheet.ts';
 import { rules as allRules } from '../generated/rules.ts';
 import { pathText } from '../sheet/entry.ts';
 import type { House } from '../sheet/house.ts';
+import { makesSense } from '../sheet/makes-sense.ts';
 import type { Path } from '../sheet/path.ts';
 import { formatValue } from '../units/format.ts';
 import { inUnits } from '../units/sentence.ts';
@@ -67,7 +68,7 @@ export function findingsOf(
   );
   const ids = rules.map(({ id }) => id);
   const say = sayingIn(house);
-  const open = [...answers].flatMap(([rule, stages]) => openCheck(rule, stages, say));
+  const open = [...answers].flatMap(([rule, stages]) => openCheck(rule, stages, plan, say));
   const unmade = notComputed(open, toldReasons(answers, say));
   const { left, accepted, told } = silenced(values, plan, [...found, ...unmade], ids);
   const settled = (findings: readonly Finding[]) => findings.flatMap((finding) => bySeverity(finding, house));
@@ -94,16 +95,26 @@ function toldReasons(answers: Answers, say: Say): Set<string> {
   return new Set(tellers.flatMap(({ watch }) => watch.reasons.map(say)));
 }
 
-/** A rule that lacked something in the stages in which it found nothing. */
-function openCheck({ id, title, severity }: Rule, answers: readonly Asked[], say: Say): OpenCheck[] {
-  const stages = answers.flatMap(({ drafts, watch }, index) =>
-    drafts.length === 0 && (watch.lacks.length > 0 || watch.impossible.length > 0) ? [index] : [],
-  );
-  if (stages.length === 0) return [];
-  const watches = stages.map((stage) => (answers[stage] as Asked).watch);
-  const lacks = new Set(watches.flatMap((watch) => watch.lacks));
-  const impossible = new Set(watches.flatMap((watch) => watch.impossible.map(say)));
-  return [{ rule: id, title, severity, stages, lacks: [...lacks], impossible: [...impossible] }];
+/** A rule that lacked something which makes sense there, in the stages in which it found nothing. */
+function openCheck({ id, title, severity }: Rule, answers: readonly Asked[], plan: Plan, say: Say): OpenCheck[] {
+  const open = answers.flatMap(({ drafts, watch }, index) => {
+    const sheet = plan[index]?.sheet;
+    const lacks = watch.lacks.filter((field) => !sheet || makesSense(field, sheet) !== false);
+    const isOpen = drafts.length === 0 && (lacks.length > 0 || watch.impossible.length > 0);
+    return isOpen ? [{ index, lacks, impossible: watch.impossible.map(say) }] : [];
+  });
+  if (open.length === 0) return [];
+  return [
+    {
+      rule: id,
+      title,
+      severity,
+      stages: open.map(({ index }) => index),
+      lacks: [...new Set(open.flatMap(({ lacks }) => lacks))],
+      lacksByStage: open.map(({ lacks }) => lacks),
+      impossible: [...new Set(open.flatMap(({ impossible }) => impossible))],
+    },
+  ];
 }
 
 /** A finding with the severity the house gives its rule, or nothing where the house has turned it off. */

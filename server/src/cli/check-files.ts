@@ -14,7 +14,7 @@ import { harmless } from './wrap.ts';
 export type Read = (uri: string, mostBytes: number) => Promise<File>;
 
 /** More than the longest sheet that is read; beyond it a file is not even looked into. */
-const MOST_SHEET_BYTES = 4_000_000;
+export const MOST_SHEET_BYTES = 4_000_000;
 
 /** How much of a long line is shown before and after what is meant. */
 const BEFORE = 60;
@@ -58,13 +58,17 @@ export function reasonOf(file: Exclude<File, { kind: 'text' }>): string {
 
 /** Opens a file in the service, with all that holds for it; whoever opens it closes it. */
 export async function opened(file: string, service: Service, read: Read): Promise<File & { uri: string }> {
-  const { workspace } = service;
   const uri = pathToFileURL(file).href;
   const found = await read(uri, MOST_SHEET_BYTES);
   if (found.kind !== 'text') return { ...found, uri };
-  workspace.put({ uri, kind: kindOf(uri, 'build-sheet') ?? 'sheet', version: 1, text: found.text });
-  for (const wanted of workspace.wanted()) workspace.give(wanted, await read(wanted, MOST_BYTES), workspace.doubts);
+  await open(uri, found.text, service, read);
   return { ...found, uri };
+}
+
+/** Opens a text in the service, with all that holds for it. */
+export async function open(uri: string, text: string, { workspace }: Service, read: Read): Promise<void> {
+  workspace.put({ uri, kind: kindOf(uri, 'build-sheet') ?? 'sheet', version: 1, text });
+  for (const wanted of workspace.wanted()) workspace.give(wanted, await read(wanted, MOST_BYTES), workspace.doubts);
 }
 
 function told(uri: string, text: string, path: string, { service, cwd, repairs }: Checking): FileResult {

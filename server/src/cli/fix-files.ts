@@ -1,5 +1,3 @@
-import { randomBytes } from 'node:crypto';
-import { realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { createTwoFilesPatch } from 'diff';
 import type { Service } from '../service.ts';
 import { applyEdits } from '../text/apply-edits.ts';
@@ -31,18 +29,4 @@ export function patchOf(changes: readonly Mended[], cwd: string): string {
     })
     .map((patch) => patch.replace(/^=+\n/, ''))
     .join('');
-}
-
-/** Writes a file whole or not at all: beside it first, then in its place; a link stays a link. */
-export async function replace(file: string, text: string): Promise<void> {
-  const target = await realpath(file);
-  const { mode } = await stat(target);
-  const draft = `${target}.${randomBytes(6).toString('hex')}.tmp`;
-  try {
-    await writeFile(draft, text, { mode, flag: 'wx' });
-    await rename(draft, target);
-  } catch (error) {
-    await rm(draft, { force: true });
-    throw error;
-  }
 }

@@ -1,3 +1,5 @@
+import type { Dialog } from './dialog.ts';
+
 /** The world around a run of the program, so that a test can be another one. */
 export type Io = {
   /** The working folder, absolute. */
@@ -8,6 +10,8 @@ export type Io = {
   complain: (text: string) => void;
   /** All of the standard input. */
   readInput: () => Promise<Uint8Array>;
+  /** A talk with whoever is there, line by line. */
+  dialog: () => Dialog;
   /** Whether the output is shown in colors. */
   hasColor: boolean;
   /** How many columns the output has; undefined, where it is not shown on a terminal. */

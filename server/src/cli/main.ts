@@ -1,3 +1,4 @@
+import { dialogOver } from './dialog.ts';
 import type { Io } from './io.ts';
 import { run } from './run.ts';
 import { ExitCode } from './verb.ts';
@@ -14,6 +15,7 @@ const io: Io = {
     for await (const chunk of stdin) chunks.push(chunk);
     return Buffer.concat(chunks);
   },
+  dialog: () => dialogOver(stdin, stdout),
   hasColor: !NO_COLOR && (Boolean(FORCE_COLOR) || (stdout.isTTY && TERM !== 'dumb')),
   columns: stdout.isTTY ? stdout.columns : undefined,
   isAttended: stderr.isTTY,

@@ -18,12 +18,12 @@ export const INPUT = '-';
  * working folder.
  * @throws Misuse where the standard input is to be read beside files
  */
-export async function sourcesOf(operands: readonly string[], inputName: string, io: Io): Promise<Sources> {
+export async function sourcesOf(operands: readonly string[], inputName: string | undefined, io: Io): Promise<Sources> {
   const onDisk = filesOnDisk();
   if (!operands.includes(INPUT))
     return { ...(await find(operands.length > 0 ? operands : ['.'], io.cwd)), read: onDisk };
   if (operands.length > 1) throw new Misuse('- stands alone: the standard input is not read beside files.');
-  const file = resolve(io.cwd, inputName);
+  const file = resolve(io.cwd, inputName ?? 'stdin.build.yaml');
   const input: File = textFile(await io.readInput());
   const uri = pathToFileURL(file).href;
   const read: Read = async (wanted, most) => (wanted === uri ? input : onDisk(wanted, most));

@@ -5,6 +5,7 @@ import { fieldsAt } from './completion/fields.ts';
 import { placeAt } from './completion/place.ts';
 import type { Proposal } from './completion/proposal.ts';
 import { valuesAt } from './completion/values.ts';
+import { NO_RANKS, type Ranks } from './questions.ts';
 
 export type { Proposal } from './completion/proposal.ts';
 
@@ -17,12 +18,20 @@ export type Completion = { replace: Range; proposals: Proposal[]; incomplete: bo
 /** Most characters that are parsed anew at a keystroke; beyond it nothing is offered. */
 const LONGEST = 100_000;
 
-/** Fields not written yet, choices, and units for the number that is typed; nothing where the value is complete. */
-export function completionsAt(whole: string, offset: number, schema: FieldSchema): Completion {
+/**
+ * Fields not written yet, those that are asked for first before the others; choices; units for the number that is typed;
+ * nothing where the value is complete.
+ */
+export function completionsAt(
+  whole: string,
+  offset: number,
+  schema: FieldSchema,
+  ranks: () => Ranks = () => NO_RANKS,
+): Completion {
   const { text, before } = excerpt(whole, offset);
   const place = text.length > LONGEST ? undefined : placeAt(text, offset - before, schema);
   if (!place) return { replace: { start: offset, end: offset }, proposals: [], incomplete: false };
   const replace = { start: place.range.start + before, end: place.range.end + before };
-  const found = place.isKey ? { proposals: fieldsAt(place, text), incomplete: false } : valuesAt(place);
+  const found = place.isKey ? { proposals: fieldsAt(place, text, ranks()), incomplete: false } : valuesAt(place);
   return { replace, ...found };
 }

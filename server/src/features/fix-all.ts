@@ -3,6 +3,7 @@ import type { Finding, PlannedRepair } from '../checking/finding.ts';
 import { verifiedRepairs } from '../checking/repair.ts';
 import { applyEdits } from '../sheet/edit.ts';
 import type { Problem, TextEdit } from '../sheet/problem.ts';
+import { difference } from '../text/difference.ts';
 import type { Steps } from '../text/steps.ts';
 
 /** Most repairs and most rounds of spelling in one go, so that it ends whatever the rules propose. */
@@ -69,22 +70,4 @@ function* firstThatHolds(checked: Checked, wanted: Wanted): Steps<Checked | unde
     }
   }
   return undefined;
-}
-
-/** The one edit that turns a text into another, without the beginning and end they share. */
-function difference(before: string, after: string): TextEdit[] {
-  if (before === after) return [];
-  const shorter = Math.min(before.length, after.length);
-  let start = 0;
-  while (start < shorter && before[start] === after[start]) start++;
-  if (isHighSurrogate(before, start - 1)) start--;
-  let tail = 0;
-  while (tail < shorter - start && before[before.length - 1 - tail] === after[after.length - 1 - tail]) tail++;
-  if (isHighSurrogate(before, before.length - tail - 1)) tail--;
-  return [{ start, end: before.length - tail, text: after.slice(start, after.length - tail) }];
-}
-
-function isHighSurrogate(text: string, index: number): boolean {
-  const code = text.charCodeAt(index);
-  return code >= 0xd800 && code <= 0xdbff;
 }

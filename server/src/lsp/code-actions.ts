@@ -2,6 +2,7 @@ import {
   type CancellationToken,
   type CodeAction,
   CodeActionKind,
+  CodeActionTriggerKind,
   type Diagnostic,
   LSPErrorCodes,
   MessageType,
@@ -18,6 +19,7 @@ import type { Session } from './session.ts';
 import { done } from './work.ts';
 
 export const FIX_ALL = `${CodeActionKind.SourceFixAll}.buildSheet`;
+export const QUESTION = `${CodeActionKind.Refactor}.insert.buildSheet`;
 
 /** How long repairs may be tried while they are listed, and once they have to be made, in ms. */
 const LISTING = 150;
@@ -30,7 +32,7 @@ type Chosen = { uri: string; version: number; choice: Choice };
 export function answerRepairs(session: Session): void {
   const { connection, service } = session;
   connection.onCodeAction(
-    session.answering('repairs', [], async (document, { range, context: { only } }, mayGoOn) => {
+    session.answering('repairs', [], async (document, { range, context: { only, triggerKind } }, mayGoOn) => {
       const { uri } = document;
       const patience = session.client.resolvesActions ? LISTING : MAKING;
       const end = performance.now() + patience;
@@ -41,6 +43,11 @@ export function answerRepairs(session: Session): void {
       if (wants(only, CodeActionKind.QuickFix)) {
         const offers = await done(service.repairs(uri, offsetRange(document, range)), patience, mayGoOn);
         await list(CodeActionKind.QuickFix, offers);
+      }
+      if ((only || triggerKind === CodeActionTriggerKind.Invoked) && wants(only, QUESTION)) {
+        const next = service.nextQuestion(uri);
+        const title = `Insert the next question: ${next?.text}`;
+        if (next) await list(QUESTION, [{ title, preferred: false, mends: [], edits: next.edits }]);
       }
       if (only && wants(only, FIX_ALL)) await list(FIX_ALL, service.repairsOfAll(uri));
       return actions;
@@ -115,7 +122,7 @@ function actionOf(
 }
 
 /** Edits of a document; for a client that checks versions, of this version only. */
-function workspaceEdit(
+export function workspaceEdit(
   document: TextDocument,
   edits: readonly TextEdit[],
   { takesVersionedEdits }: Client,

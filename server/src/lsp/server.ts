@@ -12,8 +12,9 @@ import {
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { Service } from '../service.ts';
 import { HOUSE_FILES, type Kind } from '../workspace/kind.ts';
+import { answerAsking } from './ask.ts';
 import { type Client, clientOf } from './client.ts';
-import { answerRepairs, FIX_ALL } from './code-actions.ts';
+import { answerRepairs, FIX_ALL, QUESTION } from './code-actions.ts';
 import { completionList } from './completion.ts';
 import { foldingRanges } from './folding.ts';
 import { guarded } from './guard.ts';
@@ -31,6 +32,7 @@ export function serve(connection: Connection, host: Host, service = new Service(
   answerReading(session);
   answerRepairs(session);
   answerPages(session);
+  answerAsking(session);
   return (error) => session.faults.note('the server', error);
 }
 
@@ -61,7 +63,7 @@ function capabilitiesFor(client: Client): ServerCapabilities {
     completionProvider: { triggerCharacters: [' ', '{', '['] },
     ...(client.takesActions && {
       codeActionProvider: {
-        codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL],
+        codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL, QUESTION],
         resolveProvider: client.resolvesActions,
       },
     }),

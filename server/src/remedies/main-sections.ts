@@ -15,7 +15,13 @@ const MAIN_SECTIONS = [
   'electrical',
 ] as const satisfies (keyof BuildSheet)[];
 
-/** The main sections no stage of the plan has. */
+/** The main sections of which no stage of the plan knows anything. */
 export function missingSections(plan: readonly Situation[]): string[] {
-  return MAIN_SECTIONS.filter((section) => plan.every(({ values }) => values[section] === undefined));
+  return MAIN_SECTIONS.filter((section) => plan.every(({ values }) => isBlank(values[section])));
+}
+
+/** Whether nothing is said, as in a section whose fields are all left empty. */
+function isBlank(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return value === undefined || value === null;
+  return Object.values(value).every(isBlank);
 }

@@ -36,6 +36,7 @@ function backwards(changes: readonly Change[]): Change[] {
 /** A value as written by a repair, as reading gives it. */
 function plainValue(written: NewValue, field: FieldSchema): unknown {
   const schema = resolve(field);
+  if (written === null) return undefined;
   if (schema.dimension) {
     const read = readQuantity(String(written), schema.dimension);
     return isQuantity(read) && isInRange(read, schema) ? read : undefined;

@@ -7,8 +7,8 @@ import type { Path } from './schema.ts';
 
 export { applyEdits } from '../text/apply-edits.ts';
 
-/** What a repair writes into a field. */
-export type NewValue = string | number | boolean | NewValue[] | { [key: string]: NewValue };
+/** What is written into a field; nothing leaves it empty, not known yet. */
+export type NewValue = string | number | boolean | null | NewValue[] | { [key: string]: NewValue };
 
 /** A change of one field of a sheet, by its path. */
 export type Change = { set: Path; to: NewValue } | { remove: Path };
@@ -121,13 +121,13 @@ function emptyParentEdit(source: Source, path: Path, to: NewValue): TextEdit | u
 
 function replaceEdit(source: Source, entry: Entry, to: NewValue): TextEdit | undefined {
   if (entry.kind === 'empty') return fillEdit(source, entry, to);
-  if (typeof to === 'object' && !entry.flow && entry.kind !== 'scalar') {
+  if (isNested(to) && !entry.flow && entry.kind !== 'scalar') {
     const indent = ' '.repeat(columnOf(source.text, entry.value.start));
     const lines = block(to, indent, newline(source.text));
     return { ...trimmed(source.text, entry.value), text: lines.trimStart() };
   }
   const inner = entry.kind === 'scalar' ? innerRange(entry, source.text) : entry.value;
-  const plainText = typeof to === 'object' ? flow(to) : scalar(to);
+  const plainText = isNested(to) ? flow(to) : scalar(to);
   const keepsQuote = entry.quote && typeof to === 'string' && !to.includes(entry.quote) && !/[\\\n]/.test(to);
   return keepsQuote ? { ...inner, text: to } : { ...trimmed(source.text, entry.value), text: plainText };
 }
@@ -137,14 +137,14 @@ function fillEdit(source: Source, entry: Entry, to: NewValue): TextEdit | undefi
   const colon = /^\s*:/.exec(source.text.slice(entry.key.end))?.[0].length;
   const at = entry.key.end + (colon ?? 0);
   const lead = colon ? '' : ':';
-  if (typeof to !== 'object') return { start: at, end: at, text: `${lead} ${scalar(to)}` };
+  if (!isNested(to)) return { start: at, end: at, text: `${lead} ${scalar(to)}`.trimEnd() };
   if (entryOf(source, entry.path.slice(0, -1))?.flow) return { start: at, end: at, text: `${lead} ${flow(to)}` };
   const indent = ' '.repeat(columnOf(source.text, entry.key.start) + 2);
   return { start: at, end: at, text: lead + newline(source.text) + block(to, indent, newline(source.text)) };
 }
 
 function flowFieldEdit({ text }: Source, parent: Entry, fields: [string, NewValue][]): TextEdit | undefined {
-  const added = fields.map(([name, to]) => `${name}: ${flow(to)}`).join(', ');
+  const added = fields.map(([name, to]) => `${name}: ${flow(to)}`.trimEnd()).join(', ');
   const last = ownChildren(parent).at(-1);
   if (last) {
     const at = wholeRange(last).end;
@@ -191,7 +191,7 @@ function besideMerge({ text }: Source, parent: Entry, fields: [string, NewValue]
 function itemEdit(source: Source, parent: Entry, to: NewValue): TextEdit | undefined {
   const { text } = source;
   const last = parent.children.at(-1);
-  const written = typeof to === 'object' ? flow(to) : scalar(to);
+  const written = isNested(to) ? flow(to) : scalar(to);
   if (parent.flow) {
     const at = last?.value.end ?? parent.value.start + 1;
     return { start: at, end: at, text: last ? `, ${written}` : written };
@@ -281,31 +281,36 @@ function columnOf(text: string, offset: number): number {
   return offset - startOfLine(text, offset);
 }
 
+function isNested(value: NewValue): value is NewValue[] | { [key: string]: NewValue } {
+  return typeof value === 'object' && value !== null;
+}
+
 /** A scalar that stands as it is in lines as well as in braces. */
-function scalar(value: string | number | boolean): string {
+function scalar(value: string | number | boolean | null): string {
+  if (value === null) return '';
   if (typeof value === 'string' && /[,[\]{}\n]/.test(value)) return JSON.stringify(value);
   return stringify(value, { lineWidth: 0 }).trimEnd();
 }
 
 function flow(value: NewValue): string {
   if (Array.isArray(value)) return `[${value.map(flow).join(', ')}]`;
-  if (typeof value !== 'object') return scalar(value);
+  if (!isNested(value)) return scalar(value);
   return `{ ${Object.entries(value)
-    .map(([name, inner]) => `${name}: ${flow(inner)}`)
+    .map(([name, inner]) => `${name}: ${flow(inner)}`.trimEnd())
     .join(', ')} }`;
 }
 
 /** Fields as lines; small mappings inside stay on one line. */
 function block(value: NewValue, indent: string, newline: string): string {
   if (Array.isArray(value)) return value.map((item) => `${indent}- ${flow(item)}`).join(newline);
-  if (typeof value !== 'object') return indent + scalar(value);
+  if (!isNested(value)) return indent + scalar(value);
   return Object.entries(value)
     .map(([name, inner]) => {
       const isDeep =
-        typeof inner === 'object' &&
+        isNested(inner) &&
         !Array.isArray(inner) &&
-        Object.values(inner).some((one) => typeof one === 'object' && !Array.isArray(one));
-      if (!isDeep) return `${indent}${name}: ${typeof inner === 'object' ? flow(inner) : scalar(inner)}`;
+        Object.values(inner).some((one) => isNested(one) && !Array.isArray(one));
+      if (!isDeep) return `${indent}${name}: ${isNested(inner) ? flow(inner) : scalar(inner)}`.trimEnd();
       return `${indent}${name}:${newline}${block(inner, `${indent}  `, newline)}`;
     })
     .join(newline);

@@ -18,6 +18,15 @@ export type FieldSchema = {
   examples?: unknown[];
   enum?: string[];
   enumDescriptions?: string[];
+  /** What to ask someone who does not know the format; `{part}` stands for what `part` says at the field or above it. */
+  question?: string;
+  part?: string;
+  /** The fields of a section to ask for where nothing of it is known. */
+  first?: string[];
+  /** A section about what is given with the car and its plan, not chosen for the conversion. */
+  given?: boolean;
+  /** Makes sense only where another field is one of these; `usual` is what that is where the sheet does not say it. */
+  only?: { field: string; is: (string | number | boolean)[]; usual?: string | number };
   /** Other names of the field in the trade. */
   synonyms?: string[];
   /** Other names of its choices in the trade. */

@@ -36,9 +36,9 @@ describe('a check that cannot be made', () => {
     const { open } = judged(given);
     const asking = open.filter(({ lacks }) => lacks.some((lack) => field === lack || field.startsWith(`${lack}.`)));
     expect(asking.length, field).toBeGreaterThan(0);
-    expect(questionsOf(open).map((question) => question.field)).toEqual(
-      expect.arrayContaining([asking[0]?.lacks.find((lack) => field === lack || field.startsWith(`${lack}.`))]),
-    );
+    const lack = asking[0]?.lacks.find((one) => field === one || field.startsWith(`${one}.`)) ?? '';
+    const asked = questionsOf(open).map((question) => question.field as string);
+    expect(asked.some((one) => one === lack || one.startsWith(`${lack}.`))).toBe(true);
   });
 
   it('is neither kept nor broken: it is not among the findings of its stages', () => {
@@ -56,6 +56,7 @@ describe('the questions', () => {
     severity,
     stages: [0],
     lacks,
+    lacksByStage: [lacks],
     impossible: [],
   });
 

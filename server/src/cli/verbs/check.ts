@@ -2,10 +2,11 @@ import type { Severity } from '../../checking/rule.ts';
 import { Service } from '../../service.ts';
 import { checkFiles } from '../check-files.ts';
 import { type CheckResult, countsOf, severities } from '../check-result.ts';
-import { mended, patchOf, replace } from '../fix-files.ts';
+import { mended, patchOf } from '../fix-files.ts';
 import { formatNames, formats } from '../formats/formats.ts';
 import { houseRoots } from '../house-roots.ts';
 import type { Io } from '../io.ts';
+import { replace } from '../replace.ts';
 import { INPUT, type Sources, sourcesOf } from '../sources.ts';
 import { type Answer, define, ExitCode, Misuse } from '../verb.ts';
 
@@ -48,7 +49,7 @@ A check that lacks a field is open, not passed: build-sheet questions lists what
   async run({ operands, chosen, io }) {
     const { format = 'excerpt', fix = false, diff = false } = chosen;
     if (fix && operands.includes(INPUT)) throw new Misuse('--fix needs files to write; with - use --diff.');
-    const sources = await sourcesOf(operands, chosen['stdin-name'] ?? 'stdin.build.yaml', io);
+    const sources = await sourcesOf(operands, chosen['stdin-name'], io);
     const service = serviceFor(sources, io);
     if (diff) return patch(sources, service, io);
     if (fix) await mend(sources, service, io);

@@ -1,14 +1,18 @@
 import { rules } from '../../generated/rules.ts';
+import { fieldAt } from '../../sheet/path.ts';
 import { child, type FieldSchema, resolve } from '../../sheet/schema.ts';
+import type { Ranks } from '../questions.ts';
 import type { Place } from './place.ts';
 import type { Proposal } from './proposal.ts';
 
-/** The fields that are not written yet, in the order of the schema, each left empty for its value. */
-export function fieldsAt({ parent, hasColon, column }: Place, text: string): Proposal[] {
+/** The fields that are not written yet, those that are asked for first before the others, each left empty for its value. */
+export function fieldsAt({ parent, hasColon, column }: Place, text: string, ranks: Ranks): Proposal[] {
   const { schema } = parent;
   if (!schema) return [];
   const inner = parent.flow ? undefined : `\n${' '.repeat(column + indentStep(text))}`;
-  return namesFor(parent.schema).flatMap(({ name, title, why }) => {
+  const rankOf = ({ name }: Name) => ranks.get(fieldAt([...parent.path, name])) ?? Number.MAX_SAFE_INTEGER;
+  const names = namesFor(parent.schema).toSorted((one, other) => rankOf(one) - rankOf(other));
+  return names.flatMap(({ name, title, why }) => {
     if (parent.children.some(({ path }) => path.at(-1) === name)) return [];
     const field = child(schema, name);
     if (!field) return [];

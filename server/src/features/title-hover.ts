@@ -1,0 +1,30 @@
+import type { Checked } from '../checking/checked.ts';
+import { type Block, paragraph, prose, type Span } from '../report/page.ts';
+import { entryAt } from '../sheet/entry.ts';
+import type { Explanation } from './hover.ts';
+import { askedOf } from './questions.ts';
+
+/** How many questions are taken in at a glance. */
+const MOST_QUESTIONS = 6;
+
+/** On the title, and on the format of a sheet without one, also what to ask next. */
+export function withQuestions(
+  explanation: Explanation | undefined,
+  checked: Checked,
+  offset: number,
+): Explanation | undefined {
+  const { root, values } = checked.sheet;
+  const [field, ...inner] = entryAt(root, offset).path;
+  const isTitle = field === (values.title === undefined ? 'format' : 'title') && inner.length === 0;
+  return explanation && isTitle
+    ? { ...explanation, page: [...explanation.page, ...nextQuestions(checked)] }
+    : explanation;
+}
+
+function nextQuestions(checked: Checked): Block[] {
+  const questions = askedOf(checked);
+  if (questions.length === 0) return [];
+  const items = questions.slice(0, MOST_QUESTIONS).map(({ text, at }): Span[] => [...prose(text), ' ', { code: at }]);
+  const left = questions.length - items.length;
+  return [paragraph({ strong: left > 0 ? `To ask next, and ${left} more` : 'To ask next' }), { kind: 'list', items }];
+}
