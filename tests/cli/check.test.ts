@@ -82,7 +82,7 @@ describe('build-sheet check', () => {
     const { code, complaints, out } = await program(['check', '-f', 'concise'], { cwd });
     expect(code).toBe(2);
     expect(complaints.trimEnd().split('\n')).toEqual([
-      'build-sheet: build-sheet.config.yaml: these house rules do not hold, or not all of them: There is no rule `ignition/contact-pionts`.',
+      'build-sheet: build-sheet.config.yaml: these house rules do not hold, or not all of them: There is no rule "ignition/contact-pionts".',
     ]);
     expect(out).toContain('build-sheet.config.yaml:1:10: error house/unknown-rule');
     expect(out).not.toContain('house/unreadable');

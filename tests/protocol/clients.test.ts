@@ -87,7 +87,7 @@ describe('repairs', () => {
       await withClient(without(path), async (client) => {
         expect(client.initialized?.capabilities.codeActionProvider).toMatchObject({ resolveProvider: false });
         const actions = await client.actions(SHEET, everything);
-        expect(actions.map(({ title }) => title)).toContain('Fix all of `ignition/ballast`');
+        expect(actions.map(({ title }) => title)).toContain('Fix all of "ignition/ballast"');
         for (const { edit, data } of actions) expect([edit === undefined, data]).toEqual([false, undefined]);
         const [all] = await client.actions(SHEET, everything, ['source.fixAll']);
         await client.apply(all);

@@ -184,7 +184,7 @@ describe('a quick fix', () => {
   it('of a number without a unit is a choice of the units that give it a possible size', async () => {
     const uri = await opened('format: 1\nsite: { altitude: 900 }\n');
     const fixes = await fixesAt(uri, '900');
-    expect(fixes.map(({ title }) => title)).toEqual(['Write `900 m`', 'Write `900 ft`']);
+    expect(fixes.map(({ title }) => title)).toEqual(['Write "900 m"', 'Write "900 ft"']);
     await client.apply(fixes[0]);
     expect(client.text(uri)).toBe('format: 1\nsite: { altitude: 900 m }\n');
   });
@@ -194,7 +194,7 @@ describe('a quick fix', () => {
       'format: 1\nignition: { supply: ballast-resistor }\nstages:\n  - { name: a }\n  - { name: b, changes: { ignition: { supply: resistance-wire } } }\n',
     );
     expect(codes(await client.pull(uri)).filter((code) => code === 'ignition/ballast')).toHaveLength(2);
-    const all = (await fixesAt(uri, 'ballast-resistor')).find(({ title }) => title === 'Fix all of `ignition/ballast`');
+    const all = (await fixesAt(uri, 'ballast-resistor')).find(({ title }) => title === 'Fix all of "ignition/ballast"');
     expect(all?.diagnostics).toHaveLength(2);
     await client.apply(all);
     expect(codes(await client.pull(uri))).not.toContain('ignition/ballast');

@@ -11,7 +11,7 @@ export function houseFaultDiagnoses(text: string, faults: readonly HouseFault[])
     code: 'house/unreadable',
     found: 'house/unreadable',
     severity: 'warning',
-    message: `The house rules in \`${tailOf(at.uri)}\` do not hold here, or not all of them: ${echo(reason, 300)}`,
+    message: `The house rules in "${tailOf(at.uri)}" do not hold here, or not all of them: ${echo(reason, 300)}`,
     range,
     related: [{ place: at, message: 'These house rules.' }],
   }));

@@ -76,7 +76,7 @@ function ruleRepairs(uri: string, checked: Checked, touched: readonly PlacedFind
     const mendable = same.filter(({ repairs }) => repairs.length > 0);
     if (same.length < 2 || mendable.length === 0) return [];
     const mends = same.slice(0, MOST_FINDINGS).map((finding) => findingDiagnosis(uri, checked.sheet.text, finding));
-    return [{ title: `Fix all of \`${rule}\``, preferred: false, mends, choice: { rule } }];
+    return [{ title: `Fix all of "${rule}"`, preferred: false, mends, choice: { rule } }];
   });
 }
 

@@ -129,7 +129,7 @@ export class Session {
       const document = this.documents.get(uri);
       if (!document) return { items: [] };
       const found = this.shown(document, this.service.diagnose(uri));
-      for (const { where, error } of this.service.faults(uri)) this.faults.note(`\`${where}\``, error, document);
+      for (const { where, error } of this.service.faults(uri)) this.faults.note(`"${where}"`, error, document);
       const items = [...this.faults.messagesIn(document).map(faultDiagnostic), ...found];
       return { version: document.version, items };
     },

@@ -216,15 +216,19 @@ function isRemoved({ removed }: Source, { path }: Entry): boolean {
 }
 
 function removeEdit(source: Source, path: Path): TextEdit | undefined {
-  const { text } = source;
   const entry = entryOf(source, path);
   const parent = entryOf(source, path.slice(0, -1));
-  if (!entry || !parent || entry.inherited) return undefined;
+  return entry && parent && !entry.inherited ? removalOf(source, parent, entry) : undefined;
+}
+
+/** The edit that takes an entry out; a section whose last field goes, goes with it. */
+export function removalOf(source: Source, parent: Entry, entry: Entry): TextEdit | undefined {
+  const { text } = source;
   const siblings = ownChildren(parent);
   const start = entry.key?.start ?? entry.value.start;
   if (parent.flow) {
     const index = siblings.indexOf(entry);
-    const next = siblings.slice(index).find((sibling) => !isRemoved(source, sibling));
+    const next = siblings.slice(index + 1).find((sibling) => !isRemoved(source, sibling));
     const before = siblings[index - 1];
     const last = siblings.at(-1) ?? entry;
     if (next) return { start, end: next.key?.start ?? next.value.start, text: '' };

@@ -7,21 +7,21 @@ export function nameOf({ path, schema }: Entry, first = false): string {
   const step = path.findLast((part) => typeof part === 'string');
   const isItem = typeof path.at(-1) === 'number';
   if (path.length === 0) return first ? 'A build sheet' : 'a build sheet';
-  return isItem && schema?.title ? `${first ? 'An item' : 'an item'} of \`${step}\`` : `\`${step}\``;
+  return isItem && schema?.title ? `${first ? 'An item' : 'an item'} of "${step}"` : `"${step}"`;
 }
 
 /** What a field takes, with an example. */
 export function kindWanted({ schema }: Entry): string {
   if (!schema) return 'something else';
   if (schema.dimension) return `a quantity of ${dimensions[schema.dimension].title}${exampleOf(schema)}`;
-  if (schema.enum) return `one of ${schema.enum.map((choice) => `\`${choice}\``).join(', ')}`;
+  if (schema.enum) return `one of ${schema.enum.map((choice) => `"${choice}"`).join(', ')}`;
   switch (schema.type) {
     case 'object':
       return fieldsWanted(schema);
     case 'array':
       return Array.isArray(schema.items) ? pairOf(schema.items) : `a list${exampleOf(schema)}`;
     case 'boolean':
-      return '`true` or `false`';
+      return '"true" or "false"';
     case 'integer':
       return `a whole number${exampleOf(schema)}`;
     case 'number':
@@ -33,7 +33,7 @@ export function kindWanted({ schema }: Entry): string {
 
 function fieldsWanted(schema: FieldSchema): string {
   const names = knownFields(schema).slice(0, 3);
-  const such = names.length > 0 ? `, such as ${names.map(({ word }) => `\`${word}\``).join(', ')}` : '';
+  const such = names.length > 0 ? `, such as ${names.map(({ word }) => `"${word}"`).join(', ')}` : '';
   return `fields of its own${such}`;
 }
 
@@ -41,7 +41,7 @@ function fieldsWanted(schema: FieldSchema): string {
 function exampleOf(schema: FieldSchema): string {
   const example = schema.examples?.[0] ?? (schema.type === 'array' ? [itemExample(schema)] : undefined);
   const written = example === undefined ? '' : flowText(example);
-  return written === '' || written === '[]' ? '' : `, such as \`${written}\``;
+  return written === '' || written === '[]' ? '' : `, such as "${written}"`;
 }
 
 function itemExample(schema: FieldSchema): unknown {
@@ -65,5 +65,5 @@ function flowText(value: unknown): string {
 /** A pair of values, named by what they are, with an example. */
 export function pairOf(items: readonly FieldSchema[]): string {
   const example = items.map(({ examples }) => examples?.[0]).join(', ');
-  return `a pair of ${items.map((item) => item.title?.toLowerCase()).join(' and ')}, such as \`[${example}]\``;
+  return `a pair of ${items.map((item) => item.title?.toLowerCase()).join(' and ')}, such as "[${example}]"`;
 }

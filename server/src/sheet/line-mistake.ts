@@ -69,10 +69,10 @@ function leftOpen(message: string, text: string, { start, end }: Range): Problem
   const comment = quote ? -1 : lines.search(/\s+#[^\r\n]*$/);
   const written = (comment < 0 ? lines : lines.slice(0, comment)).trimEnd();
   const at = start + written.length;
-  const what = quote ? 'A closing quote is missing.' : `A closing \`${closing}\` is missing.`;
+  const what = quote ? 'A closing quote is missing.' : `A closing "${closing}" is missing.`;
   const range = { start: Math.max(start, at - 1), end: at };
   const added = closing === '}' && !written.endsWith('{') ? ' }' : closing;
-  const title = `Close with \`${closing}\``;
+  const title = `Close with "${closing}"`;
   return problem(what, range, { title, edits: [{ start: at, end: at, text: added }], preferred: false });
 }
 
@@ -93,7 +93,7 @@ function unmarked(words: string, range: Range, parent: Entry): Problem | undefin
   if (/[:"'{}[\]&*|>#%@`]/.test(words)) return undefined;
   const [, first = '', value = ''] = /^([\w-]+)(?:\s+(.+))?$/.exec(words) ?? [];
   const field = first && meant(first, knownFields(parent.schema));
-  if (!field) return problem(`${quoted(words)} is not finished: a field is written \`name: value\`.`, range);
+  if (!field) return problem(`${quoted(words)} is not finished: a field is written "name: value".`, range);
   const line = value ? `${field}: ${value}` : `${field}:`;
   return problem(`${quoted(words)} lacks a colon: write ${quoted(line)}.`, range, {
     title: `Write ${quoted(line)}`,

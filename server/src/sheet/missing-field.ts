@@ -10,7 +10,7 @@ export function missingField(entry: Entry, name: string, text: string): Problem 
   const first = entry.children.find(({ key, inherited }) => key && !inherited)?.key;
   return {
     code: 'sheet/missing-field',
-    message: `${entry.path.length === 0 ? 'This sheet' : nameOf(entry, true)} needs a field \`${name}\`.`,
+    message: `${entry.path.length === 0 ? 'This sheet' : nameOf(entry, true)} needs a field "${name}".`,
     range: entry.key ?? first ?? { start: entry.value.start, end: entry.value.end },
     fixes: name === 'format' ? formatFix(entry, first, text) : [],
   };
@@ -20,7 +20,7 @@ export function missingField(entry: Entry, name: string, text: string): Problem 
 function formatFix(entry: Entry, first: Range | undefined, text: string): Problem['fixes'] {
   const eol = newline(text);
   const edit = entry.flow ? inBraces(entry, text) : onItsLine(first, text, eol);
-  return edit ? [{ title: 'Add `format: 1`', edits: [edit], preferred: true }] : [];
+  return edit ? [{ title: 'Add "format: 1"', edits: [edit], preferred: true }] : [];
 }
 
 function inBraces({ value, children }: Entry, text: string) {

@@ -1,7 +1,8 @@
 import type { YAMLError } from 'yaml';
 import { endOfLine, startOfLine } from '../text/lines.ts';
 import type { Break } from './broken-stretch.ts';
-import { type Entry, entryAt, pathText, type Range } from './entry.ts';
+import { duplicateField } from './duplicate-field.ts';
+import { type Entry, entryAt, type Range } from './entry.ts';
 import { lineMistake } from './line-mistake.ts';
 import type { Problem } from './problem.ts';
 import type { Recovered } from './recover.ts';
@@ -28,7 +29,7 @@ export function syntaxProblems({ root, errors, breaks, tabs }: Recovered, text: 
     const entry = entryAt(root, error.pos[0]);
     if (error.code === 'MULTIPLE_DOCS') unread.push([]);
     else if (error.code !== 'DUPLICATE_KEY') unread.push(entry.path);
-    tell(error.code === 'DUPLICATE_KEY' ? duplicateProblem(entry, root, text) : plainProblem(error, text));
+    tell(error.code === 'DUPLICATE_KEY' ? duplicateField(entry, root, text) : plainProblem(error, text));
   }
   return { problems: problems.toSorted((one, other) => one.range.start - other.range.start), unread };
 }
@@ -59,30 +60,6 @@ function tabProblem(text: string, tabs: readonly number[]): Problem {
   };
 }
 
-/** A field written twice, with the place of the first. */
-function duplicateProblem(entry: Entry, root: Entry, text: string): Problem {
-  const range = entry.key ?? entry.value;
-  const siblings = parentOf(root, entry)?.children ?? [];
-  const first = siblings.find((sibling) => pathText(sibling.path) === pathText(entry.path))?.key;
-  const line = first && text.slice(0, first.start).split(/\r\n|[\r\n]/).length;
-  return {
-    code: 'sheet/syntax',
-    message: `This field is already written${line === undefined ? ' above' : ` in line ${line}`}; keep one of the two.`,
-    range,
-    fixes: [],
-    ...(first && { related: [{ range: first, message: 'Written here first.' }] }),
-  };
-}
-
-function parentOf(root: Entry, entry: Entry): Entry | undefined {
-  if (root.children.includes(entry)) return root;
-  for (const inner of root.children) {
-    const found = parentOf(inner, entry);
-    if (found) return found;
-  }
-  return undefined;
-}
-
 const CLOSING = /end with a (\S)$/;
 
 const MESSAGES: Partial<Record<YAMLError['code'], string>> = {
@@ -91,11 +68,11 @@ const MESSAGES: Partial<Record<YAMLError['code'], string>> = {
   BAD_DQ_ESCAPE: 'A backslash in double quotes begins an escape; write it twice, or use single quotes.',
   BAD_INDENT: 'This line is not indented like its neighbors.',
   BAD_SCALAR_START: 'A value cannot begin with this character; put the value in quotes.',
-  BLOCK_AS_IMPLICIT_KEY: 'A value with `: ` in it needs quotes; fields of its own begin on a line of their own.',
-  BLOCK_IN_FLOW: 'Inside braces and brackets, fields are written as `name: value` with commas between.',
-  MISSING_CHAR: 'Something is missing here: a `:`, a comma, a quote, or a closing bracket or brace.',
-  MULTILINE_IMPLICIT_KEY: 'This does not fit here: look for a missing `:` or a wrong indent.',
-  MULTIPLE_DOCS: 'A build sheet holds one document; move what follows `---` to a file of its own.',
+  BLOCK_AS_IMPLICIT_KEY: 'A value with ": " in it needs quotes; fields of its own begin on a line of their own.',
+  BLOCK_IN_FLOW: 'Inside braces and brackets, fields are written as "name: value" with commas between.',
+  MISSING_CHAR: 'Something is missing here: a ":", a comma, a quote, or a closing bracket or brace.',
+  MULTILINE_IMPLICIT_KEY: 'This does not fit here: look for a missing ":" or a wrong indent.',
+  MULTIPLE_DOCS: 'A build sheet holds one document; move what follows "---" to a file of its own.',
   NON_STRING_KEY: 'The name of a field is a plain word.',
   TAB_AS_INDENT: 'Indent with spaces, not tabs.',
   UNEXPECTED_TOKEN: 'This does not belong here.',
@@ -103,7 +80,7 @@ const MESSAGES: Partial<Record<YAMLError['code'], string>> = {
 
 function messageOf({ code, message }: YAMLError): string {
   const closing = CLOSING.exec(message)?.[1];
-  if (closing) return `A closing \`${closing}\` is missing.`;
+  if (closing) return `A closing "${closing}" is missing.`;
   if (message.startsWith('Missing closing')) return 'A closing quote is missing.';
   return MESSAGES[code] ?? 'This is not valid YAML.';
 }

@@ -19,7 +19,7 @@ export function unknownField(parent: Entry, name: string, text: string): Problem
   const written = entry.key ?? entry.value;
   const range = written.end > written.start ? written : wholeRange(entry);
   const likely = meantField(parent, name);
-  const hint = likely ? `; did you mean \`${likely}\`?` : '.';
+  const hint = likely ? `; did you mean "${likely}"?` : '.';
   return {
     code: 'sheet/unknown-field',
     message: name

@@ -25,8 +25,8 @@ export function unknownChoice(entry: Entry, text: string): Problem {
   const known = entry.schema ? knownChoices(entry.schema) : [];
   const written = writtenOf(entry, text);
   const likely = meant(written, known);
-  const hint = likely ? `; did you mean \`${likely}\`?` : '.';
-  const list = known.map(({ word }) => `\`${word}\``).join(', ');
+  const hint = likely ? `; did you mean "${likely}"?` : '.';
+  const list = known.map(({ word }) => `"${word}"`).join(', ');
   const message = `${quoted(written)} is not a choice for ${nameOf(entry)}${hint} Choices: ${list}.`;
   return problem('sheet/unknown-choice', message, mark(entry), likely);
 }
@@ -34,7 +34,7 @@ export function unknownChoice(entry: Entry, text: string): Problem {
 export function wrongFormat(entry: Entry, text: string): Problem {
   const known = entry.schema?.const;
   if (entry.kind !== 'scalar' || isUnknown(entry))
-    return problem('sheet/wrong-type', `${nameOf(entry, true)} is empty; write \`format: ${known}\`.`, mark(entry));
+    return problem('sheet/wrong-type', `${nameOf(entry, true)} is empty; write "format: ${known}".`, mark(entry));
   const written = quoted(writtenOf(entry, text));
   return problem('sheet/old-format', `This tool reads format ${known}; ${written} is another version.`, mark(entry));
 }
@@ -69,7 +69,7 @@ export function wrongType(entry: Entry, text: string): Problem {
   const likely = entry.kind === 'scalar' ? valueMeant(entry, text) : undefined;
   const field = entry.kind === 'scalar' && !likely && fieldOnItsLine(entry, text);
   if (field) {
-    const message = `${quoted(writtenOf(entry, text))} lacks a colon: write \`${field}:\`.`;
+    const message = `${quoted(writtenOf(entry, text))} lacks a colon: write "${field}:".`;
     return problem('sheet/wrong-type', message, entry.value, `${field}:`);
   }
   const message = `${nameOf(entry, true)} takes ${kindWanted(entry)}${likely ? `; write ${quoted(likely)}.` : '.'}`;

@@ -13,7 +13,8 @@ export function echo(text: string, most = MOST_ECHOED): string {
   return isWhole ? line : `${characters.slice(0, most - 1).join('')}…`;
 }
 
-/** A text of the user between backticks, bounded as by `echo`; backticks within it become apostrophes. */
+/** A text of the user between quotes as plain text shows it, bounded as by `echo`, and such that it cannot close them. */
 export function quoted(text: string): string {
-  return `\`${echo(text).replaceAll('`', "'")}\``;
+  const line = echo(text);
+  return line.includes('"') && !line.includes("'") ? `'${line}'` : `"${line.replaceAll('"', "'")}"`;
 }

@@ -45,11 +45,11 @@ function noQuantity(text: string, dimension: Dimension): string {
 }
 
 function example(dimension: Dimension): string {
-  return dimension === 'wire-size' ? '`12 AWG`' : `\`${`2.5 ${dimensions[dimension].units[0]?.name}`.trim()}\``;
+  return dimension === 'wire-size' ? '"12 AWG"' : `"${`2.5 ${dimensions[dimension].units[0]?.name}`.trim()}"`;
 }
 
 function gaugeQuantity(text: string, gauge: number): Quantity | Misread {
-  if (!isGauge(gauge)) return misread(text, 'Wire gauges run from `4/0 AWG`, the thickest, to `40 AWG`.');
+  if (!isGauge(gauge)) return misread(text, 'Wire gauges run from "4/0 AWG", the thickest, to "40 AWG".');
   const area = awgArea(gauge);
   return { value: area, low: area, high: area, dimension: 'wire-size', unit: 'AWG', text };
 }
@@ -70,7 +70,7 @@ function plainOf(text: string, { first, second }: Phrase, dimension: Dimension):
 /** Half the width of a tolerance in SI: a difference in the unit's own size, or a share of the value. */
 function spreadOf(text: string, first: Measure, second: Measure, unit: Unit, dimension: Dimension): number | Misread {
   const spread = second.number.value;
-  if (spread < 0) return misread(text, 'Write a tolerance without a sign, such as `+/- 5 %`.');
+  if (spread < 0) return misread(text, 'Write a tolerance without a sign, such as "+/- 5 %".');
   if (second.unit?.name === '%' && dimension !== 'ratio')
     return Math.abs(first.number.value * unit.factor) * spread * 0.01;
   const own = second.unit ? unitFor(text, dimension, second.unit) : unit;
@@ -127,7 +127,7 @@ function unitFor(text: string, dimension: Dimension, written: WrittenUnit | unde
   if (typeof unit === 'string') return { message: unit, start: written?.start ?? 0, end: written?.end ?? text.length };
   if (!unit) return wrongUnit(text, dimension, written ?? { name, start: 0, end: text.length });
   if (unit.name !== 'AWG') return unit;
-  return misread(text, 'A wire gauge is a whole number, such as `12 AWG`, or `1/0 AWG`.');
+  return misread(text, 'A wire gauge is a whole number, such as "12 AWG", or "1/0 AWG".');
 }
 
 function isPressure(dimension: Dimension) {
@@ -166,7 +166,7 @@ function knownStart(dimension: Dimension, { name }: WrittenUnit): number | undef
 function leftOver(text: string, from: number, end: number): Misread {
   const start = end - text.slice(from, end).trimStart().length;
   const before = quoted(text.slice(0, from));
-  const message = `${quoted(text.slice(start, end))} is left over after ${before}; a field takes one quantity, and the rest belongs in a comment behind \`#\`.`;
+  const message = `${quoted(text.slice(start, end))} is left over after ${before}; a field takes one quantity, and the rest belongs in a comment behind "#".`;
   return { message, start, end };
 }
 
@@ -178,6 +178,6 @@ function misread(text: string, message: string): Misread {
 function listed(words: string[]): string {
   return words
     .filter((word) => word !== '')
-    .map((word) => `\`${word}\``)
+    .map((word) => `"${word}"`)
     .join(', ');
 }

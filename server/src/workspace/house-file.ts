@@ -38,8 +38,8 @@ function ruleProblem(entry: Entry, values: House, known: ReadonlySet<string>): P
   const id = String(entry.path.at(-1));
   const range = entry.key ?? entry.value;
   const problem = (code: Problem['code'], message: string) => [{ code, message, range, fixes: [] }];
-  if (!known.has(id)) return problem('house/unknown-rule', `There is no rule \`${id}\`.`);
+  if (!known.has(id)) return problem('house/unknown-rule', `There is no rule "${id}".`);
   const setting = values.rules?.[id];
   if (setting?.severity !== 'off' || setting.reason) return [];
-  return problem('house/off-without-reason', `Say why \`${id}\` is off: add a \`reason\`; until then it stays on.`);
+  return problem('house/off-without-reason', `Say why "${id}" is off: add a "reason"; until then it stays on.`);
 }

@@ -90,7 +90,7 @@ describe('a fault of our own', () => {
     const found = await client.pull();
     expect(codes(found)).toContain('ignition/contact-points');
     const told = found.filter(({ code }) => code === 'internal-fault').map(({ message }) => message);
-    expect(told).toEqual([expect.stringContaining('`engine/broken`'), expect.stringContaining('`plan/broken`')]);
+    expect(told).toEqual([expect.stringContaining('"engine/broken"'), expect.stringContaining('"plan/broken"')]);
     expect(client.logged).toHaveLength(2);
     expect(codes(await client.pull())).toEqual(codes(found));
     expect(client.logged).toHaveLength(2);

@@ -87,7 +87,7 @@ describe('the entries of a sheet', () => {
   it('are known by the schema where they are merged and where they are aliased', () => {
     const text = 'format: 1\nx-a: &a { displacment: 1 L }\nengine: *a\n';
     const [problem] = read(text).problems;
-    expect(problem?.message).toBe('`displacment` is not a field of `engine`; did you mean `displacement`?');
+    expect(problem?.message).toBe('"displacment" is not a field of "engine"; did you mean "displacement"?');
     expect(text.slice(problem?.range.start, problem?.range.end)).toBe('displacment');
   });
 

@@ -50,6 +50,7 @@ function ask(text: string, offset: number): Checked {
       must(!message.includes(word) || text.includes(word), `${word} in ${message}`);
     }
     must(text.trim() === '' || !text.slice(range.start, range.end).includes('\n'), 'a problem over several lines');
+    must(text.includes('`') || !`${message} ${fixes.map(({ title }) => title)}`.includes('`'), `markup in ${message}`);
     for (const { edits } of fixes) for (const edit of edits) inside(text, edit);
   }
   for (const { range, related } of checked.findings) {

@@ -12,42 +12,42 @@ type Case = [sheet: string, ...told: [code: string, message: string][]];
 const unknownFields: Case[] = [
   [
     'format: 1\nengine: { «displacment»: 4.9 L }\n',
-    ['sheet/unknown-field', '`displacment` is not a field of `engine`; did you mean `displacement`?'],
+    ['sheet/unknown-field', '"displacment" is not a field of "engine"; did you mean "displacement"?'],
   ],
-  ['format: 1\nengine: { «zzz»: 4.9 L }\n', ['sheet/unknown-field', '`zzz` is not a field of `engine`.']],
-  ['format: 1\n«foo»: 1\n', ['sheet/unknown-field', '`foo` is not a field of a build sheet.']],
-  ['format: 1\n«null»: 1\n', ['sheet/unknown-field', '`null` is not a field of a build sheet.']],
-  ['format: 1\n«~»: 1\n', ['sheet/unknown-field', '`~` is not a field of a build sheet.']],
+  ['format: 1\nengine: { «zzz»: 4.9 L }\n', ['sheet/unknown-field', '"zzz" is not a field of "engine".']],
+  ['format: 1\n«foo»: 1\n', ['sheet/unknown-field', '"foo" is not a field of a build sheet.']],
+  ['format: 1\n«null»: 1\n', ['sheet/unknown-field', '"null" is not a field of a build sheet.']],
+  ['format: 1\n«~»: 1\n', ['sheet/unknown-field', '"~" is not a field of a build sheet.']],
   ['format: 1\n«: 1»\n', ['sheet/unknown-field', 'A field has no name here; write one before the colon.']],
   [
     'format: 1\nengine: { «__proto__»: 5, «constructor»: 4 }\n',
-    ['sheet/unknown-field', '`__proto__` is not a field of `engine`.'],
-    ['sheet/unknown-field', '`constructor` is not a field of `engine`.'],
+    ['sheet/unknown-field', '"__proto__" is not a field of "engine".'],
+    ['sheet/unknown-field', '"constructor" is not a field of "engine".'],
   ],
   [
     'format: 1\nengine: { «cylinders 8» }\n',
-    ['sheet/unknown-field', 'A colon and a space belong between a field and its value: write `cylinders: 8`.'],
+    ['sheet/unknown-field', 'A colon and a space belong between a field and its value: write "cylinders: 8".'],
   ],
   [
     'format: 1\nnotes:\n  - { «nte»: dry }\n',
-    ['sheet/unknown-field', '`nte` is not a field of an item of `notes`; did you mean `note`?'],
+    ['sheet/unknown-field', '"nte" is not a field of an item of "notes"; did you mean "note"?'],
   ],
   [
     'format: 1\nstages:\n  - changes:\n      engine: { «displacment»: 4 L }\n',
-    ['sheet/unknown-field', '`displacment` is not a field of `engine`; did you mean `displacement`?'],
+    ['sheet/unknown-field', '"displacment" is not a field of "engine"; did you mean "displacement"?'],
   ],
   ['format: 1\nx-own: { anything: [1, { b: 2 }] }\n'],
 ];
 
 const missingFields: Case[] = [
-  ['«title»: x\n', ['sheet/missing-field', 'This sheet needs a field `format`.']],
-  ['# a comment\n\n«title»: x\n', ['sheet/missing-field', 'This sheet needs a field `format`.']],
-  ['«»', ['sheet/missing-field', 'This sheet needs a field `format`.']],
-  ['«FORMAT»: 1\n', ['sheet/unknown-field', '`FORMAT` is not a field of a build sheet; did you mean `format`?']],
-  ['format: 1\nnotes:\n  - «date»: 2026-01-01\n', ['sheet/missing-field', 'An item of `notes` needs a field `note`.']],
+  ['«title»: x\n', ['sheet/missing-field', 'This sheet needs a field "format".']],
+  ['# a comment\n\n«title»: x\n', ['sheet/missing-field', 'This sheet needs a field "format".']],
+  ['«»', ['sheet/missing-field', 'This sheet needs a field "format".']],
+  ['«FORMAT»: 1\n', ['sheet/unknown-field', '"FORMAT" is not a field of a build sheet; did you mean "format"?']],
+  ['format: 1\nnotes:\n  - «date»: 2026-01-01\n', ['sheet/missing-field', 'An item of "notes" needs a field "note".']],
   [
     'format: 1\nsilence:\n  - { «rule»: a/b }\n',
-    ['sheet/missing-field', 'An item of `silence` needs a field `reason`.'],
+    ['sheet/missing-field', 'An item of "silence" needs a field "reason".'],
   ],
 ];
 
@@ -56,156 +56,156 @@ const wrongValues: Case[] = [
     'format: 1\nfuel-system: { pump: { placement: «intank» } }\n',
     [
       'sheet/unknown-choice',
-      '`intank` is not a choice for `placement`; did you mean `in-tank`? Choices: `in-tank`, `tank-module`, `surge-tank`, `external`.',
+      '"intank" is not a choice for "placement"; did you mean "in-tank"? Choices: "in-tank", "tank-module", "surge-tank", "external".',
     ],
   ],
   [
     'format: 1\nfuel-system: { pump: { placement: «shed» } }\n',
     [
       'sheet/unknown-choice',
-      '`shed` is not a choice for `placement`. Choices: `in-tank`, `tank-module`, `surge-tank`, `external`.',
+      '"shed" is not a choice for "placement". Choices: "in-tank", "tank-module", "surge-tank", "external".',
     ],
   ],
   [
     'format: 1\nvacuum-reference: { shared-with: [pcv, «brakes»] }\n',
     [
       'sheet/unknown-choice',
-      '`brakes` is not a choice for an item of `shared-with`. Choices: `brake-booster`, `pcv`, `transmission`, `distributor`, `regulator`.',
+      '"brakes" is not a choice for an item of "shared-with". Choices: "brake-booster", "pcv", "transmission", "distributor", "regulator".',
     ],
   ],
   [
     'format: 1\nfuel-system: { tank: { vent: «yes» } }\n',
-    ['sheet/wrong-type', '`vent` takes `true` or `false`; write `true`.'],
+    ['sheet/wrong-type', '"vent" takes "true" or "false"; write "true".'],
   ],
   [
     'format: 1\nfuel-system: { tank: { vent: «"no"» } }\n',
-    ['sheet/wrong-type', '`vent` takes `true` or `false`; write `false`.'],
+    ['sheet/wrong-type', '"vent" takes "true" or "false"; write "false".'],
   ],
-  ['format: 1\nfuel-system: { tank: { vent: «maybe» } }\n', ['sheet/wrong-type', '`vent` takes `true` or `false`.']],
+  ['format: 1\nfuel-system: { tank: { vent: «maybe» } }\n', ['sheet/wrong-type', '"vent" takes "true" or "false".']],
   [
     'format: 1\nengine: { cylinders: «"8"» }\n',
-    ['sheet/wrong-type', '`cylinders` takes a whole number, such as `8`; write `8`.'],
+    ['sheet/wrong-type', '"cylinders" takes a whole number, such as "8"; write "8".'],
   ],
-  ['format: 1\nengine: { cylinders: «8.5» }\n', ['sheet/wrong-type', '`cylinders` takes a whole number, such as `8`.']],
+  ['format: 1\nengine: { cylinders: «8.5» }\n', ['sheet/wrong-type', '"cylinders" takes a whole number, such as "8".']],
   [
     'format: 1\nengine: { cylinders: «30» }\n',
-    ['sheet/out-of-range', '`30` is out of range: `cylinders` runs from 1 to 16.'],
+    ['sheet/out-of-range', '"30" is out of range: "cylinders" runs from 1 to 16.'],
   ],
   [
     'format: 1\nengine: { displacement: «400 L» }\n',
-    ['sheet/out-of-range', '`400 L` is out of range: displacement runs from 0.2 L to 20 L.'],
+    ['sheet/out-of-range', '"400 L" is out of range: displacement runs from 0.2 L to 20 L.'],
   ],
   [
     'format: 1\nstages: [{ power: «350 +/- 400 hp» }]\n',
-    ['sheet/out-of-range', '`350 +/- 400 hp` is out of range: power runs from 5 hp to 5000 hp.'],
+    ['sheet/out-of-range', '"350 +/- 400 hp" is out of range: power runs from 5 hp to 5000 hp.'],
   ],
   [
     'format: 1\nengine: { «displacement»: [4.9 L] }\n',
-    ['sheet/wrong-type', '`displacement` takes a quantity of volume, such as `4.9 L`.'],
+    ['sheet/wrong-type', '"displacement" takes a quantity of volume, such as "4.9 L".'],
   ],
   [
     'format: 1\nengine: «5»\n',
-    ['sheet/wrong-type', '`engine` takes fields of its own, such as `cylinders`, `displacement`, `compression-ratio`.'],
+    ['sheet/wrong-type', '"engine" takes fields of its own, such as "cylinders", "displacement", "compression-ratio".'],
   ],
   [
     'format: 1\nengine: «cylinders:8»\n',
     [
       'sheet/wrong-type',
-      '`engine` takes fields of its own, such as `cylinders`, `displacement`, `compression-ratio`; write `{ cylinders: 8 }`.',
+      '"engine" takes fields of its own, such as "cylinders", "displacement", "compression-ratio"; write "{ cylinders: 8 }".',
     ],
   ],
-  ['format: 1\nengine:\n  «cylinders»\n', ['sheet/wrong-type', '`cylinders` lacks a colon: write `cylinders:`.']],
-  ['«format»: {}\n', ['sheet/wrong-type', '`format` takes a whole number, such as `1`.']],
-  ['«format»:\n', ['sheet/wrong-type', '`format` is empty; it takes a whole number, such as `1`.']],
+  ['format: 1\nengine:\n  «cylinders»\n', ['sheet/wrong-type', '"cylinders" lacks a colon: write "cylinders:".']],
+  ['«format»: {}\n', ['sheet/wrong-type', '"format" takes a whole number, such as "1".']],
+  ['«format»:\n', ['sheet/wrong-type', '"format" is empty; it takes a whole number, such as "1".']],
   [
     'format: 1\nengine: { cylinders: «.nan» }\n',
-    ['sheet/wrong-type', '`cylinders` takes a whole number, such as `8`.'],
+    ['sheet/wrong-type', '"cylinders" takes a whole number, such as "8".'],
   ],
   [
     'format: 1\nfuel-system: { pump: { flow-at: «340 L/h» } }\n',
-    ['sheet/wrong-type', '`flow-at` takes a list, such as `[[40 psi, 270 L/h], [60 psi, 225 L/h]]`.'],
+    ['sheet/wrong-type', '"flow-at" takes a list, such as "[[40 psi, 270 L/h], [60 psi, 225 L/h]]".'],
   ],
   [
     'format: 1\nfuel: «gasoline-e10»\n',
     [
       'sheet/wrong-type',
-      '`fuel` takes fields of its own, such as `grade`, `ethanol-share`, `vapor-pressure`; write `{ grade: gasoline-e10 }`.',
+      '"fuel" takes fields of its own, such as "grade", "ethanol-share", "vapor-pressure"; write "{ grade: gasoline-e10 }".',
     ],
   ],
   [
     'format: 1\ntitle: «302»\n',
-    ['sheet/wrong-type', '`title` takes a text, such as `Quarry wagon, 4.9 liter`; write `"302"`.'],
+    ['sheet/wrong-type', '"title" takes a text, such as "Quarry wagon, 4.9 liter"; write \'"302"\'.'],
   ],
   [
     'format: 1\ntitle: «""»\n',
-    ['sheet/wrong-type', '`title` is empty; it takes a text, such as `Quarry wagon, 4.9 liter`.'],
+    ['sheet/wrong-type', '"title" is empty; it takes a text, such as "Quarry wagon, 4.9 liter".'],
   ],
-  ['format: 1\nstages: «[]»\n', ['sheet/wrong-type', '`stages` takes 1 to 24 items.']],
+  ['format: 1\nstages: «[]»\n', ['sheet/wrong-type', '"stages" takes 1 to 24 items.']],
   [
     'format: 1\n«stages»: { name: a }\n',
     [
       'sheet/wrong-type',
-      '`stages` takes a list, such as `[{ name: first summer, power: 245 hp, induction: natural }]`.',
+      '"stages" takes a list, such as "[{ name: first summer, power: 245 hp, induction: natural }]".',
     ],
   ],
   [
     'format: 1\nfuel-system: { pump: { flow-at: [[40 psi, 270 L/h], «[60 psi]»] } }\n',
-    ['sheet/wrong-type', 'An item of `flow-at` takes a pair of pressure and flow, such as `[40 psi, 270 L/h]`.'],
+    ['sheet/wrong-type', 'An item of "flow-at" takes a pair of pressure and flow, such as "[40 psi, 270 L/h]".'],
   ],
-  ['format: «2»\n', ['sheet/old-format', 'This tool reads format 1; `2` is another version.']],
-  ['«- a»\n- b\n', ['sheet/wrong-type', 'A build sheet takes fields of its own, such as `format`, `title`, `site`.']],
+  ['format: «2»\n', ['sheet/old-format', 'This tool reads format 1; "2" is another version.']],
+  ['«- a»\n- b\n', ['sheet/wrong-type', 'A build sheet takes fields of its own, such as "format", "title", "site".']],
 ];
 
 const quantities: Case[] = [
   [
     'format: 1\nengine: { displacement: «4.9» }\n',
-    ['sheet/quantity', '`4.9` needs a unit of volume: `L`, `in^3`, `cm^3`, `m^3`.'],
+    ['sheet/quantity', '"4.9" needs a unit of volume: "L", "in^3", "cm^3", "m^3".'],
   ],
   [
     "format: 1\nengine: { displacement: '«4.9»' }\n",
-    ['sheet/quantity', '`4.9` needs a unit of volume: `L`, `in^3`, `cm^3`, `m^3`.'],
+    ['sheet/quantity', '"4.9" needs a unit of volume: "L", "in^3", "cm^3", "m^3".'],
   ],
   [
     'format: 1\nengine: { displacement: "4.9 «psi»" }\n',
-    ['sheet/quantity', '`psi` is a unit of pressure; this field takes a unit of volume: `L`, `in^3`, `cm^3`, `m^3`.'],
+    ['sheet/quantity', '"psi" is a unit of pressure; this field takes a unit of volume: "L", "in^3", "cm^3", "m^3".'],
   ],
   [
     'format: 1\nengine: { displacement: «"4.9\\u0020psi"» }\n',
-    ['sheet/quantity', '`psi` is a unit of pressure; this field takes a unit of volume: `L`, `in^3`, `cm^3`, `m^3`.'],
+    ['sheet/quantity', '"psi" is a unit of pressure; this field takes a unit of volume: "L", "in^3", "cm^3", "m^3".'],
   ],
   [
     'format: 1\nengine:\n  displacement: «|»\n    4.9 psi\n',
-    ['sheet/quantity', '`psi` is a unit of pressure; this field takes a unit of volume: `L`, `in^3`, `cm^3`, `m^3`.'],
+    ['sheet/quantity', '"psi" is a unit of pressure; this field takes a unit of volume: "L", "in^3", "cm^3", "m^3".'],
   ],
   [
     'format: 1\nengine: { redline: «5,500 rpm» }\n',
-    ['sheet/quantity', 'A comma ends a value in braces; write `5500 rpm`.'],
+    ['sheet/quantity', 'A comma ends a value in braces; write "5500 rpm".'],
   ],
   [
     'format: 1\nengine: { displacement: «4,9 L», cylinders: 8 }\n',
-    ['sheet/quantity', 'A comma ends a value in braces; write `4.9 L`.'],
+    ['sheet/quantity', 'A comma ends a value in braces; write "4.9 L".'],
   ],
   [
     'format: 1\nengine: { displacement: «4,900 L» }\n',
-    ['sheet/quantity', 'A comma ends a value in braces; write `4.900 L`.'],
+    ['sheet/quantity', 'A comma ends a value in braces; write "4.900 L".'],
   ],
   ['format: 1\nengine: { displacement: «4,9 psi» }\n', ['sheet/quantity', 'A comma ends a value in braces.']],
   ['format: 1\nengine:\n  redline: «5,500 rpm»\n', ['sheet/quantity', 'Write thousands without commas.']],
 ];
 
 const brokenYaml: Case[] = [
-  ['format: 1\nengine: { cylinders: «8»\n', ['sheet/syntax', 'A closing `}` is missing.']],
-  ['format: 1\nengine: { cylinders: 8 «]»\n', ['sheet/syntax', 'A closing `}` is missing.']],
-  ['format: 1\n«engine»\n', ['sheet/syntax', '`engine` lacks a colon: write `engine:`.']],
+  ['format: 1\nengine: { cylinders: «8»\n', ['sheet/syntax', 'A closing "}" is missing.']],
+  ['format: 1\nengine: { cylinders: 8 «]»\n', ['sheet/syntax', 'A closing "}" is missing.']],
+  ['format: 1\n«engine»\n', ['sheet/syntax', '"engine" lacks a colon: write "engine:".']],
   [
     'format: 1\nengine:\n  cylinders: 8\n «displacement»: 4 L\n',
-    ['sheet/syntax', 'There is 1 space too few before `displacement`.'],
+    ['sheet/syntax', 'There is 1 space too few before "displacement".'],
   ],
   ['format: 1\nengine:\n«\t»cylinders: 8\n', ['sheet/syntax', 'This line is indented with a tab; YAML wants spaces.']],
   ['format: 1\ntitle: "ab«c»\n', ['sheet/syntax', 'A closing quote is missing.']],
   [
     'format: 1\ntitle: «a»: b\n',
-    ['sheet/syntax', 'A value with `: ` in it needs quotes; fields of its own begin on a line of their own.'],
+    ['sheet/syntax', 'A value with ": " in it needs quotes; fields of its own begin on a line of their own.'],
   ],
   ['format: 1\ntitle: «@»x\n', ['sheet/syntax', 'A value cannot begin with this character; put the value in quotes.']],
   [
@@ -214,7 +214,7 @@ const brokenYaml: Case[] = [
   ],
   [
     'format: 1\n«---»\nformat: 1\n',
-    ['sheet/syntax', 'A build sheet holds one document; move what follows `---` to a file of its own.'],
+    ['sheet/syntax', 'A build sheet holds one document; move what follows "---" to a file of its own.'],
   ],
   ['format: 1\nengine: «*nowhere»\n', ['sheet/syntax', 'No anchor of that name stands above.']],
   ['format: 1\nengine:\n  <<: «5»\n', ['sheet/syntax', 'Only fields can be merged: write an alias of a mapping.']],
@@ -226,26 +226,26 @@ const brokenYaml: Case[] = [
   ],
   [
     'format: 1\nstages:\n  - name: x\n    «induction:roots»\n    power: 5 hp\n',
-    ['sheet/syntax', 'A colon needs a space after it: `induction: roots`.'],
+    ['sheet/syntax', 'A colon needs a space after it: "induction: roots".'],
   ],
   [
     'format: 1\nengine:\n  cylinders: 8\n   «displacement»: 4 L\n  idle: 700 rpm\n',
-    ['sheet/syntax', 'There is 1 space too many before `displacement`.'],
+    ['sheet/syntax', 'There is 1 space too many before "displacement".'],
   ],
   [
     'format: 1\nstages:\n  - name: a\n   «power»: 5 hp\n  - name: b\n',
-    ['sheet/syntax', 'There is 1 space too few before `power`.'],
+    ['sheet/syntax', 'There is 1 space too few before "power".'],
   ],
   [
     'format: 1\nengine:\n«\t»cylinders: 8\n\tidle: 700 rpm\nfuel: {}\n',
     ['sheet/syntax', 'This line is indented with a tab; YAML wants spaces. So is 1 more line.'],
   ],
-  ['format: 1\n«engi»\nsite: {}\n', ['sheet/syntax', '`engi` is not finished: a field is written `name: value`.']],
+  ['format: 1\n«engi»\nsite: {}\n', ['sheet/syntax', '"engi" is not finished: a field is written "name: value".']],
   [
     '«350 small block, two barrel»\ncall back re: pump\nneeds a return line\n',
     [
       'sheet/syntax',
-      'No field of a build sheet is found here. Start with `format: 1`, then write one field a line, such as `title: Quarry wagon`.',
+      'No field of a build sheet is found here. Start with "format: 1", then write one field a line, such as "title: Quarry wagon".',
     ],
   ],
   [

@@ -16,8 +16,10 @@ describe('a text of the user in a message', () => {
     expect(echo(text)).toBe(shown);
   });
 
-  it('stands between backticks that it cannot close', () => {
-    expect(quoted('a ` b')).toBe("`a ' b`");
+  it('stands between quotes that it cannot close', () => {
+    expect(quoted('350 hp')).toBe('"350 hp"');
+    expect(quoted('a "b"')).toBe(`'a "b"'`);
+    expect(quoted(`it's a "b"`)).toBe(`"it's a 'b'"`);
   });
 
   it('is short and on one line, whatever it is', () => {

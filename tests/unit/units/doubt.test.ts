@@ -19,26 +19,21 @@ const VACUUM = 'Is this a vacuum, counted down from the air, or an absolute pres
 
 describe('a value that can be read in two ways', () => {
   it.each([
-    [ALTITUDE, '1.200 m', `${POINT} \`1200 m\` or \`1.2 m\`.`, ['1200 m', '1.2 m']],
-    [ALTITUDE, '1.234 m', `${POINT} \`1234 m\` or \`1.2340 m\`.`, ['1234 m', '1.2340 m']],
-    [ALTITUDE, '1.200..1.400 m', `${POINT} \`1200..1400 m\` or \`1.2..1.4 m\`.`, ['1200..1400 m', '1.2..1.4 m']],
-    [
-      ALTITUDE,
-      '1.200 +/- 0.1 m',
-      `${POINT} \`1200 +/- 0.1 m\` or \`1.2 +/- 0.1 m\`.`,
-      ['1200 +/- 0.1 m', '1.2 +/- 0.1 m'],
-    ],
-    [IDLE, '18 inHg', `${VACUUM} \`18 inHg vacuum\` or \`18 inHg abs\`.`, ['18 inHg vacuum', '18 inHg abs']],
+    [ALTITUDE, '1.200 m', `${POINT} "1200 m" or "1.2 m".`, ['1200 m', '1.2 m']],
+    [ALTITUDE, '1.234 m', `${POINT} "1234 m" or "1.2340 m".`, ['1234 m', '1.2340 m']],
+    [ALTITUDE, '1.200..1.400 m', `${POINT} "1200..1400 m" or "1.2..1.4 m".`, ['1200..1400 m', '1.2..1.4 m']],
+    [ALTITUDE, '1.200 +/- 0.1 m', `${POINT} "1200 +/- 0.1 m" or "1.2 +/- 0.1 m".`, ['1200 +/- 0.1 m', '1.2 +/- 0.1 m']],
+    [IDLE, '18 inHg', `${VACUUM} "18 inHg vacuum" or "18 inHg abs".`, ['18 inHg vacuum', '18 inHg abs']],
     [
       IDLE,
       '18 +/- 2 inHg',
-      `${VACUUM} \`18 +/- 2 inHg vacuum\` or \`18 +/- 2 inHg abs\`.`,
+      `${VACUUM} "18 +/- 2 inHg vacuum" or "18 +/- 2 inHg abs".`,
       ['18 +/- 2 inHg vacuum', '18 +/- 2 inHg abs'],
     ],
     [
       IDLE,
       '18 inHg +/- 5 %',
-      `${VACUUM} \`18 inHg vacuum +/- 5 %\` or \`18 inHg abs +/- 5 %\`.`,
+      `${VACUUM} "18 inHg vacuum +/- 5 %" or "18 inHg abs +/- 5 %".`,
       ['18 inHg vacuum +/- 5 %', '18 inHg abs +/- 5 %'],
     ],
   ])('%s as %s is asked about', (field, text, message, fixes) => {

@@ -129,9 +129,11 @@ describe('every text offered', () => {
         for (const instead of error.instead) {
           const again = parseQuantity(instead, dimension);
           if (!isQuantity(again)) throw new Error(`${written} of ${dimension}: ${instead}: ${again.message}`);
-          const isPlain = dimension !== 'wire-size' && !instead.includes('..');
+          const isRange = instead.includes('..');
+          const isPlain = dimension !== 'wire-size' && !isRange;
           if (isPlain) expect(number.values, `${written} of ${dimension}: ${instead}`).toContain(numberIn(instead));
-          expect(digits(instead), `${written}: ${instead}`).toBe(digits(written));
+          const read = isRange ? written.replace(/to 1$/, '1') : written;
+          expect(digits(instead), `${written}: ${instead}`).toBe(digits(read));
         }
       }),
       { numRuns: 2000 },
