@@ -7,8 +7,9 @@ import { type Completion, completionsAt } from './features/completion.ts';
 import { type Diagnosis, problemDiagnoses, sheetDiagnoses } from './features/diagnostics.ts';
 import { type Fold, foldsOf } from './features/folding.ts';
 import { houseFaultDiagnoses } from './features/house-faults.ts';
-import { type Explanation, hoverAt, nothingKnown } from './features/hover.ts';
+import { type Explanation, hoverAt, type Known, nothingKnown } from './features/hover.ts';
 import { linksOf, type RuleLink } from './features/links.ts';
+import { neededAt } from './features/needs-here.ts';
 import { type AskedQuestion, askedOf, NO_RANKS, ranksOf } from './features/questions.ts';
 import { allRepairs, type Choice, editsOf, type Offer, problemRepairs, repairsAt } from './features/repairs.ts';
 import { type OutlineItem, outlineOf } from './features/symbols.ts';
@@ -21,6 +22,7 @@ import { type Needs, needsOf } from './fit/needs.ts';
 import type { BuildSheet } from './generated/build-sheet.ts';
 import { rules as allRules } from './generated/rules.ts';
 import { validateSheet } from './generated/validate.js';
+import { needLine } from './report/needs-page.ts';
 import type { House } from './sheet/house.ts';
 import type { FieldPath } from './sheet/path.ts';
 import type { TextEdit } from './sheet/problem.ts';
@@ -141,8 +143,24 @@ export class Service {
     return text?.kind === 'sheet' ? this.standing(this.memory(text)).faults : [];
   }
 
+  /** What there is to read of the field at an offset, in short; with what the build needs of it in steps. */
+  *explained(uri: string, offset: number): Steps<Explanation | undefined> {
+    const text = this.workspace.get(uri);
+    if (text?.kind !== 'sheet') return this.explain(uri, offset);
+    const checked = this.checked(text);
+    const fields = neededAt(checked.sheet.root, offset);
+    if (fields.length === 0) return this.explain(uri, offset);
+    const { needs } = yield* needsOf(checked, this.rules, (field) => fields.includes(field));
+    const units = checked.house.units ?? 'us';
+    return this.explain(
+      uri,
+      offset,
+      needs.map((need) => needLine(need, units)),
+    );
+  }
+
   /** What there is to read of the field at an offset, in short. */
-  explain(uri: string, offset: number): Explanation | undefined {
+  explain(uri: string, offset: number, needs: Known['needs'] = []): Explanation | undefined {
     const text = this.workspace.get(uri);
     if (!text) return undefined;
     if (text.kind === 'house') return hoverAt(this.house(text).root, offset, nothingKnown);
@@ -153,6 +171,7 @@ export class Service {
       system: house.units ?? 'us',
       accepted,
       findings,
+      needs,
       why: (id) => this.rules.find((rule) => rule.id === id)?.why,
       completed: () => completed(checked),
     });

@@ -57,7 +57,9 @@ describe('hover', () => {
   it('shows the work beside it, and what the build needs, to a client that opens pages', async () => {
     const uri = await opened(readFileSync('samples/quarry-wagon.build.yaml', 'utf8'));
     const position = client.rangeOf(uri, 'injectors').start;
-    expect(markdown(await client.hover(uri, position))).not.toContain('command:');
+    const short = markdown(await client.hover(uri, position));
+    expect(short).not.toContain('command:');
+    expect(short).toMatch(/\*\*Needs:\*\* static flow of each of 4 at 43\.5 psi [\d.]+ lb\/h to [\d.]+ lb\/h \(sizes: /);
     const page = (about: object) =>
       client.request<{ title: string; markdown: string } | null>('buildSheet/page', { uri }, about);
     const work = await page({ page: 'work', position });

@@ -25,6 +25,8 @@ export type Known = {
   accepted: readonly Accepted[];
   findings: readonly PlacedFinding[];
   why: (rule: string) => string | undefined;
+  /** What the build needs of the part that is hovered over, a line each. */
+  needs: readonly Span[][];
   /** The sheet with usual values where it says nothing. */
   completed: () => Build | undefined;
 };
@@ -35,6 +37,7 @@ export const nothingKnown: Known = {
   accepted: [],
   findings: [],
   why: () => undefined,
+  needs: [],
   completed: () => undefined,
 };
 
@@ -55,6 +58,7 @@ export function hoverAt(root: Entry, offset: number, known: Known): Explanation 
     ...valueLines(entry),
     ...acceptedLines(entry, known.accepted),
     ...whyLines(entry, known),
+    ...known.needs.map((spans) => paragraph(...spans)),
   ];
   const table = figureTable(entry, known, MOST_LINES - above.length);
   const hasWork = table.length > 0;

@@ -23,6 +23,7 @@ import { documentLinks } from './links.ts';
 import { answerPages } from './pages.ts';
 import { type Host, Session } from './session.ts';
 import { symbolsOf } from './symbols.ts';
+import { done } from './work.ts';
 
 /** Answers a client on a connection; takes faults from outside any request. */
 export function serve(connection: Connection, host: Host, service = new Service()): (error: unknown) => void {
@@ -35,6 +36,9 @@ export function serve(connection: Connection, host: Host, service = new Service(
   answerAsking(session);
   return (error) => session.faults.note('the server', error);
 }
+
+/** How long a hover may look for what the build needs, in ms, before it is shown without. */
+const HOVER_PATIENCE = 1000;
 
 function begin(session: Session): void {
   const { connection, service } = session;
@@ -133,8 +137,9 @@ function answerReading(session: Session): void {
     return { kind: DocumentDiagnosticReportKind.Full, items: (await session.diagnose(uri)).items };
   });
   connection.onHover(
-    session.answering('hover', null, (document, { position }) => {
-      const explanation = service.explain(document.uri, document.offsetAt(position));
+    session.answering('hover', null, async (document, { position }, mayGoOn) => {
+      const steps = service.explained(document.uri, document.offsetAt(position));
+      const explanation = await done(steps, HOVER_PATIENCE, mayGoOn);
       return explanation ? hoverOf(document, explanation, session.client) : null;
     }),
   );

@@ -48,6 +48,17 @@ function needSpans(need: Need, system: System): Span[] {
   return [`${need.name}: `, ...prose(texts.join(' '))];
 }
 
+/** What a number of a part must be, in one line without its reasons. */
+export function needLine(need: Need, system: System): Span[] {
+  if (need.asks !== 'number') return [];
+  const { low, high } = need.window;
+  const isOpen = !low || !high || low.value <= high.value;
+  return [
+    { strong: 'Needs:' },
+    ` ${need.name} ${isOpen ? `${rangeText(need, system)}${sizesText(need, system)}` : 'that no value meets'}.`,
+  ];
+}
+
 type NumberNeed = Extract<Need, { asks: 'number' }>;
 
 function numberTexts(need: NumberNeed, system: System): string[] {

@@ -19,7 +19,7 @@ function hover(marked: string, system: System = 'us', house: House = {}): Explan
 function knownOf(checked: Checked): Known {
   const { plan, accepted, findings } = checked;
   const why = (id: string) => rules.find((rule) => rule.id === id)?.why;
-  return { plan, system: 'us', accepted, findings, why, completed: () => completed(checked) };
+  return { plan, system: 'us', accepted, findings, why, needs: [], completed: () => completed(checked) };
 }
 
 /** All that is computed there, as Markdown. */
