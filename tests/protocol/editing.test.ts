@@ -59,7 +59,9 @@ describe('hover', () => {
     const position = client.rangeOf(uri, 'injectors').start;
     const short = markdown(await client.hover(uri, position));
     expect(short).not.toContain('command:');
-    expect(short).toMatch(/\*\*Needs:\*\* static flow of each of 4 at 43\.5 psi [\d.]+ lb\/h to [\d.]+ lb\/h \(sizes: /);
+    expect(short).toMatch(
+      /\*\*Needs:\*\* static flow of each of 4 at 43\.5 psi [\d.]+ lb\/h to [\d.]+ lb\/h \(sizes: /,
+    );
     const page = (about: object) =>
       client.request<{ title: string; markdown: string } | null>('buildSheet/page', { uri }, about);
     const work = await page({ page: 'work', position });
