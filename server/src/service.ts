@@ -209,7 +209,7 @@ export class Service {
   /** The edits of a repair that was offered without them; none, if it does not hold. */
   *resolve(uri: string, choice: Choice): Steps<readonly TextEdit[]> {
     const text = this.workspace.get(uri);
-    return text?.kind === 'sheet' ? yield* editsOf(this.checked(text), choice) : [];
+    return text?.kind === 'sheet' ? yield* editsOf(this.checked(text), choice, this.trying(text)) : [];
   }
 
   /** What would mend everything that needs no choice, in one go. */

@@ -210,7 +210,10 @@ describe('what is read', () => {
     await withClient(pulls, async (client) => {
       for (const [uri, language] of [
         ['untitled:Untitled-1', 'build-sheet'],
-        ['git:/shop/one.build.yaml?%7B%22ref%22%3A%22~%22%7D', 'build-sheet'],
+        [
+          'git:/shop/one.build.yaml?%7B%22path%22%3A%22%2Fshop%2Fone.build.yaml%22%2C%22ref%22%3A%22~%22%7D',
+          'build-sheet',
+        ],
         ['file:///shop/ONE.BUILD.YAML', 'yaml'],
       ] as const) {
         await client.open(uri, text, language);

@@ -2,22 +2,22 @@ import { type Checked, checkText } from '../checking/checked.ts';
 import type { Finding, PlannedRepair } from '../checking/finding.ts';
 import { verifiedRepairs } from '../checking/repair.ts';
 import { applyEdits } from '../sheet/edit.ts';
+import { fixesThatHold, type Read, type ReadText } from '../sheet/fixes-that-hold.ts';
 import type { Problem, TextEdit } from '../sheet/problem.ts';
 import { difference } from '../text/difference.ts';
 import type { Steps } from '../text/steps.ts';
 
-/** Most repairs and most rounds of spelling in one go, so that it ends whatever the rules propose. */
+/** Most repairs, and most spellings, in one go, so that it ends whatever is proposed. */
 const MOST_REPAIRS = 100;
-const MOST_ROUNDS = 10;
 
 /** Whether anything could be mended without a choice; without trying it. */
 export function mayFixAll({ sheet, findings }: Checked): boolean {
-  return onlyFixes(sheet.problems).length > 0 || findings.some(({ repairs }) => repairs.some(({ safe }) => safe));
+  return sheet.problems.some(hasOneFix) || findings.some(({ repairs }) => repairs.some(({ safe }) => safe));
 }
 
 /** The edits that mend everything that needs no choice, or what could be mended until time was up. */
-export function* fixAll(checked: Checked): Steps<TextEdit[]> {
-  const readable = yield* respelled(checked);
+export function* fixAll(checked: Checked, read: Read): Steps<TextEdit[]> {
+  const readable = yield* respelled(checked, read);
   const after = yield* repaired(readable, (finding) => finding.repairs.filter(({ safe }) => safe));
   return difference(checked.sheet.text, after.sheet.text);
 }
@@ -28,24 +28,31 @@ export function* fixRule(checked: Checked, rule: string): Steps<TextEdit[]> {
   return difference(checked.sheet.text, after.sheet.text);
 }
 
-/** The sheet once the problems that have one way to be mended are mended, which may bring others to light. */
-function* respelled(checked: Checked): Steps<Checked> {
-  let current = checked;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const fixes = onlyFixes(current.sheet.problems);
-    if (fixes.length === 0 || (yield)) return current;
-    const after = checkText(applyEdits(current.sheet.text, fixes), current.house);
-    if (after.sheet.broken && !current.sheet.broken) return current;
-    current = after;
+/**
+ * The sheet once the problems that have one way to be mended are mended, one upon another, as long as each of them holds;
+ * what one brings to light is mended as well.
+ */
+function* respelled(checked: Checked, read: Read): Steps<Checked> {
+  const failed = new Set<string>();
+  let sheet: ReadText = checked.sheet;
+  for (let made = 0; made < MOST_REPAIRS; ) {
+    const next = sheet.problems.find((problem) => hasOneFix(problem) && !failed.has(textOf(problem)));
+    if (!next || (yield)) break;
+    const [held] = fixesThatHold(sheet, next, read);
+    if (held) {
+      sheet = read(applyEdits(sheet.text, held.edits));
+      made++;
+    } else failed.add(textOf(next));
   }
-  return current;
+  return sheet === checked.sheet ? checked : checkText(sheet.text, checked.house);
 }
 
-/** The edits of the problems that have one way to be mended. */
-function onlyFixes(problems: readonly Problem[]): TextEdit[] {
-  const only = problems.flatMap(({ fixes }) => (fixes.length === 1 && fixes[0]?.preferred ? fixes[0].edits : []));
-  const sorted = only.toSorted((one, other) => one.start - other.start);
-  return sorted.filter((edit, index) => edit.start >= (sorted[index - 1]?.end ?? 0));
+function hasOneFix({ fixes }: Problem): boolean {
+  return fixes.length === 1 && fixes[0]?.preferred === true;
+}
+
+function textOf({ code, message, range }: Problem): string {
+  return `${code} ${message} ${range.start}`;
 }
 
 type Wanted = (finding: Finding) => readonly PlannedRepair[];

@@ -87,8 +87,8 @@ export function allRepairs(checked: Checked): Offer[] {
 }
 
 /** The edits of a choice; none, if it does not hold. */
-export function* editsOf(checked: Checked, choice: Choice): Steps<readonly TextEdit[]> {
-  if ('all' in choice) return yield* fixAll(checked);
+export function* editsOf(checked: Checked, choice: Choice, read: Read): Steps<readonly TextEdit[]> {
+  if ('all' in choice) return yield* fixAll(checked, read);
   if ('rule' in choice) return yield* fixRule(checked, choice.rule);
   const finding = checked.findings[choice.finding];
   const repair = finding?.repairs[choice.repair];

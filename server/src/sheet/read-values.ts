@@ -136,9 +136,8 @@ export function expectedOf(schema: FieldSchema): Expected {
 }
 
 /** Whether a quantity with its tolerance is within what its field allows. */
-export function isInRange({ low, high }: Quantity, schema: FieldSchema): boolean {
-  const { from, to } = expectedOf(schema);
-  return low >= from && high <= to;
+export function isInRange(quantity: Quantity, schema: FieldSchema): boolean {
+  return isWithin(quantity, expectedOf(schema));
 }
 
 function outOfRange({ text }: Quantity, { allowed, title }: FieldSchema, instead: string[]): QuantityError {

@@ -24,9 +24,15 @@ describe('house rules are looked for', () => {
     ['not in a root whose name only begins alike', 'file:///shop-2/x.build.yaml', ['file:///shop'], ['shop-2']],
     [
       'where the file is, for the other side of a difference',
-      'git:/shop/a/x.build.yaml?ref=y',
+      'git:/shop/a/x.build.yaml?%7B%22path%22%3A%22%2Fshop%2Fa%2Fx.build.yaml%22%2C%22ref%22%3A%22~%22%7D',
       ['file:///shop'],
       ['shop', 'shop/a'],
+    ],
+    [
+      'where the file is, for the other side of a difference on a drive with a letter',
+      'git:/c%3A/shop/a/x.build.yaml?%7B%22path%22%3A%22c%3A%5C%5Cshop%5C%5Ca%5C%5Cx.build.yaml%22%2C%22ref%22%3A%22HEAD%22%7D',
+      ['file:///c%3A/shop'],
+      ['c%3A/shop', 'c%3A/shop/a'],
     ],
     [
       'where it will be, for a text not saved yet under its name',

@@ -1,11 +1,9 @@
+import { expectedOf, isInRange } from '../../sheet/read-values.ts';
 import type { FieldSchema } from '../../sheet/schema.ts';
-import { parseQuantity } from '../../units/parse.ts';
 import { isQuantity, type Quantity } from '../../units/quantity.ts';
+import { LONGEST_QUANTITY, readQuantity } from '../../units/read.ts';
 import { type Dimension, type DimensionUnits, dimensions, type Unit } from '../../units/units.ts';
 import type { Proposal } from './proposal.ts';
-
-/** Most characters of a text that may still become a quantity. */
-const LONGEST = 100;
 
 type Candidate = { read: Quantity; about: string };
 
@@ -18,14 +16,14 @@ type Candidate = { read: Quantity; about: string };
 export function quantitiesFor(written: string, schema: FieldSchema): { proposals: Proposal[]; incomplete: boolean } {
   const { dimension } = schema;
   const none = { proposals: [], incomplete: false };
-  if (!dimension || written.length > LONGEST) return none;
-  const whole = parseQuantity(written, dimension);
-  if (isQuantity(whole) && (whole.unit !== '' || isAllowed(whole, schema))) return none;
+  if (!dimension || written.length > LONGEST_QUANTITY) return none;
+  const whole = readQuantity(written, dimension);
+  if (isQuantity(whole) && (whole.unit !== '' || isInRange(whole, schema))) return none;
   for (const numberEnd of numberEnds(written)) {
     const candidates = candidatesFor(written, numberEnd, dimension);
     if (candidates.length === 0) continue;
-    const allowed = candidates.filter(({ read }) => isAllowed(read, schema));
-    const usual = unitsOfExamples(schema);
+    const allowed = candidates.filter(({ read }) => isInRange(read, schema));
+    const usual = expectedOf(schema).usual.map(({ unit }) => unit);
     const ranked = (allowed.length ? allowed : candidates).toSorted(
       (one, other) => rank(one.read.unit, usual) - rank(other.read.unit, usual),
     );
@@ -54,7 +52,7 @@ function candidatesFor(written: string, numberEnd: number, dimension: Dimension)
   const { units, title } = dimensions[dimension] as DimensionUnits;
   return units.flatMap((unit) =>
     spellings(unit, begun).flatMap((spelling) => {
-      const read = parseQuantity(head + spelling, dimension);
+      const read = readQuantity(head + spelling, dimension);
       return isQuantity(read) && read.unit === unit.name ? { read, about: unit.note ?? title } : [];
     }),
   );
@@ -65,18 +63,6 @@ function spellings({ name, also = [] }: Unit, begun: string): string[] {
   if (begun === '') return name ? [name] : [];
   const named = name.toLowerCase().startsWith(begun.toLowerCase()) ? [name] : [];
   return [...named, ...also.filter((spelling) => spelling.startsWith(begun))];
-}
-
-function isAllowed({ low, high }: Quantity, { allowed, dimension }: FieldSchema): boolean {
-  if (!allowed || !dimension) return true;
-  const from = parseQuantity(allowed.from, dimension);
-  const to = parseQuantity(allowed.to, dimension);
-  return isQuantity(from) && isQuantity(to) && low >= from.value && high <= to.value;
-}
-
-function unitsOfExamples({ examples = [], dimension }: FieldSchema): string[] {
-  const read = examples.map((example) => dimension && parseQuantity(String(example), dimension));
-  return read.flatMap((example) => (example && isQuantity(example) ? example.unit : []));
 }
 
 function rank(unit: string, usual: readonly string[]): number {
