@@ -9,7 +9,7 @@ import { formatIn, formatValue } from '../units/format.ts';
 import { inUnits } from '../units/sentence.ts';
 import type { Dimension } from '../units/units.ts';
 import type { Situation } from './rule.ts';
-import { type Watch, watched } from './watch.ts';
+import { type Look, type Watch, watched } from './watch.ts';
 
 type LimitName = keyof Limits & string;
 
@@ -41,9 +41,9 @@ function situationOf(
   const { index, name, sheet } = analysis;
   const system = house.units ?? 'us';
   const showValue = (value: number, dimension: Dimension) => formatValue(value, dimension, system);
-  const told = (path: string, value: unknown) => watching.current.field(analysis, path, value);
-  const values = watched(sheet.values, '', told);
-  const stage = watched(sheet.stage, 'stages', told);
+  const told = (look: Look) => watching.current.field(look);
+  const values = watched(sheet.values, '', analysis, told);
+  const stage = watched(sheet.stage, 'stages', analysis, told);
   const outcomeOf = <T>(node: Node<T>) => watching.current.node(analysis, node).outcome as Outcome<T>;
   const know = <T>(node: Node<T>): T | undefined => {
     const outcome = outcomeOf(node);
@@ -83,7 +83,7 @@ function situationOf(
     impossible: (figure) => {
       const reason = absentIn(outcomeOf(figure))?.impossible;
       if (!reason) return undefined;
-      watching.current.reasons.push(reason);
+      watching.current.reason(reason);
       return inUnits(reason, showValue);
     },
     limit: (limitName) => know(limitNamed(limitName)) as number,

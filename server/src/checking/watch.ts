@@ -8,43 +8,62 @@ import { type Differences, isSection } from './differences.ts';
 
 type Plan = readonly StageAnalysis[];
 
+/** A field that was read: its value in a stage, and whether it is missed there. */
+export type Look = {
+  readonly stage: number;
+  readonly path: string;
+  readonly value: unknown;
+  /** Whether it may stand in a part of the text that could not be read. */
+  readonly isUnread: boolean;
+  /** Whether it leaves a question open. */
+  readonly isLacking: boolean;
+};
+
+const NONE: readonly never[] = [];
+
 /** What a rule looked at while it was asked, so that it is asked again only when that differs. */
 export class Watch {
-  private readonly fields: { stage: number; path: string; isUnread: boolean }[] = [];
-  private readonly places: { stage: number; path: FieldPath; place: string }[] = [];
-  private readonly entries: { stage: number; entry: Entry }[] = [];
-  readonly lacks: FieldPath[] = [];
-  readonly impossible: string[] = [];
+  private readonly looks: Look[] = [];
+  private readonly entries: Entry[] = [];
+  /** The stage of each entry. */
+  private readonly stages: number[] = [];
+  private places: readonly { stage: number; path: FieldPath; place: string }[] = NONE;
+  lacks: readonly FieldPath[] = NONE;
+  impossible: readonly string[] = NONE;
   /** What makes a figure impossible, where the rule asked for it to tell it. */
-  readonly reasons: string[] = [];
+  reasons: readonly string[] = NONE;
   /** Whether it looked for something that may stand in a part of the text that could not be read. */
   isUnread = false;
   /** Whether it looked at what no other stage has: its name and number, or the other stages. */
   isOfOneStage = false;
 
-  field(analysis: StageAnalysis, path: string, value: unknown): void {
-    const isUnread = isUnreadAt(analysis, path, value);
-    this.fields.push({ stage: analysis.index, path, isUnread });
-    if (isUnread) this.isUnread = true;
-    if (value === undefined && isUnknownWhereMissing(path)) this.lacks.push(path as FieldPath);
+  field(look: Look): void {
+    this.looks.push(look);
+    if (look.isUnread) this.isUnread = true;
+    if (look.isLacking) this.lacks = [...this.lacks, look.path as FieldPath];
   }
 
   place(stage: number, path: FieldPath, place: Path): void {
-    this.places.push({ stage, path, place: pathText(place) });
+    this.places = [...this.places, { stage, path, place: pathText(place) }];
   }
 
   node(analysis: StageAnalysis, node: Node<unknown>): Entry {
     const entry = analysis.worksheet.entryOf(node);
-    this.entries.push({ stage: analysis.index, entry });
+    this.entries.push(entry);
+    this.stages.push(analysis.index);
     if (!isKnown(entry.outcome)) this.absent(entry.outcome);
     return entry;
+  }
+
+  reason(why: string): void {
+    this.reasons = [...this.reasons, why];
   }
 
   private absent({ unread, moot, lacks, impossible }: Absent): void {
     if (unread) this.isUnread = true;
     if (moot) return;
-    this.lacks.push(...lacks);
-    if (impossible) this.impossible.push(impossible);
+    this.lacks = [...this.lacks, ...lacks];
+    if (impossible) this.impossible = [...this.impossible, impossible];
   }
 
   /**
@@ -52,7 +71,7 @@ export class Watch {
    * that plan differs from the stage in which it is known to hold.
    */
   holdsIn(plan: Plan, differences: readonly Differences[], later: number): boolean {
-    for (const { stage, path, isUnread } of this.fields) {
+    for (const { stage, path, isUnread } of this.looks) {
       const { fields, isWhole } = differences[stage + later] as Differences;
       if (fields.has(path)) return false;
       const analysis = plan[stage + later] as StageAnalysis;
@@ -61,8 +80,9 @@ export class Watch {
     for (const { stage, path, place } of this.places) {
       if (pathText(plan[stage + later]?.sheet.placeOf(path) ?? []) !== place) return false;
     }
-    for (const { stage, entry } of this.entries) {
-      if (plan[stage + later]?.worksheet.entryOf(entry.node) !== entry) return false;
+    for (const [index, entry] of this.entries.entries()) {
+      const analysis = plan[(this.stages[index] as number) + later];
+      if (analysis?.worksheet.entryOf(entry.node) !== entry) return false;
     }
     return true;
   }
@@ -84,57 +104,45 @@ function isUnknownWhereMissing(path: string): boolean {
   return schema !== undefined && schema.absent === undefined;
 }
 
-/** Takes note of a field that was read. */
-type Told = (path: string, value: unknown) => void;
+/** Takes note of what is read. */
+type Told = (look: Look) => void;
 
-/** A section as it is, with every field that is read of it told. */
-export function watched<T extends object>(section: T, path: string, told: Told): T {
-  return new Proxy(section, new Watching(path, told)) as T;
+/** A section of a stage as it is, with every field that is read of it told. */
+export function watched<T extends object>(section: T, path: string, analysis: StageAnalysis, told: Told): T {
+  return new Proxy(section, new Watching(path, analysis, told)) as T;
 }
 
-/** Paths by section and name, so that they are put together once. */
-const paths = new Map<string, Map<string, string>>();
-
 class Watching implements ProxyHandler<object> {
-  private readonly sections = new Map<string, object>();
-  private readonly paths: Map<string, string>;
+  private readonly looks = new Map<string, Look>();
 
   constructor(
     private readonly path: string,
+    private readonly analysis: StageAnalysis,
     private readonly told: Told,
-  ) {
-    this.paths = paths.get(path) ?? new Map();
-    paths.set(path, this.paths);
-  }
+  ) {}
 
   get(target: object, name: string | symbol): unknown {
     const value = (target as Record<string | symbol, unknown>)[name];
     if (typeof name === 'symbol') return value;
-    const path = this.pathOf(name);
-    this.told(path, value);
-    return isSection(value) ? this.section(name, path, value) : value;
+    let look = this.looks.get(name);
+    if (!look) {
+      look = this.lookAt(this.path ? `${this.path}.${name}` : name, value);
+      this.looks.set(name, look);
+    }
+    this.told(look);
+    return look.value;
   }
 
   ownKeys(target: object): (string | symbol)[] {
-    this.told(this.path, target);
+    this.told(this.lookAt(this.path, target));
     return Reflect.ownKeys(target);
   }
 
-  private pathOf(name: string): string {
-    let path = this.paths.get(name);
-    if (path === undefined) {
-      path = this.path ? `${this.path}.${name}` : name;
-      this.paths.set(name, path);
-    }
-    return path;
-  }
-
-  private section(name: string, path: string, value: object): object {
-    let section = this.sections.get(name);
-    if (!section) {
-      section = watched(value, path, this.told);
-      this.sections.set(name, section);
-    }
-    return section;
+  private lookAt(path: string, value: unknown): Look {
+    const { analysis, told } = this;
+    const isLacking = value === undefined && isUnknownWhereMissing(path);
+    const isUnread = isUnreadAt(analysis, path, value);
+    const seen = isSection(value) ? watched(value, path, analysis, told) : value;
+    return { stage: analysis.index, path, value: seen, isUnread, isLacking };
   }
 }
