@@ -12,6 +12,7 @@ import { linksOf, type RuleLink } from './features/links.ts';
 import { neededAt } from './features/needs-here.ts';
 import { type AskedQuestion, askedOf, NO_RANKS, ranksOf } from './features/questions.ts';
 import { allRepairs, type Choice, editsOf, type Offer, problemRepairs, repairsAt } from './features/repairs.ts';
+import { reportOf } from './features/report.ts';
 import { type OutlineItem, outlineOf } from './features/symbols.ts';
 import { withQuestions } from './features/title-hover.ts';
 import { problemsTold, type Told, toldOf } from './features/told.ts';
@@ -22,6 +23,7 @@ import { type Needs, needsOf } from './fit/needs.ts';
 import type { BuildSheet } from './generated/build-sheet.ts';
 import { rules as allRules } from './generated/rules.ts';
 import { validateSheet } from './generated/validate.js';
+import type { Section } from './report/html.ts';
 import { needLine } from './report/needs-page.ts';
 import type { House } from './sheet/house.ts';
 import type { FieldPath } from './sheet/path.ts';
@@ -88,6 +90,17 @@ export class Service {
     if (text?.kind !== 'sheet') return undefined;
     const checked = this.checked(text);
     return { ...(yield* needsOf(checked, this.rules, wanted)), units: checked.house.units ?? 'us' };
+  }
+
+  /** A sheet on paper, part by part; nothing for what is no sheet. */
+  *report(uri: string): Steps<{ title: string; sections: Section[]; units: System } | undefined> {
+    const text = this.workspace.get(uri);
+    if (text?.kind !== 'sheet') return undefined;
+    const checked = this.checked(text);
+    const needs = yield* needsOf(checked, this.rules);
+    const headroom = yield* headroomOf(checked, this.rules);
+    const sections = reportOf({ checked, needs, headroom, questions: askedOf(checked) });
+    return { title: checked.sheet.values.title ?? 'Build sheet', sections, units: checked.house.units ?? 'us' };
   }
 
   /** How far the parts of each stage of a sheet go. */

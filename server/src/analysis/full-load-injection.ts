@@ -136,7 +136,7 @@ export const dutyAtRedline = figure({
 const SPEEDS = 8;
 
 /** Duty at some speeds from idle to redline, torque flat up to peak power and fuel flat beyond. */
-const dutyOverSpeed = fact({
+export const dutyOverSpeed = fact({
   id: 'duty-over-speed',
   from: { demandPerInjector, injectorFlow, deadTime, idleSpeed, peakPowerSpeed, redline, pulsesPerCycle },
   compute: (v) =>

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { lineLoss, staticHead } from '../../../server/src/engineering/lines.ts';
+import { lineLoss, staticHead, suctionLineLoss } from '../../../server/src/engineering/lines.ts';
 import {
   type FuelNetwork,
   filterLoss,
@@ -34,9 +34,9 @@ function solve(system: FuelNetwork, litersPerHour: number): OperatingPoint {
   return solveNetwork(system, litersPerHour * LITER_PER_HOUR);
 }
 
-function lossOf(lines: FuelNetwork['feed'], system: FuelNetwork, flow: number): number {
+function lossOf(lines: FuelNetwork['feed'], system: FuelNetwork, flow: number, loss = lineLoss): number {
   return lines.reduce((sum, line) => {
-    const friction = lineLoss(line, system.liquid, flow).friction;
+    const friction = loss(line, system.liquid, flow).friction;
     return sum + friction + staticHead(system.liquid.density, line.rise ?? 0);
   }, 0);
 }
@@ -60,7 +60,9 @@ describe('a fuel system', () => {
       fc.property(network, consumption, (system, taken) => {
         const { pressures, pumpRise, delivered, consumed } = solveNetwork(system, taken);
         const { preFilter, filter } = system;
-        const suction = lossOf(system.suction, system, delivered) + (preFilter ? filterLoss(preFilter, delivered) : 0);
+        const suction =
+          lossOf(system.suction, system, delivered, suctionLineLoss) +
+          (preFilter ? filterLoss(preFilter, delivered) : 0);
         expect(pressures.pumpInlet).toBeCloseTo(pressures.tank - suction, 3);
         expect(pressures.pumpOutlet - pressures.pumpInlet).toBeCloseTo(pumpRise, 1);
         const feedFlow = system.regulator.place === 'pump' ? consumed : delivered;

@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { type Plot, plotTable, svgOf } from '../../../server/src/report/plot.ts';
+
+const plot: Plot = {
+  title: 'Delivery <of "two" pumps>',
+  description: 'A falling line & a point.',
+  x: { name: 'pressure', dimension: 'pressure' },
+  y: { name: 'duty', dimension: 'ratio' },
+  lines: [
+    {
+      name: 'a',
+      points: [
+        { x: 0, y: 0 },
+        { x: 100_000, y: 1 },
+      ],
+    },
+    { name: 'b', points: [{ x: 50_000, y: 0.5 }] },
+  ],
+  limit: { name: 'limit', value: 0.85 },
+  marks: [{ name: 'here', x: 100_000, y: 1 }],
+};
+
+describe('a plot', () => {
+  const svg = svgOf(plot, 'si', 'p');
+
+  /** By hand: 0 to 1 bar stands over 0 to 1.2 on 560 units from 64; 0 to 100 % over 0 to 120 on 296 units up from 312. */
+  it('puts points where they belong by hand', () => {
+    expect(svg).toContain('<polyline points="64,312 530.7,65.3"');
+    expect(svg).toContain('<circle cx="530.7" cy="65.3"');
+    expect(svg).toContain('y1="102.3"');
+  });
+
+  it('tells lines apart by dashes, and says what it is', () => {
+    expect(svg).toContain('stroke-dasharray="8 4"');
+    expect(svg).toContain('<title id="p-title">Delivery &lt;of &quot;two&quot; pumps&gt;</title>');
+    expect(svg).toContain('<desc id="p-text">A falling line &amp; a point.</desc>');
+    expect(svg).toMatch(/>pressure, (bar|kPa)</);
+  });
+
+  it('gives its numbers as a table', () => {
+    expect(plotTable(plot, 'si')).toEqual({
+      kind: 'table',
+      head: ['', 'pressure', 'duty'],
+      rows: [
+        ['a', expect.stringMatching(/^0/), '0 %'],
+        ['a', expect.stringMatching(/^1(00)? /), '100 %'],
+        ['b', expect.any(String), '50 %'],
+        ['here', expect.any(String), '100 %'],
+      ],
+    });
+  });
+
+  it('is drawn for nothing at all', () => {
+    expect(svgOf({ ...plot, lines: [], marks: [] }, 'us', 'q')).not.toMatch(/NaN|undefined|Infinity/);
+  });
+});
