@@ -1,5 +1,7 @@
 import { commands, type ExtensionContext, type LogOutputChannel, window } from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
+import { ask } from './ask.ts';
+import { beginSheet } from './new-sheet.ts';
 import { Pages, withLinks } from './pages.ts';
 
 /** A server that crashes is restarted this many times within three minutes; then the client gives up and says so. */
@@ -41,6 +43,13 @@ export async function activate(context: ExtensionContext): Promise<void> {
   context.subscriptions.push(
     output,
     new Pages(() => client),
+    commands.registerCommand('buildSheet.ask', async () => {
+      const document = window.activeTextEditor?.document;
+      if (client && document) await ask(client, document);
+    }),
+    commands.registerCommand('buildSheet.newSheet', async () => {
+      if (client) await beginSheet(client);
+    }),
     commands.registerCommand('buildSheet.showOutput', () => output.show()),
     commands.registerCommand('buildSheet.restartServer', async () => {
       await deactivate();

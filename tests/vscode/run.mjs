@@ -123,6 +123,12 @@ const suites = {
     const { file, shop } = makeWorkspace();
     return runPage(vscode, extension, 'typing', file, emptySheets(shop));
   },
+  asking: (vscode, extension) => {
+    const { file, shop } = makeWorkspace();
+    const sheet = join(shop, 'asked.build.yaml');
+    writeFileSync(sheet, '');
+    return runPage(vscode, extension, 'asking', file, { ASKED_SHEET: sheet, COMPLETE_SHEET: inBlockStyle(cleanSheet) });
+  },
 };
 
 /** Runs suites one after the other, each with an extension of its own, and so with language servers of its own. */

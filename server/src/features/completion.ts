@@ -1,10 +1,11 @@
-import type { FieldSchema } from '../sheet/schema.ts';
+import { type FieldSchema, root } from '../sheet/schema.ts';
 import type { Range } from '../text/place.ts';
 import { excerpt } from './completion/excerpt.ts';
 import { fieldsAt } from './completion/fields.ts';
 import { placeAt } from './completion/place.ts';
 import type { Proposal } from './completion/proposal.ts';
 import { valuesAt } from './completion/values.ts';
+import { newSheets } from './new-sheet.ts';
 import { NO_RANKS, type Ranks } from './questions.ts';
 
 export type { Proposal } from './completion/proposal.ts';
@@ -19,8 +20,8 @@ export type Completion = { replace: Range; proposals: Proposal[]; incomplete: bo
 const LONGEST = 100_000;
 
 /**
- * Fields not written yet, those that are asked for first before the others; choices; units for the number that is typed;
- * nothing where the value is complete.
+ * Fields not written yet, those that are asked for first before the others; whole sheets where there is none; choices;
+ * units for the number that is typed; nothing where the value is complete.
  */
 export function completionsAt(
   whole: string,
@@ -32,6 +33,19 @@ export function completionsAt(
   const place = text.length > LONGEST ? undefined : placeAt(text, offset - before, schema);
   if (!place) return { replace: { start: offset, end: offset }, proposals: [], incomplete: false };
   const replace = { start: place.range.start + before, end: place.range.end + before };
-  const found = place.isKey ? { proposals: fieldsAt(place, text, ranks()), incomplete: false } : valuesAt(place);
-  return { replace, ...found };
+  if (!place.isKey) return { replace, ...valuesAt(place) };
+  const begun = place.parent.path.length === 0 && place.parent.children.length === 1 ? sheetsFor(schema) : [];
+  return { replace, proposals: [...fieldsAt(place, text, ranks()), ...begun], incomplete: false };
+}
+
+/** Whole sheets to begin with, where nothing but the word that is typed stands. */
+function sheetsFor(schema: FieldSchema): Proposal[] {
+  if (schema !== root) return [];
+  return newSheets().map(({ kind, about, text }) => ({
+    label: kind,
+    kind: 'sheet',
+    detail: 'New build sheet',
+    documentation: about,
+    insert: text,
+  }));
 }

@@ -1,5 +1,6 @@
-import { RequestType, type WorkspaceEdit } from 'vscode-languageserver';
+import { RequestType, RequestType0, type WorkspaceEdit } from 'vscode-languageserver';
 import { type Asking, beginning, type Reply, type Turn } from '../features/ask.ts';
+import { type NewSheet, newSheets } from '../features/new-sheet.ts';
 import { workspaceEdit } from './code-actions.ts';
 import type { Session } from './session.ts';
 
@@ -12,8 +13,12 @@ export type AskResult = Omit<Turn, 'edits'> & { edit?: WorkspaceEdit };
 /** Puts the questions about a document one after the other. */
 export const askRequest = new RequestType<AskParams, AskResult | null, void>('buildSheet/ask');
 
-/** Answers the request to ask. */
+/** The kinds of sheets that can be begun. */
+export const newSheetsRequest = new RequestType0<NewSheet[], void>('buildSheet/newSheets');
+
+/** Answers the requests to ask and to begin. */
 export function answerAsking(session: Session): void {
+  session.connection.onRequest(newSheetsRequest, newSheets);
   session.connection.onRequest(
     askRequest,
     session.answering('asking', null, (document, { asking = beginning, reply }: AskParams): AskResult | null => {

@@ -19,6 +19,7 @@ const kinds: Record<Proposal['kind'], CompletionItemKind> = {
   choice: CompletionItemKind.EnumMember,
   value: CompletionItemKind.Value,
   unit: CompletionItemKind.Unit,
+  sheet: CompletionItemKind.Snippet,
 };
 
 /** Proposals as the client shows them, in the order they have, each to be inserted as it is. */
@@ -29,7 +30,8 @@ export function completionList(
 ): CompletionList {
   const show = documentationIn === 'markdown' ? markdown : plainText;
   const range = lspRange(document, replace);
-  const items = proposals.map((proposal, index) => ({
+  const offered = takesSnippets ? proposals : proposals.filter(({ kind }) => kind !== 'sheet');
+  const items = offered.map((proposal, index) => ({
     label: proposal.label,
     kind: kinds[proposal.kind],
     detail: proposal.detail,

@@ -1,7 +1,7 @@
 /** One thing that could be written. */
 export type Proposal = {
   label: string;
-  kind: 'field' | 'choice' | 'value' | 'unit';
+  kind: 'field' | 'choice' | 'value' | 'unit' | 'sheet';
   detail: string;
   documentation: string;
   /** The text to write, with the indentation it has to have. */
