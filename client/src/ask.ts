@@ -60,8 +60,8 @@ function pick(question: Question): Promise<Reply | undefined> {
   ];
   return new Promise((resolve) => {
     const list = window.createQuickPick<Choice>();
-    list.title = titleOf(question);
-    list.placeholder = question.text;
+    list.title = question.text.replace(/:.*\?/, '?');
+    list.placeholder = placeOf(question);
     list.items = [...items, ...open];
     list.matchOnDescription = true;
     list.ignoreFocusOut = true;
@@ -96,7 +96,7 @@ function type(question: Question, refusal: string | undefined): Promise<Reply | 
       resolve(reply);
       box.hide();
     };
-    box.title = titleOf(question);
+    box.title = placeOf(question);
     box.prompt = `${question.text} Enter alone: not known yet. < goes back.`;
     box.placeholder = hints.join('; ');
     box.value = written;
@@ -121,6 +121,7 @@ function type(question: Question, refusal: string | undefined): Promise<Reply | 
   });
 }
 
-function titleOf({ at, left }: Question): string {
-  return left === 0 ? `${at}, the last question` : `${at}, ${left} more after it`;
+/** Where the answer goes, and how many questions come after it. */
+function placeOf({ at, left }: Question): string {
+  return left === 0 ? `${at}, the last one` : `${at}, ${left} more after it`;
 }

@@ -43,9 +43,10 @@ function numberOf(text: string): Answer {
   return Number.isFinite(value) ? { value } : { refusal: `"${echo(text)}" is no number.` };
 }
 
-function withUnit(text: string, schema: FieldSchema, system: System): string {
+function withUnit(text: string, schema: FieldSchema, system: System): string | number {
   const unit = unitOf(schema, system);
-  return unit !== '' && /^[-+]?[\d.,/ ]+$/.test(text) ? `${text} ${unit}` : text;
+  if (unit === '') return /^\d+(\.\d+)?$/.test(text) ? Number(text) : text;
+  return /^[-+]?[\d.,/ ]+$/.test(text) ? `${text} ${unit}` : text;
 }
 
 /** Things one after the other, between commas; pairs of a table with a blank between their numbers. */

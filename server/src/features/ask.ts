@@ -64,8 +64,7 @@ function answered(
   read: Read,
 ): { checked: Checked } | { refusal: string } {
   const { place } = asked(asQuestion(field, stage), checked);
-  const isPlanned = stage < Math.max(1, checked.plan.length);
-  if (reply === 'unknown' && !isPlanned) return { checked };
+  if (reply === 'unknown' && !leavesRoom(checked, field, stage)) return { checked };
   const system = checked.house.units ?? 'us';
   const answer: Answer = reply === 'unknown' ? { value: null } : answerOf(reply.answer, fieldSchema(field), system);
   if ('refusal' in answer) return answer;
@@ -73,6 +72,11 @@ function answered(
   const problem = sheet ? newProblem(checked.sheet, sheet, place) : NO_ROOM;
   if (sheet && !problem) return { checked: checkSheet(sheet, checked.house, checked) };
   return reply === 'unknown' ? { checked } : { refusal: problem ?? NO_ROOM };
+}
+
+/** Whether a field that is not known yet is left empty: not where a usual value will do, nor for a stage that is not planned. */
+function leavesRoom({ plan }: Checked, field: FieldPath, stage: number): boolean {
+  return fieldSchema(field)?.absent !== 'usual' && stage < Math.max(1, plan.length);
 }
 
 const NO_ROOM = 'The sheet has no room for it as it is written; type it in there.';

@@ -148,7 +148,8 @@ function flowFieldEdit({ text }: Source, parent: Entry, fields: [string, NewValu
   const last = ownChildren(parent).at(-1);
   if (last) {
     const at = wholeRange(last).end;
-    return { start: at, end: at, text: `, ${added}` };
+    const pad = added.endsWith(':') && text[at] === '}' ? ' ' : '';
+    return { start: at, end: at, text: `, ${added}${pad}` };
   }
   const { start, end } = parent.value;
   if (text[start] !== '{' || text[end - 1] !== '}') return undefined;

@@ -112,6 +112,8 @@ describe('asking', () => {
     expect(talk.text).toMatch(/^format: \d+\nstages:\n {2}- \{ power: 330 hp \}\n$/);
     talk.answer('engine.displacement', '6.05 liters');
     expect(talk.text).toContain('\n  displacement: 6.05 liters\n');
+    talk.answer('engine.compression-ratio', '9.1');
+    expect(talk.text).toContain('\n  compression-ratio: 9.1\n');
     talk.answer('ignition.trigger', 'points');
     expect(talk.text).toContain('\n  trigger: contact-points\n');
     talk.answer('fuel-system.tank.vent', 'Yes');

@@ -23,6 +23,7 @@ export default (page) => {
   const workbench = workbenchOf(page);
   const widget = page.locator('.quick-input-widget');
   const title = widget.locator('.quick-input-title');
+  const input = widget.locator('input').first();
   let keys = 0;
 
   async function press(key) {
@@ -42,8 +43,8 @@ export default (page) => {
     await until(`another question than ${before}`, async () => {
       if (await widget.isVisible()) {
         hiddenSince = 0;
-        const text = await title.textContent({ timeout: 1000 }).catch(() => '');
-        place = text?.split(', ')[0];
+        const told = [await title.textContent({ timeout: 1000 }), await input.getAttribute('placeholder')];
+        place = told.find((text) => / more after it$|, the last one$/.test(text ?? ''))?.split(', ')[0] ?? '';
         return place !== before && place !== '';
       }
       hiddenSince ||= Date.now();
