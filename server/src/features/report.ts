@@ -5,7 +5,7 @@ import { pumps } from '../analysis/fuel-network.ts';
 import { dutyOverSpeed } from '../analysis/full-load-injection.ts';
 import { heldAgainst } from '../analysis/headlines.ts';
 import { limit } from '../analysis/node.ts';
-import { pumpDelivery, pumpPressure, requiredDelivery } from '../analysis/supply.ts';
+import { pumpPressure, requiredDelivery } from '../analysis/supply.ts';
 import { cautions } from '../checking/cautions.ts';
 import type { Checked } from '../checking/checked.ts';
 import { pumpsFlow, zeroFlowPressureOf } from '../engineering/pump.ts';
@@ -180,19 +180,16 @@ function pumpPlots(plan: readonly StageAnalysis[]): Plot[] {
     return { x: pressure, y: pumpsFlow(outcome.value, pressure, true).flow };
   });
   const marks = plan.flatMap((one) => {
-    const [pressure, needed, given] = [pumpPressure, requiredDelivery, pumpDelivery].map(
-      (node) => one.estimate(node)?.value,
-    );
-    if (pressure === undefined || needed === undefined || given === undefined) return [];
-    return [
-      { name: `needed, ${echo(one.name, 20)}`, x: pressure, y: needed },
-      { name: `delivered, ${echo(one.name, 20)}`, x: pressure, y: given },
-    ];
+    const [pressure, needed] = [one.estimate(pumpPressure)?.value, one.estimate(requiredDelivery)?.value];
+    return pressure === undefined || needed === undefined
+      ? []
+      : [{ name: `needed, ${echo(one.name, 20)}`, x: pressure, y: needed }];
   });
   return [
     {
       title: 'Pump delivery over pressure at the volts that reach it',
-      description: 'The curve of the pumps that run at full load, with what each stage needs and gets.',
+      description:
+        'The curve of the pumps that run at full load, with what each stage needs of them: a point above the curve is not delivered.',
       x: { name: 'pressure the pump adds', dimension: 'pressure' },
       y: { name: 'delivery', dimension: 'volume-flow' },
       lines: [{ name: 'pump', points }],
