@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
+import ts from 'typescript';
 import { afterAll, describe, expect, it } from 'vitest';
 
 const SOURCE = 'server/src';
@@ -105,18 +106,39 @@ describe('the walls of the server', () => {
   });
 });
 
-describe('the size of files', () => {
+describe('the size of files and functions', () => {
   const LONG = 16_000;
+  const MOST_LINES = 60;
   const long = files
     .map((file) => ({ file, size: readFileSync(join(SOURCE, file), 'utf8').length }))
     .filter(({ size }) => size > LONG);
+  const tall = files.flatMap((file) => functionsOf(file).filter(({ lines }) => lines > MOST_LINES));
 
   afterAll(() => {
     if (long.length)
       console.log(`Files over ${LONG} characters: ${long.map(({ file, size }) => `${file} ${size}`).join(', ')}`);
+    if (tall.length)
+      console.log(`Functions over ${MOST_LINES} lines: ${tall.map(({ at, lines }) => `${at} ${lines}`).join(', ')}`);
   });
 
   it('is told, not forbidden', () => {
     expect(files.length).toBeGreaterThan(200);
+    expect(files.flatMap(functionsOf).length).toBeGreaterThan(1000);
   });
 });
+
+/** Every function of a file with the lines it takes. */
+function functionsOf(file: string): { at: string; lines: number }[] {
+  const source = ts.createSourceFile(file, readFileSync(join(SOURCE, file), 'utf8'), ts.ScriptTarget.Latest, true);
+  const lineAt = (offset: number) => source.getLineAndCharacterOfPosition(offset).line + 1;
+  const found: { at: string; lines: number }[] = [];
+  const visit = (node: ts.Node): void => {
+    if (ts.isFunctionLike(node) && 'body' in node && node.body) {
+      const first = lineAt(node.getStart());
+      found.push({ at: `${file}:${first}`, lines: lineAt(node.end) - first + 1 });
+    }
+    ts.forEachChild(node, visit);
+  };
+  visit(source);
+  return found;
+}

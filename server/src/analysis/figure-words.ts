@@ -3,7 +3,7 @@ import type { Estimate } from './figure.ts';
 
 /** A figure as text, with its bounds where tolerances are given: `82.4 % (77.5 % to 87.3 %)`. */
 export function withSpread(
-  { value, low, high, dimension }: Estimate,
+  { value, low, high, dimension }: Omit<Estimate, 'name'>,
   show: (value: number, dimension: Dimension) => string,
 ): string {
   const text = show(value, dimension);

@@ -158,7 +158,7 @@ export function given(path: FieldPath): Leaf<boolean> {
   };
 }
 
-/** The unit a quantity of the sheet is written in. */
+/** The unit a quantity is written in. */
 export function writtenIn(path: FieldPath): Leaf<string | undefined> {
   const raw = (source: Source) => {
     const value = source.read(path);
@@ -173,8 +173,16 @@ export function writtenIn(path: FieldPath): Leaf<string | undefined> {
   };
 }
 
-/** A limit: the sheet's own, else the house's, else the default of the schema. */
+const limits = new Map<string, Leaf<number>>();
+
+/** A limit: the sheet's own, else the house's, else the schema's default. */
 export function limit(name: keyof Limits & string): Leaf<number> {
+  const node = limits.get(name) ?? limitNode(name);
+  limits.set(name, node);
+  return node;
+}
+
+function limitNode(name: keyof Limits & string): Leaf<number> {
   const path = `limits.${name}` as FieldPath;
   const about = aboutField(path);
   const usual = standardLimit(path);

@@ -3,23 +3,12 @@ import { isKnown, type Outcome } from '../analysis/figure.ts';
 import { inductionOf } from '../analysis/induction.ts';
 import { limit, type Node } from '../analysis/node.ts';
 import { absentIn } from '../analysis/worksheet.ts';
-import type { Limits } from '../generated/build-sheet.ts';
 import type { House } from '../sheet/house.ts';
 import { formatIn, formatValue } from '../units/format.ts';
 import { inUnits } from '../units/sentence.ts';
 import type { Dimension } from '../units/units.ts';
 import type { Situation } from './rule.ts';
 import { type Look, type Watch, watched } from './watch.ts';
-
-type LimitName = keyof Limits & string;
-
-const limits = new Map<LimitName, Node<number>>();
-
-function limitNamed(name: LimitName): Node<number> {
-  const node = limits.get(name) ?? limit(name);
-  limits.set(name, node);
-  return node;
-}
 
 /** The stages of a plan as rules see them; `watching` is told all they look at. */
 export function situationsOf(
@@ -39,8 +28,7 @@ function situationOf(
   watching: { current: Watch },
 ): Situation {
   const { index, name, sheet } = analysis;
-  const system = house.units ?? 'us';
-  const showValue = (value: number, dimension: Dimension) => formatValue(value, dimension, system);
+  const { show, showValue } = showingIn(house);
   const told = (look: Look) => watching.current.field(look);
   const values = watched(sheet.values, '', analysis, told);
   const stage = watched(sheet.stage, 'stages', analysis, told);
@@ -69,6 +57,7 @@ function situationOf(
       return ofOneStage(sheet.natural?.index);
     },
     know,
+    show,
     showValue,
     get induction() {
       return inductionOf(stage).induction;
@@ -86,12 +75,20 @@ function situationOf(
       watching.current.reason(reason);
       return inUnits(reason, showValue);
     },
-    limit: (limitName) => know(limitNamed(limitName)) as number,
+    limit: (limitName) => know(limit(limitName)) as number,
     placeOf: (field) => {
       const place = sheet.placeOf(field);
       watching.current.place(index, field, place);
       return place;
     },
+  };
+}
+
+/** Values as text in the units of the house, and quantities of the sheet in their own. */
+function showingIn({ units = 'us' }: House): Pick<Situation, 'show' | 'showValue'> {
+  const showValue = (value: number, dimension: Dimension) => formatValue(value, dimension, units);
+  return {
+    showValue,
     show: (value) => {
       if (!value) return 'unknown';
       return 'unit' in value

@@ -1,10 +1,9 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
-import { isKnown } from '../analysis/figure.ts';
 import { capital, withSpread } from '../analysis/figure-words.ts';
-import { heldAgainst } from '../analysis/headlines.ts';
-import { limit } from '../analysis/node.ts';
+import { figureNamed } from '../analysis/figures.ts';
 import type { Accepted, PlacedFinding } from '../checking/finding.ts';
 import type { Build } from '../fit/build.ts';
+import { figureRow } from '../report/model.ts';
 import { type Block, type Page, paragraph, prose, type Span } from '../report/page.ts';
 import { type Entry, pathText, type Range } from '../sheet/entry.ts';
 import type { FieldSchema } from '../sheet/schema.ts';
@@ -138,30 +137,23 @@ function figureTable(entry: Entry, known: Known, lines: number): Block[] {
   const rows = figureIds(entry, stages)
     .slice(0, Math.max(1, Math.min(MOST_ROWS, lines - 3)))
     .flatMap((id) => {
-      const figures = stages.map((stage) => stage.figures.get(id));
-      const named = figures.find((figure) => figure !== undefined);
-      if (!named) return [];
-      const bound = boundOf(id, stages[0]);
-      const name = `${capital(named.name)}${bound === undefined ? '' : ` (${bound.side} ${show(bound.value, named.dimension)})`}`;
-      const isAssumed = figures.some((figure, index) => figure && !own[index]?.figures.has(id));
+      const node = figureNamed(id);
+      const row = node && figureRow(node, stages);
+      if (!row) return [];
+      const { name, dimension } = row;
+      const bound = row.stages[0]?.limit;
+      const held = bound ? ` (${bound.side} ${show(bound.value, dimension)})` : '';
+      const isAssumed = row.stages.some((cell, index) => cell && !own[index]?.estimate(node));
       return [
         [
-          isAssumed ? `${name}${NO_BREAK}*` : name,
-          ...figures.map((figure) => (figure ? withSpread(figure, show) : '-')),
+          `${capital(name)}${held}${isAssumed ? `${NO_BREAK}*` : ''}`,
+          ...row.stages.map((cell) => (cell ? withSpread({ ...cell, dimension }, show) : '-')),
         ],
       ];
     });
   const head = ['figure', ...stages.map(({ name }) => echo(name))];
   const table: Block[] = rows.length > 0 ? [{ kind: 'table', head, rows }] : [];
   return [...table, ...missingLine(missing, filled?.assumed.length ?? 0)];
-}
-
-function boundOf(id: string, stage: StageAnalysis | undefined): { side: string; value: number } | undefined {
-  const held = heldAgainst[id];
-  if (!held || !stage) return undefined;
-  if (typeof held.limit === 'number') return { side: held.side, value: held.limit };
-  const outcome = stage.see(limit(held.limit));
-  return isKnown(outcome) ? { side: held.side, value: outcome.value } : undefined;
 }
 
 function missingLine(
