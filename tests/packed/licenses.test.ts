@@ -4,7 +4,7 @@ import JSZip from 'jszip';
 import { beforeAll, describe, expect, it } from 'vitest';
 
 const PACKED = 'dist/build-sheet.vsix';
-const ENTRIES = ['server/src/main.ts', 'client/src/extension.ts'];
+const ENTRIES = ['server/src/main.ts', 'server/src/cli/main.ts', 'client/src/extension.ts'];
 
 let shipped = '';
 let bundled: string[] = [];

@@ -159,13 +159,13 @@ describe('every text offered', () => {
 function digits(text: string): string {
   return text
     .replaceAll(/(?<=\d)O(?=\d)/gi, '0')
-    .replaceAll(/[\^a-z][23](?!\d)|h2[o0]|:1|to 1|1\/min/gi, '')
+    .replaceAll(/[\^a-z][23](?!\d)|h2[o0]|:1|to 1|1\/(s|min)/gi, '')
     .replaceAll('½', '12')
     .replaceAll(/\D/g, '');
 }
 
 /** The value of the number at the start of a text that is a quantity. */
 function numberIn(text: string): number {
-  const read = parseQuantity(/^[\d.,/½ -]*[\d½]/.exec(text)?.[0] ?? '', 'ratio-number');
+  const read = parseQuantity(/^[\d.,/½ -]*[\d½]/.exec(text.replace(/ ?1\/(s|min)$/, ''))?.[0] ?? '', 'ratio-number');
   return isQuantity(read) ? read.value : Number.NaN;
 }
