@@ -11,6 +11,7 @@
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { Worker } from 'node:worker_threads';
 import { build } from 'esbuild';
@@ -69,14 +70,15 @@ async function observed(path?: string, contents?: string): Promise<string> {
     format: 'cjs',
     outfile,
     logLevel: 'silent',
-    define: { 'import.meta.url': JSON.stringify(`file://${resolve('scripts/observations.ts')}`) },
     plugins: [
       {
         name: 'mutant',
         setup({ onLoad }) {
-          onLoad({ filter: /\.ts$/ }, ({ path: loaded }) =>
-            loaded === path && contents !== undefined ? { contents, loader: 'ts' } : undefined,
-          );
+          onLoad({ filter: /\.ts$/ }, ({ path: loaded }) => {
+            const source = loaded === path && contents !== undefined ? contents : readFileSync(loaded, 'utf8');
+            const url = JSON.stringify(pathToFileURL(loaded).href);
+            return { contents: source.replaceAll('import.meta.url', url), loader: 'ts' };
+          });
         },
       },
     ],
@@ -124,6 +126,8 @@ console.log(`${sample.length} of ${sites.length} places, seed ${values.seed}`);
 
 const compiler = compilerOf(ts);
 const expected = values.list ? '' : await observed();
+if (!values.list && !/^[0-9a-f]{64}$/.test(expected))
+  throw new Error(`Nothing is observed without a mutant: ${expected}`);
 const tally = { compiler: 0, observed: 0, tests: 0, equivalent: 0, survived: 0 };
 for (const { file, source, start, end, text, told, line } of sample) {
   const name = `${relative('.', file)}:${line}: ${told}`;
