@@ -80,6 +80,7 @@ const dimensions = {
   'specific-consumption': { si: 'kg/J', units: { 'lb/(hp*h)': 'lb/hp/hour', 'g/(kW*h)': 'g/kW/hour' } },
   'specific-energy': { si: 'J/kg', units: { 'MJ/kg': 'MJ/kg', 'Btu/lb': 'btu/lb', 'kJ/kg': 'kJ/kg' } },
   viscosity: { si: 'm^2/s', units: { 'mm^2/s': 'centistokes', 'm^2/s': 'm^2/s' } },
+  heat: { si: 'W', units: { W: 'W' } },
   energy: { si: 'J', units: { mJ: 'mJ', J: 'J' } },
   'wire-size': { si: 'm^2', units: { 'mm^2': 'mm^2' } },
   ratio: { si: '1', units: { '%': 'percent' } },

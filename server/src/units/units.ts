@@ -316,6 +316,12 @@ export const dimensions = {
       { name: 'N m', also: ['Nm', 'N*m'], factor: 1 },
     ],
   },
+  heat: {
+    title: 'heat flow',
+    us: ['W'],
+    si: ['W'],
+    units: [{ name: 'W', factor: 1 }],
+  },
   energy: {
     title: 'energy',
     us: ['mJ'],

@@ -1,15 +1,16 @@
-import { ballast, coilVoltage, steadyCoilCurrent } from '../../analysis/ignition.ts';
+import { ballast, ballastHeat, coilVoltage, steadyCoilCurrent } from '../../analysis/ignition.ts';
 import type { Situation, StageRule } from '../../checking/rule.ts';
+import { fullVoltage } from '../../remedies/full-voltage.ts';
 
 export const rule: StageRule = {
   id: 'ignition/ballast',
   title: 'Ballast in the feed of an electronic ignition',
-  severity: 'warning',
-  why: 'A ballast was made to spare contact points. Most electronic drivers want full battery voltage to charge the coil in time, and behind a ballast the spark is weak at high speed. Some old modules were made to work with one: ask the maker of the module before you take it out. Whatever else hangs on that wire, such as the computer, browns out.',
+  severity: 'information',
+  why: 'A ballast was made to spare contact points. Many electronic drivers want full battery voltage to charge the coil in time; some modules were made to work with a ballast, and some coils have one built in: ask the maker of the module before you take it out. A coil that was made for a ballast burns without one, unless something limits its current. Whatever else hangs on that wire, such as the computer, browns out.',
   inspect:
     'Look for a ceramic block on the firewall or a resistance wire in the harness. Meter on the coil feed, key in run: less than the battery has is a ballast.',
   remedy:
-    'Where the module does not ask for it, feed the coil from the key by a wire of its own, and let the computer never share it.',
+    'Where the module does not ask for it, feed the coil from the key by a wire of its own, with a coil the module can limit, and let the computer never share it.',
   source: "common practice; Ohm's law",
   check: (situation) => {
     const { ignition } = situation.values;
@@ -19,20 +20,11 @@ export const rule: StageRule = {
     const own = coil?.ballast && coil.ballast.value > 0 ? coil.ballast : undefined;
     if (!isInFeed && !own) return undefined;
     const what = supply === 'resistance-wire' ? 'resistance wire' : 'ballast resistor';
+    const shows = ignition.driver === 'capacitive-discharge' ? undefined : coilVoltage;
     return {
       at: isInFeed ? 'ignition.supply' : 'ignition.coil.ballast',
       message: `A ${what}${own ? ` of ${situation.show(own)}` : ''} stands in the coil feed${whatIsLeft(situation)}.`,
-      repairs: [
-        {
-          title:
-            supply === 'resistance-wire'
-              ? 'Run a new full-voltage wire to the coil'
-              : 'Take the ballast out and feed the coil with full voltage',
-          ...(isInFeed ? { set: { 'ignition.supply': 'full-voltage' } } : {}),
-          ...(own ? { remove: ['ignition.coil.ballast'] as const } : {}),
-          ...(ignition.driver === 'capacitive-discharge' ? {} : { shows: coilVoltage }),
-        },
-      ],
+      repairs: fullVoltage(situation, shows),
     };
   },
 };
@@ -43,5 +35,5 @@ function whatIsLeft({ values: { ignition }, see, know, show, showValue }: Situat
   if (!voltage || ignition?.driver === 'capacitive-discharge') return '';
   const usual = ignition?.coil?.ballast ? undefined : know(ballast);
   const it = usual === undefined ? 'it' : `a usual one of ${showValue(usual, 'resistance')}`;
-  return `; ${it} leaves the coil ${show(voltage)} and at most ${show(see(steadyCoilCurrent))}`;
+  return `; ${it} leaves the coil ${show(voltage)} and at most ${show(see(steadyCoilCurrent))}, and gets ${show(see(ballastHeat))} of heat`;
 }

@@ -171,17 +171,27 @@ def cranking_dead_time(s):
     return dead_time_at(s, volts)
 
 
+def driving_voltage(s):
+    """What charges the coil: the supply less what driver and feed lose, 1 to 1.5 V (engineering notes, section 18)."""
+    return s.number("electrical.charging-voltage") - s.number("ignition.feed-loss", 1.25)
+
+
+def ballast(s):
+    return s.number("ignition.coil.ballast", 0.0)
+
+
 def primary(s):
     """Voltage, resistance and inductance of the primary circuit."""
-    ballast = s.number("ignition.coil.ballast", 0.0)
-    whole = s.number("ignition.coil.resistance") + ballast
-    return s.number("electrical.charging-voltage"), whole, s.number("ignition.coil.inductance")
+    whole = s.number("ignition.coil.resistance") + ballast(s)
+    return driving_voltage(s), whole, s.number("ignition.coil.inductance")
 
 
 @figure("dwell-available")
 def dwell(s):
+    """Sparks of one coil in a cycle: cylinders over coils."""
     primary(s)
-    return 2 / (s.number("engine.redline") * s.number("engine.cylinders")) - SPARK
+    sparks = s.number("engine.cylinders") / s.number("ignition.coil.quantity", 1.0)
+    return 2 / (s.number("engine.redline") * sparks) - SPARK
 
 
 @figure("coil-current-redline")
@@ -192,13 +202,27 @@ def coil_current(s):
 
 @figure("coil-energy-redline")
 def coil_energy(s):
-    return primary(s)[2] * get(s, "coil-current-redline") ** 2 / 2
+    """The driver holds the coil at its working current."""
+    held = min(get(s, "coil-current-redline"), s.number("ignition.coil.working-current", float("inf")))
+    return primary(s)[2] * held**2 / 2
 
 
 @figure("coil-current-steady")
 def coil_steady(s):
     volts, ohms, _ = primary(s)
     return volts / ohms
+
+
+@figure("coil-heat")
+def coil_heat(s):
+    return get(s, "coil-current-steady") ** 2 * s.number("ignition.coil.resistance")
+
+
+@figure("ballast-heat")
+def ballast_heat(s):
+    if not ballast(s):
+        raise Missing("ignition.coil.ballast")
+    return get(s, "coil-current-steady") ** 2 * ballast(s)
 
 
 @figure("coil-voltage")
