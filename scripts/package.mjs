@@ -7,6 +7,7 @@ await createVSIX({
   packagePath,
   dependencies: false,
   skipLicense: true,
+  allowUnusedFilesPattern: true,
   allowMissingRepository: true,
   rewriteRelativeLinks: false,
 });

@@ -372,6 +372,10 @@ export type FigureNode<Id extends string = string> = Node<number> & {
   readonly name: string;
   readonly dimension: Dimension;
   readonly home: readonly FieldPath[];
+  readonly symbol: string;
+  /** Where they do not depend on the build. */
+  readonly formula?: string;
+  readonly source?: string;
 };
 
 /**
@@ -387,6 +391,9 @@ export function figure<const Id extends string, const F extends From>(about: Abo
     name,
     dimension,
     home,
+    symbol,
+    ...(typeof formula === 'string' && { formula }),
+    ...(typeof source === 'string' && { source }),
     evaluate(sight: Sight): Outcome<number> {
       const outcome = guarded(when, sight, () => computed<F, number>(entries, sight, compute));
       return isKnown(outcome) && !Number.isFinite(outcome.value) ? NOT_FINITE : outcome;

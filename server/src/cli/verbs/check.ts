@@ -7,6 +7,7 @@ import { formatNames, formats } from '../formats/formats.ts';
 import { houseRoots } from '../house-roots.ts';
 import type { Io } from '../io.ts';
 import { replace } from '../replace.ts';
+import { since } from '../since.ts';
 import { INPUT, type Sources, sourcesOf } from '../sources.ts';
 import { type Answer, define, ExitCode, Misuse } from '../verb.ts';
 
@@ -20,6 +21,11 @@ const options = {
     value: 'SEVERITY',
     choices: ['error', 'warning', 'information', 'hint'],
     about: 'the bar: the exit code is 1 from this severity on; error, if not said',
+  },
+  since: {
+    type: 'string',
+    value: 'REF',
+    about: 'tell only what is new against a git state, wherever it stands in its file',
   },
   fix: { type: 'boolean', about: 'mend everything that needs no choice in the files, then check them' },
   diff: { type: 'boolean', about: 'show as a patch what --fix would change, and change nothing' },
@@ -43,6 +49,7 @@ A check that lacks a field is open, not passed: build-sheet questions lists what
     ['check', 'every sheet in this folder and below'],
     ['check --fail-on warning --format concise shop', 'a line for each finding; exit code 1 from a warning on'],
     ['check --format sarif > findings.sarif', 'for a code-scanning page'],
+    ['check --since origin/main --format github', 'annotations of what a pull request brings'],
     ['check --fix quarry-wagon.build.yaml', 'mend what needs no choice, and tell what is left'],
     ['check --stdin-name shop/new.build.yaml - < draft.yaml', 'a text that is no file yet, by the house rules of shop'],
   ],
@@ -55,10 +62,12 @@ A check that lacks a field is open, not passed: build-sheet questions lists what
     if (fix) await mend(sources, service, io);
     const repairs = format === 'excerpt' || format === 'json';
     const checked = await checkFiles(sources.files, { service, read: sources.read, cwd: io.cwd, repairs });
-    const result = {
+    const whole = {
       ...checked,
       complaints: [...sources.complaints.map((message) => ({ message })), ...checked.complaints],
     };
+    const { roots } = service.workspace;
+    const result = chosen.since === undefined ? whole : await since(chosen.since, whole, sources.files, roots, io.cwd);
     complainOf(result, io);
     const look = { hasColor: io.hasColor, columns: Math.min(io.columns ?? USUAL_COLUMNS, 120) };
     return { code: codeOf(result, chosen['fail-on'] ?? 'error'), out: formats[format](result, look) };

@@ -1,0 +1,141 @@
+import { type ChildProcess, execFile, spawn } from 'node:child_process';
+import { posix, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { promisify } from 'node:util';
+import { textFile } from '../disk.ts';
+import type { File } from '../workspace/workspace.ts';
+import type { Read } from './check-files.ts';
+import { Misuse } from './verb.ts';
+
+/** So much of a list of files is read at most; a repository of a million files has less. */
+const MOST_LISTED = 400_000_000;
+
+/**
+ * What a repository may have set up that would run a program or wait for someone while it is read: none of it does. There
+ * is no shell, and no command that would run an external diff or text conversion.
+ */
+const CALM = [
+  '-c',
+  'core.fsmonitor=false',
+  '-c',
+  'core.hooksPath=/dev/null',
+  '-c',
+  'protocol.allow=never',
+  '--no-pager',
+];
+const ENVIRONMENT = {
+  GIT_OPTIONAL_LOCKS: '0',
+  GIT_NO_LAZY_FETCH: '1',
+  GIT_TERMINAL_PROMPT: '0',
+  GIT_ALLOW_PROTOCOL: '',
+  LC_ALL: 'C',
+};
+
+/** A state of a repository, read file by file as if it stood on disk. */
+export type State = { read: Read; close: () => void };
+
+/**
+ * The state a name of a revision stands for, in the work tree of a folder.
+ * @throws Misuse where git is not there, the folder is in no work tree, or the name stands for no commit
+ */
+export async function stateAt(ref: string, cwd: string): Promise<State> {
+  const prefix = (await git(['rev-parse', '--show-prefix'], cwd, () => `${cwd} is in no git work tree.`)).trimEnd();
+  const name = ['rev-parse', '--verify', '--quiet', '--end-of-options', `${ref}^{commit}`];
+  const commit = (await git(name, cwd, () => `"${ref}" is no git revision here.`)).trimEnd();
+  const list = await git(['ls-tree', '-r', '-z', '--full-tree', commit], cwd, () => `"${ref}" cannot be read.`);
+  const blobs = blobsIn(list);
+  const contents = new Contents(cwd);
+  const read: Read = async (uri, mostBytes) => {
+    const path = posix.join(prefix, relative(cwd, fileURLToPath(uri)).replaceAll('\\', '/'));
+    const blob = blobs.get(path);
+    return blob === undefined ? { kind: 'absent' } : contents.of(blob, mostBytes);
+  };
+  return { read, close: () => contents.close() };
+}
+
+async function git(args: readonly string[], cwd: string, refusal: () => string): Promise<string> {
+  try {
+    const env = { ...process.env, ...ENVIRONMENT };
+    const { stdout } = await promisify(execFile)('git', [...CALM, ...args], { cwd, env, maxBuffer: MOST_LISTED });
+    return stdout;
+  } catch (error) {
+    const isMissing = error instanceof Error && 'code' in error && error.code === 'ENOENT';
+    throw new Misuse(isMissing ? 'git is not installed.' : refusal());
+  }
+}
+
+/** The regular files of a tree, by path, each with the name of its content. */
+function blobsIn(list: string): Map<string, string> {
+  const entries = list.split('\0').flatMap((line) => {
+    const [, blob, path] = /^100\d{3} blob ([0-9a-f]+)\t(.*)$/s.exec(line) ?? [];
+    return blob && path !== undefined ? [[path, blob] as const] : [];
+  });
+  return new Map(entries);
+}
+
+/** The contents of a repository, asked for one by one of a single process. */
+class Contents {
+  private process: ChildProcess | undefined;
+  private buffer = Buffer.alloc(0);
+  private wake: (() => void) | undefined;
+  private last: Promise<unknown> = Promise.resolve();
+
+  constructor(private readonly cwd: string) {}
+
+  /** A content by its name; one at a time. */
+  of(blob: string, mostBytes: number): Promise<File> {
+    const next = this.last.then(() => this.ask(blob, mostBytes));
+    this.last = next.catch(() => undefined);
+    return next;
+  }
+
+  close(): void {
+    this.process?.stdin?.end();
+  }
+
+  private async ask(blob: string, mostBytes: number): Promise<File> {
+    this.begin().stdin?.write(`${blob}\n`);
+    const head = (await this.take(await this.lineEnd())).toString('latin1');
+    const size = Number(/ blob (\d+)\n$/.exec(head)?.[1] ?? Number.NaN);
+    if (!Number.isFinite(size)) return { kind: 'absent' };
+    const content = (await this.take(size + 1)).subarray(0, size);
+    if (size > mostBytes) return { kind: 'refused', reason: `it is larger than ${mostBytes / 1000} kB.` };
+    return textFile(content);
+  }
+
+  private begin(): ChildProcess {
+    if (!this.process) {
+      const env = { ...process.env, ...ENVIRONMENT };
+      const stdio: ['pipe', 'pipe', 'ignore'] = ['pipe', 'pipe', 'ignore'];
+      this.process = spawn('git', [...CALM, 'cat-file', '--batch'], { cwd: this.cwd, env, stdio });
+      this.process.stdout?.on('data', (data: Buffer) => {
+        this.buffer = Buffer.concat([this.buffer, data]);
+        this.wake?.();
+      });
+      this.process.on('close', () => this.wake?.());
+    }
+    return this.process;
+  }
+
+  /** How long the line is that comes next. */
+  private async lineEnd(): Promise<number> {
+    await this.until(() => this.buffer.includes(10));
+    return this.buffer.indexOf(10) + 1;
+  }
+
+  private async take(length: number): Promise<Buffer> {
+    await this.until(() => this.buffer.length >= length);
+    const taken = this.buffer.subarray(0, length);
+    this.buffer = this.buffer.subarray(length);
+    return taken;
+  }
+
+  private async until(isSo: () => boolean): Promise<void> {
+    while (!isSo()) {
+      if (this.process?.exitCode !== null) throw new Misuse('git ended before it gave what it was asked for.');
+      await new Promise<void>((wake) => {
+        this.wake = wake;
+      });
+    }
+  }
+}
