@@ -60,7 +60,7 @@ export default (page) => {
       await workbench.goTo(basename(ASKED_SHEET));
       await page.locator('.statusbar-item', { hasText: 'Build Sheet' }).first().waitFor();
       const start = Date.now();
-      await workbench.command('Build Sheet: Ask for What Is Missing');
+      await workbench.commandThatAsks('Build Sheet: Ask for What Is Missing');
       const waits = [];
       let count = 0;
       for (let place = await nextPlace(); place !== undefined; ) {
@@ -91,16 +91,16 @@ export default (page) => {
     },
     'Escape stops, and asking again goes on where it was left': async () => {
       await workbench.command('View: Close All Editors');
-      await workbench.command('Build Sheet: New Build Sheet');
+      await workbench.commandThatAsks('Build Sheet: New Build Sheet');
       await widget.locator('.monaco-list-row', { hasText: 'blower' }).first().waitFor();
       await page.keyboard.type('blower');
       await page.keyboard.press('Enter');
       await page.locator('.view-line', { hasText: 'induction: roots' }).first().waitFor();
-      await workbench.command('Build Sheet: Ask for What Is Missing');
+      await workbench.commandThatAsks('Build Sheet: Ask for What Is Missing');
       const first = await nextPlace();
       await page.keyboard.press('Escape');
       await widget.waitFor({ state: 'hidden' });
-      await workbench.command('Build Sheet: Ask for What Is Missing');
+      await workbench.commandThatAsks('Build Sheet: Ask for What Is Missing');
       assert.equal(await nextPlace(), first);
       await page.keyboard.press('Escape');
     },

@@ -34,10 +34,14 @@ export function workbenchOf(page) {
     }
   }
 
-  async function choose(text, expected) {
+  async function take(text, expected) {
     await input.fill(text);
     await entry(expected).waitFor();
     await page.keyboard.press('Enter');
+  }
+
+  async function choose(text, expected) {
+    await take(text, expected);
     await page.locator('.quick-input-widget').first().waitFor({ state: 'hidden' });
   }
 
@@ -53,6 +57,12 @@ export function workbenchOf(page) {
       await choose(`${name}:${line}:${column}`, name);
       await page.locator('.statusbar-item', { hasText: `Ln ${line}, Col ${column}` }).waitFor();
       await page.locator('.monaco-editor.focused').waitFor();
+    },
+
+    /** Runs a command that opens a prompt of its own, by its title. */
+    async commandThatAsks(title) {
+      await prompt('F1');
+      await take(`>${title}`, title);
     },
 
     /** Runs a command by its title. */
