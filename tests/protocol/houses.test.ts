@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -222,8 +222,8 @@ describe('house rules', () => {
     write(CONFIG, 'units: si\n');
     const client = await start([uriOf(shop)]);
     const sheet = uriOf(join(shop, 'one.build.yaml'));
-    await client.open(sheet, 'format: 1\nstages: [{ name: now, power: 300 hp, induction: natural }]\n');
-    const hover = await client.hover(sheet, client.rangeOf(sheet, 'power').start);
-    expect((hover?.contents as MarkupContent | undefined)?.value).toMatch(/\| Fuel demand.* \| [\d.]+ kg\/h/);
+    await client.open(sheet, readFileSync('samples/quarry-wagon.build.yaml', 'utf8'));
+    const hover = await client.hover(sheet, client.rangeOf(sheet, 'injectors').start);
+    expect((hover?.contents as MarkupContent | undefined)?.value).toMatch(/\| Static flow .*cm\^3\/min/);
   });
 });

@@ -61,7 +61,7 @@ describe('what a short sheet needs', () => {
 
   it('names the stage and the reason of each end', () => {
     expect(page).toMatch(/static flow of each of 4 at 43\.5 psi: [\d.]+ lb\/h to [\d.]+ lb\/h/);
-    expect(page).toContain('Less: injector duty cycle over the limit, in in two years.');
+    expect(page).toContain('Less: injector duty cycle over the limit, in "in two years".');
     expect(page).toContain('More: injectors too big to idle.');
   });
 
