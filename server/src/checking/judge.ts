@@ -69,7 +69,8 @@ export function findingsOf(
   const ids = rules.map(({ id }) => id);
   const say = sayingIn(house);
   const open = [...answers].flatMap(([rule, stages]) => openCheck(rule, stages, plan, say));
-  const unmade = notComputed(open, toldReasons(answers, say));
+  const isWhole = plan.every(({ sheet }) => sheet.isWhole);
+  const unmade = isWhole ? notComputed(open, toldReasons(answers, say)) : [];
   const { left, accepted, told } = silenced(values, plan, [...found, ...unmade], ids);
   const settled = (findings: readonly Finding[]) => findings.flatMap((finding) => bySeverity(finding, house));
   return { left: settled(left), accepted, open, told: settled(told) };

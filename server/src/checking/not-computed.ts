@@ -8,7 +8,8 @@ const MOST_NAMED = 3;
 
 /**
  * What keeps checks from being made where nothing else says it: one finding for each reason. Checks of hints and of
- * information are left out. `told`: reasons of which a rule has found something.
+ * information are left out. `told`: reasons of which a rule has found something. In a text that could not all be read, what
+ * makes a figure impossible may be a field that stands there unread: ask only of a whole one.
  */
 export function notComputed(open: readonly OpenCheck[], told: ReadonlySet<string>): Finding[] {
   const kept = new Map<string, OpenCheck[]>();
