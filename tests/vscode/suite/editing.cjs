@@ -75,8 +75,8 @@ exports.run = () =>
     },
     'hover on injectors and pump shows their figures': async () => {
       const editor = await openSheet(cleanSheet);
-      assert.match(await hoverAt(editor, place(editor, 'injectors:').start), /Duty cycle[^|]*\|[^|]*\d %/);
-      assert.match(await hoverAt(editor, place(editor, 'pump:').start), /Delivery[^|]*\|[^|]*\d (gal|L)\/h/);
+      assert.match(await hoverAt(editor, place(editor, 'injectors:').start), /Duty cycle[^|]*\|[^|]*\d\s%/);
+      assert.match(await hoverAt(editor, place(editor, 'pump:').start), /Delivery[^|]*\|[^|]*\d\s(gal|L)\/h/);
     },
     'completion offers fields, choices and units': async () => {
       const editor = await openSheet(cleanSheet);
