@@ -1,7 +1,7 @@
 import type { Limits } from '../generated/build-sheet.ts';
 import { type FieldPath, fieldSchema } from '../sheet/path.ts';
 import { parseQuantity } from '../units/parse.ts';
-import { isQuantity, type Quantity } from '../units/quantity.ts';
+import { isQuantity, isQuantityValue, type Quantity } from '../units/quantity.ts';
 import type { Dimension } from '../units/units.ts';
 import { type Absent, both, type Figure, isKnown, type Known, type Outcome, type Term } from './figure.ts';
 import { type Entries, type From, gather, termsOf, type ValuesOf, valuesOf } from './inputs.ts';
@@ -436,8 +436,4 @@ function standardLimit(path: FieldPath): number {
   const schema = fieldSchema(path);
   const read = schema?.dimension ? parseQuantity(String(schema.default), schema.dimension) : undefined;
   return read && isQuantity(read) ? read.value : Number(schema?.default);
-}
-
-function isQuantityValue(value: unknown): value is Quantity {
-  return typeof value === 'object' && value !== null && 'dimension' in value && 'value' in value;
 }

@@ -1,3 +1,4 @@
+import { isFields } from '../sheet/path.ts';
 import type { StageSheet } from '../sheet/stages.ts';
 
 /** In what a stage differs from another: fields by their path, with the sections around them. */
@@ -18,13 +19,8 @@ export function differencesOf(one: StageSheet, other: StageSheet): Differences {
 function compare(one: unknown, other: unknown, path: string, found: Set<string>): void {
   if (one === other) return;
   found.add(path);
-  if (!isSection(one) || !isSection(other)) return;
+  if (!isFields(one) || !isFields(other)) return;
   const below = path ? `${path}.` : '';
   for (const name of Object.keys(one)) compare(one[name], other[name], below + name, found);
   for (const name of Object.keys(other)) if (!(name in one)) found.add(below + name);
-}
-
-/** Whether a value has fields of its own: no quantity, no list, no text. */
-export function isSection(value: unknown): value is Readonly<Record<string, unknown>> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value) && !('dimension' in value);
 }

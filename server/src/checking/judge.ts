@@ -1,4 +1,5 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
+import { uncapital } from '../analysis/figure-words.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import { rules as allRules } from '../generated/rules.ts';
 import { pathText } from '../sheet/entry.ts';
@@ -203,5 +204,5 @@ function badEnd({ onlyAtBadEnd }: Draft): string {
 }
 
 function lowerFirst(text: string, isInside: boolean): string {
-  return isInside && !/^[A-Z]{2}/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+  return isInside && !/^[A-Z]{2}/.test(text) ? uncapital(text) : text;
 }

@@ -3,8 +3,8 @@ import { type Absent, isKnown } from '../analysis/figure.ts';
 import type { Node } from '../analysis/node.ts';
 import type { Entry } from '../analysis/worksheet.ts';
 import { pathText } from '../sheet/entry.ts';
-import { type FieldPath, fieldSchema, type Path, stepsOf, valueAt } from '../sheet/path.ts';
-import { type Differences, isSection } from './differences.ts';
+import { type FieldPath, fieldSchema, isFields, type Path, stepsOf, valueAt } from '../sheet/path.ts';
+import type { Differences } from './differences.ts';
 
 type Plan = readonly StageAnalysis[];
 
@@ -142,7 +142,7 @@ class Watching implements ProxyHandler<object> {
     const { analysis, told } = this;
     const isLacking = value === undefined && isUnknownWhereMissing(path);
     const isUnread = isUnreadAt(analysis, path, value);
-    const seen = isSection(value) ? watched(value, path, analysis, told) : value;
+    const seen = isFields(value) ? watched(value, path, analysis, told) : value;
     return { stage: analysis.index, path, value: seen, isUnread, isLacking };
   }
 }

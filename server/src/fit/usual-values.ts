@@ -14,6 +14,7 @@ import { awgArea, stockedGauges } from '../engineering/wire.ts';
 import { usualIdle } from '../remedies/idle-speed.ts';
 import type { NewValue } from '../sheet/edit.ts';
 import { type FieldPath, inStage, stepsOf } from '../sheet/path.ts';
+import { isQuantityValue } from '../units/quantity.ts';
 import { type Assumed, assuming, type Build, given, highest } from './build.ts';
 import { written } from './written.ts';
 
@@ -51,7 +52,7 @@ export const steps: readonly Step[] = [
   one('engine.idle', idle, 'usual for the cam; common practice'),
   boostedPowers,
   one('throttle-body.injectors.quantity', injectorQuantity, 'one a bore; common practice'),
-  one('throttle-body.bores.quantity', boreQuantity, 'four bores from six cylinders on; common practice'),
+  one('throttle-body.bores.quantity', boresFor, 'four bores from six cylinders on; common practice'),
   one(
     'throttle-body.injectors.rated-pressure',
     () => '43.5 psi',
@@ -144,10 +145,6 @@ function injectorQuantity(build: Build): number | undefined {
   return (given(build, 'throttle-body.bores.quantity') as number | undefined) ?? boresFor(build);
 }
 
-function boreQuantity(build: Build): number | undefined {
-  return boresFor(build);
-}
-
 function boresFor({ values }: Build): number | undefined {
   const cylinders = values.engine?.cylinders;
   return cylinders && (cylinders >= 6 ? 4 : 2);
@@ -167,14 +164,14 @@ function staticFlow(build: Build): string | undefined {
 }
 
 function boreDiameter(build: Build): string | undefined {
+  const most = limitOf(build, 'pressure-drop') ?? 0;
   const diameter = BORES.find((size) => {
     const tried = assuming(build, [
       { place: stepsOf('throttle-body.bores.diameter'), value: `${size} mm`, because: '' },
     ]);
-    const most = limitOf(tried, 'pressure-drop');
     return tried.plan.every((stage) => {
       const outcome = stage.see(depression);
-      return isKnown(outcome) ? outcome.value <= (most ?? 0) : stage.sheet.stage.power === undefined;
+      return isKnown(outcome) ? outcome.value <= most : stage.sheet.stage.power === undefined;
     });
   });
   return diameter === undefined ? undefined : `${diameter} mm`;
@@ -237,13 +234,9 @@ function limitOf({ plan }: Build, name: Parameters<typeof limit>[0]): number | u
 
 function numberOf(value: unknown): number | undefined {
   if (typeof value === 'number') return value;
-  return isQuantityLike(value) ? value.value : undefined;
+  return isQuantityValue(value) ? value.value : undefined;
 }
 
 function textOf(value: unknown): string | undefined {
-  return isQuantityLike(value) ? value.text : undefined;
-}
-
-function isQuantityLike(value: unknown): value is { value: number; text: string } {
-  return typeof value === 'object' && value !== null && 'text' in value && 'value' in value;
+  return isQuantityValue(value) ? value.text : undefined;
 }

@@ -1,3 +1,4 @@
+import { uncapital } from '../analysis/figure-words.ts';
 import type { Headroom } from '../fit/headroom.ts';
 import { echo } from '../text/echo.ts';
 import { findUnit, type System } from '../units/units.ts';
@@ -24,7 +25,7 @@ function stageBlocks({ stage, power, rungs, already, upTo, downTo }: Headroom, s
     ...already.map(({ message }): Span[] => [message]),
     ...rungs.map(({ power: from, broken, atBadEnd }): Span[] => [
       { strong: show(from) },
-      `${atBadEnd ? ` (${show(atBadEnd)} at the bad end)` : ''} ${lowerFirst(broken.title)}`,
+      `${atBadEnd ? ` (${show(atBadEnd)} at the bad end)` : ''} ${uncapital(broken.title)}`,
     ]),
     ...(downTo === undefined
       ? []
@@ -40,8 +41,4 @@ function rounded(watts: number, system: System, round: (value: number) => number
   const name = system === 'us' ? 'hp' : 'kW';
   const steps = watts / (findUnit('power', name)?.factor ?? 1) / STEP;
   return `${(Math.abs(steps - Math.round(steps)) < 0.02 ? Math.round(steps) : round(steps)) * STEP} ${name}`;
-}
-
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
 }

@@ -1,3 +1,4 @@
+import { uncapital } from '../analysis/figure-words.ts';
 import { INCH } from '../engineering/constants.ts';
 import type { Assumed } from '../fit/build.ts';
 import type { Need, Needs } from '../fit/needs.ts';
@@ -6,6 +7,7 @@ import { pathText } from '../sheet/entry.ts';
 import { fieldSchema } from '../sheet/path.ts';
 import { quoted } from '../text/echo.ts';
 import { formatEnd } from '../units/format.ts';
+import { isQuantityValue } from '../units/quantity.ts';
 import { type Block, type Page, paragraph, prose, type Span } from './page.ts';
 
 type System = 'us' | 'si';
@@ -110,8 +112,8 @@ function fraction({ about }: NumberNeed, size: number, system: System): string |
 
 function presentTexts(need: NumberNeed, system: System): string[] {
   const { present, isAssumed } = need;
-  if (typeof present !== 'object' || present === null || !('value' in present)) return [];
-  const value = shown(need, Number(present.value), system, 'near');
+  if (!isQuantityValue(present)) return [];
+  const value = shown(need, present.value, system, 'near');
   return [isAssumed ? `Taken here: ${value}.` : `The sheet has ${value}.`];
 }
 
@@ -148,7 +150,7 @@ function brokenText(broken: readonly Broken[]): string {
             all.map(({ stage }) => quoted(stage)),
             'and',
           )}`;
-      return `${title.charAt(0).toLowerCase()}${title.slice(1)}${stages}`;
+      return `${uncapital(title)}${stages}`;
     })
     .join('; ');
 }

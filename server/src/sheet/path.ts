@@ -25,6 +25,11 @@ export function valueAt(value: unknown, steps: readonly (string | number)[], fro
   return inner;
 }
 
+/** Whether a value is a section with fields of its own, rather than a list, a quantity or a plain value. */
+export function isFields(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value) && !('dimension' in value);
+}
+
 const schemas = new Map<FieldPath, FieldSchema | undefined>();
 
 /** The schema of a field; looked up once. */

@@ -1,5 +1,5 @@
 import type { BuildSheet, Stage } from '../generated/build-sheet.ts';
-import { type FieldPath, inChanges, inStage, type Path, stepsOf, valueAt } from './path.ts';
+import { type FieldPath, inChanges, inStage, isFields, type Path, stepsOf, valueAt } from './path.ts';
 import { mayBeUnread } from './unread.ts';
 
 /** The sheet as it is in one stage: its own values with the changes of this and the earlier stages. */
@@ -78,8 +78,4 @@ function merged(below: unknown, above: unknown): unknown {
   if (!known.has(below)) known.set(below, new WeakMap());
   known.get(below)?.set(above, result);
   return result;
-}
-
-function isFields(value: unknown): value is Record<string, unknown> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value) && !('dimension' in value);
 }

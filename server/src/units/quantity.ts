@@ -17,6 +17,11 @@ export type Quantity = {
 /** What is wrong with a quantity's text, where in the text, and texts that would be right. */
 export type QuantityError = { message: string; start: number; end: number; instead: string[] };
 
+/** Whether a value of a sheet is a quantity, rather than a word, a number or a section. */
+export function isQuantityValue(value: unknown): value is Quantity {
+  return typeof value === 'object' && value !== null && 'dimension' in value && 'value' in value;
+}
+
 /** Whether a text was read as a quantity. */
 export function isQuantity(read: Quantity | { message: string }): read is Quantity {
   return 'dimension' in read;

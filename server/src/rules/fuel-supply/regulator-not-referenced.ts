@@ -1,3 +1,4 @@
+import { uncapital } from '../../analysis/figure-words.ts';
 import { injectorPressure } from '../../analysis/full-load-injection.ts';
 import { pumpPressure, requiredDelivery } from '../../analysis/supply.ts';
 import type { Repair, Situation, StageRule } from '../../checking/rule.ts';
@@ -47,7 +48,7 @@ function withLargerPump(situation: Situation): Repair[] {
   if (!required || !pressure || !stage.boost) return [];
   const need = { delivery: required, pressure: pressure.value + stage.boost.value };
   return largerPump(situation, need).map(({ title, set }) => ({
-    title: `Reference the regulator to the manifold, and ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
+    title: `Reference the regulator to the manifold, and ${uncapital(title)}`,
     set: { ...set, [REFERENCE]: 'manifold' },
     shows: injectorPressure,
   }));

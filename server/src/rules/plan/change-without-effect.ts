@@ -1,6 +1,6 @@
 import type { Draft, PlanRule, Situation } from '../../checking/rule.ts';
-import type { Path } from '../../sheet/path.ts';
-import type { Quantity } from '../../units/quantity.ts';
+import { isFields, type Path } from '../../sheet/path.ts';
+import { isQuantityValue } from '../../units/quantity.ts';
 
 export const rule: PlanRule = {
   id: 'plan/change-without-effect',
@@ -40,8 +40,8 @@ function fieldOf(place: Path): string {
 
 /** Quantities are the same by their SI value and its ends, so that another unit makes no change; tables by what is in them. */
 function isSame(one: unknown, other: unknown): boolean {
-  if (isQuantity(one)) {
-    return isQuantity(other) && (['value', 'low', 'high'] as const).every((end) => isNear(one[end], other[end]));
+  if (isQuantityValue(one)) {
+    return isQuantityValue(other) && (['value', 'low', 'high'] as const).every((end) => isNear(one[end], other[end]));
   }
   if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null) return one === other;
   const [fields, others] = [Object.entries(one), new Map(Object.entries(other))];
@@ -50,12 +50,4 @@ function isSame(one: unknown, other: unknown): boolean {
 
 function isNear(one: number, other: number): boolean {
   return Math.abs(one - other) <= 1e-8 * Math.max(Math.abs(one), Math.abs(other));
-}
-
-function isQuantity(value: unknown): value is Quantity {
-  return typeof value === 'object' && value !== null && 'dimension' in value;
-}
-
-function isFields(value: unknown): value is Record<string, unknown> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value) && !isQuantity(value);
 }

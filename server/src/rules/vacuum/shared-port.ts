@@ -1,3 +1,4 @@
+import { capital } from '../../analysis/figure-words.ts';
 import type { StageRule } from '../../checking/rule.ts';
 import type { VacuumReference } from '../../generated/build-sheet.ts';
 
@@ -38,10 +39,6 @@ export const rule: StageRule = {
     };
   },
 };
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
 
 function listed(words: string[]): string {
   return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
