@@ -59,22 +59,26 @@ export function* headroomOf({ sheet, plan, house }: Checked, rules: readonly Rul
 /** A point of the climb, from 0 at the claim to 1 at the top. */
 type Climb = (share: number) => { power: number; changes: readonly Change[] };
 
+/** A point of the climb with what is broken there. */
+type Mark = { share: number; power: number; broken: readonly Broken[] };
+
 function ladderOf(trials: Trials, index: number, stage: string, claimed: Quantity): Headroom {
   const climb = climbOf(trials.build, index, claimed);
-  const at = (share: number) => brokenWith(trials, climb(share).changes)?.filter((one) => one.index === index) ?? [];
-  const marks = Array.from({ length: STEPS + 1 }, (_, step) => ({ share: step / STEPS, broken: at(step / STEPS) }));
-  const [first, ...above] = marks;
-  const already = first?.broken ?? [];
+  const at = (share: number): Mark => {
+    const { power, changes } = climb(share);
+    return { share, power, broken: brokenWith(trials, changes)?.filter((one) => one.index === index) ?? [] };
+  };
+  const marks = Array.from({ length: STEPS + 1 }, (_, step) => at(step / STEPS));
+  const already = marks[0]?.broken ?? [];
   const isNew = ({ rule }: Broken) => !already.some((one) => one.rule === rule);
-  const names = new Set(above.flatMap(({ broken }) => broken.filter(isNew).map(({ rule }) => rule)));
+  const names = new Set(marks.flatMap(({ broken }) => broken.filter(isNew).map(({ rule }) => rule)));
   const rungs = [...names].flatMap((rule): Rung[] => {
-    const any = firstShare(marks, at, (one) => one.rule === rule);
-    const nominal = firstShare(marks, at, (one) => one.rule === rule && !one.onlyAtBadEnd);
-    const [main, bad] = nominal === undefined ? [any, undefined] : [nominal, any];
-    const broken = main === undefined ? undefined : at(main).find((one) => one.rule === rule);
-    if (main === undefined || !broken) return [];
-    const early = bad !== undefined && bad < main ? { atBadEnd: climb(bad).power } : {};
-    return [{ power: climb(main).power, broken, ...early }];
+    const any = firstMark(marks, at, (one) => one.rule === rule);
+    const nominal = firstMark(marks, at, (one) => one.rule === rule && !one.onlyAtBadEnd);
+    const main = nominal ?? any;
+    const broken = main?.broken.find((one) => one.rule === rule);
+    if (!main || !broken) return [];
+    return [{ power: main.power, broken, ...(any && any.share < main.share && { atBadEnd: any.power }) }];
   });
   const least = trials.build.plan[index]?.estimate(powerCoveredLow)?.value;
   return {
@@ -82,26 +86,23 @@ function ladderOf(trials: Trials, index: number, stage: string, claimed: Quantit
     power: claimed.value,
     rungs: rungs.toSorted((one, other) => one.power - other.power),
     already,
-    upTo: climb(1).power,
+    upTo: marks.at(-1)?.power ?? claimed.value,
     ...(least !== undefined && { downTo: least }),
   };
 }
 
-type Mark = { share: number; broken: readonly Broken[] };
-
-/** Where something is first broken on the climb: the share just past it. */
-function firstShare(
+/** Where something is first broken on the climb: the point just past it. */
+function firstMark(
   marks: readonly Mark[],
-  at: (share: number) => readonly Broken[],
+  at: (share: number) => Mark,
   is: (broken: Broken) => boolean,
-): number | undefined {
+): Mark | undefined {
   const index = marks.findIndex(({ broken }) => broken.some(is));
-  const [below, above] = [marks[index - 1]?.share, marks[index]?.share];
-  if (below === undefined || above === undefined) return undefined;
-  let [kept, lost] = [below, above];
+  let [kept, lost] = [marks[index - 1], marks[index]];
+  if (!kept || !lost) return undefined;
   for (let step = 0; step < SEARCH; step++) {
-    const middle = (kept + lost) / 2;
-    if (at(middle).some(is)) lost = middle;
+    const middle = at((kept.share + lost.share) / 2);
+    if (middle.broken.some(is)) lost = middle;
     else kept = middle;
   }
   return lost;

@@ -36,12 +36,12 @@ export function windowOf(trials: Trials, property: Property): Window {
   const highs = new Map<string, number>();
   for (const [key, one] of all) {
     const kept = longestRun(grid.map(({ broken }) => !broken.some((other) => keyOf(other) === key)));
-    if (!kept && hangsOnValue(key, grid)) standing.push(one);
-    else if (!kept) continue;
-    else {
-      if (kept.start > 0) lows.set(key, kept.start);
-      if (kept.end < grid.length - 1) highs.set(key, kept.end);
+    if (!kept) {
+      if (hangsOnValue(key, grid)) standing.push(one);
+      continue;
     }
+    if (kept.start > 0) lows.set(key, kept.start);
+    if (kept.end < grid.length - 1) highs.set(key, kept.end);
   }
   const low = endOf(trials, property, grid, lows, -1);
   const high = endOf(trials, property, grid, highs, 1);

@@ -8,9 +8,8 @@ import { fieldSchema } from '../sheet/path.ts';
 import { quoted } from '../text/echo.ts';
 import { formatEnd } from '../units/format.ts';
 import { isQuantityValue } from '../units/quantity.ts';
+import type { System } from '../units/units.ts';
 import { type Block, type Page, paragraph, prose, type Span } from './page.ts';
-
-type System = 'us' | 'si';
 
 /** What a build needs, part by part, with what makes each end, and what is assumed for it. */
 export function needsPage({ needs, assumed }: Needs, system: System): Page {
