@@ -65,20 +65,18 @@ export class Service {
 
   /** The rules and figures that failed by a fault of our own when a text was checked. */
   faults(uri: string): readonly Fault[] {
-    const text = this.workspace.get(uri);
-    return text?.kind === 'sheet' ? this.checked(text).faults : [];
+    return this.checkedAt(uri)?.faults ?? [];
   }
 
   /** The checks of a sheet that could not be made, with what they lacked. */
   openChecks(uri: string): readonly OpenCheck[] {
-    const text = this.workspace.get(uri);
-    return text?.kind === 'sheet' ? this.checked(text).open : [];
+    return this.checkedAt(uri)?.open ?? [];
   }
 
   /** What to ask next about a sheet, weightiest first. */
   questions(uri: string): AskedQuestion[] {
-    const text = this.workspace.get(uri);
-    return text?.kind === 'sheet' ? askedOf(this.checked(text)) : [];
+    const checked = this.checkedAt(uri);
+    return checked ? askedOf(checked) : [];
   }
 
   /**
@@ -86,17 +84,15 @@ export class Service {
    * what is no sheet.
    */
   *needs(uri: string, wanted?: (field: FieldPath) => boolean): Steps<(Needs & { units: System }) | undefined> {
-    const text = this.workspace.get(uri);
-    if (text?.kind !== 'sheet') return undefined;
-    const checked = this.checked(text);
+    const checked = this.checkedAt(uri);
+    if (!checked) return undefined;
     return { ...(yield* needsOf(checked, this.rules, wanted)), units: checked.house.units ?? 'us' };
   }
 
   /** A sheet on paper, part by part; nothing for what is no sheet. */
   *report(uri: string): Steps<{ title: string; sections: Section[]; units: System } | undefined> {
-    const text = this.workspace.get(uri);
-    if (text?.kind !== 'sheet') return undefined;
-    const checked = this.checked(text);
+    const checked = this.checkedAt(uri);
+    if (!checked) return undefined;
     const needs = yield* needsOf(checked, this.rules);
     const headroom = yield* headroomOf(checked, this.rules);
     const sections = reportOf({ checked, needs, headroom, questions: askedOf(checked) });
@@ -105,9 +101,8 @@ export class Service {
 
   /** How far the parts of each stage of a sheet go. */
   *headroom(uri: string): Steps<{ stages: readonly Headroom[]; units: System }> {
-    const text = this.workspace.get(uri);
-    if (text?.kind !== 'sheet') return { stages: [], units: 'us' };
-    const checked = this.checked(text);
+    const checked = this.checkedAt(uri);
+    if (!checked) return { stages: [], units: 'us' };
     return { stages: yield* headroomOf(checked, this.rules), units: checked.house.units ?? 'us' };
   }
 
@@ -158,9 +153,8 @@ export class Service {
 
   /** What there is to read of the field at an offset, in short; with what the build needs of it in steps. */
   *explained(uri: string, offset: number): Steps<Explanation | undefined> {
-    const text = this.workspace.get(uri);
-    if (text?.kind !== 'sheet') return this.explain(uri, offset);
-    const checked = this.checked(text);
+    const checked = this.checkedAt(uri);
+    if (!checked) return this.explain(uri, offset);
     const fields = neededAt(checked.sheet.root, offset);
     if (fields.length === 0) return this.explain(uri, offset);
     const { needs } = yield* needsOf(checked, this.rules, (field) => fields.includes(field));
@@ -193,9 +187,8 @@ export class Service {
 
   /** How all that is computed of the field at an offset came about, with usual values where the sheet says nothing. */
   work(uri: string, offset: number): Work | undefined {
-    const text = this.workspace.get(uri);
-    if (text?.kind !== 'sheet') return undefined;
-    const checked = this.checked(text);
+    const checked = this.checkedAt(uri);
+    if (!checked) return undefined;
     const { plan } = completed(checked);
     return workAt(checked.sheet.root, offset, plan, checked.house.units ?? 'us');
   }
@@ -227,8 +220,8 @@ export class Service {
 
   /** What would mend everything that needs no choice, in one go. */
   repairsOfAll(uri: string): Offer[] {
-    const text = this.workspace.get(uri);
-    return text?.kind === 'sheet' ? allRepairs(this.checked(text)) : [];
+    const checked = this.checkedAt(uri);
+    return checked ? allRepairs(checked) : [];
   }
 
   /** Sections, fields and named items. */
@@ -278,6 +271,12 @@ export class Service {
     if (memory.standing?.revision !== revision)
       memory.standing = { revision, ...this.workspace.houseFor(memory.text.uri) };
     return memory.standing;
+  }
+
+  /** The newest check of a sheet; nothing for what is no sheet. */
+  private checkedAt(uri: string): Checked | undefined {
+    const text = this.workspace.get(uri);
+    return text?.kind === 'sheet' ? this.checked(text) : undefined;
   }
 
   private checked(text: OpenText): Checked {

@@ -4,6 +4,15 @@ import { plainText } from '../report/plain-text.ts';
 import type { Io } from './io.ts';
 import { harmless, wrapped } from './wrap.ts';
 
+/** The option that says how a page, or its data, is written. */
+export const pageFormat = {
+  type: 'string',
+  short: 'f',
+  value: 'FORMAT',
+  choices: ['text', 'markdown', 'json'],
+  about: 'how to write it; text, if not said',
+} as const;
+
 /** How wide text is where no terminal says it, and the most where one does. */
 const USUAL_COLUMNS = 110;
 const MOST_COLUMNS = 120;

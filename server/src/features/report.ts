@@ -1,9 +1,9 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
 import { isKnown } from '../analysis/figure.ts';
 import { capital, withSpread } from '../analysis/figure-words.ts';
+import { figureNamed } from '../analysis/figures.ts';
 import { pumps } from '../analysis/fuel-network.ts';
 import { dutyOverSpeed } from '../analysis/full-load-injection.ts';
-import { heldAgainst } from '../analysis/headlines.ts';
 import { limit } from '../analysis/node.ts';
 import { pumpPressure, requiredDelivery } from '../analysis/supply.ts';
 import { cautions } from '../checking/cautions.ts';
@@ -13,6 +13,7 @@ import type { Headroom } from '../fit/headroom.ts';
 import type { Needs } from '../fit/needs.ts';
 import { headroomPage } from '../report/headroom-page.ts';
 import type { Section } from '../report/html.ts';
+import { type FigureRow, figureTable } from '../report/model.ts';
 import { needsPage } from '../report/needs-page.ts';
 import { type Block, type Page, paragraph, prose, type Span } from '../report/page.ts';
 import type { Plot } from '../report/plot.ts';
@@ -118,19 +119,18 @@ function findingsPage({ findings, accepted }: Checked): Page {
 }
 
 function figurePage(home: readonly string[], plan: readonly StageAnalysis[], system: System): Block[] {
-  const figures = plan.map((stage) => stage.figures);
-  const ids = new Set(figures.flatMap((known) => [...known.keys()]));
   const show = (value: number, dimension: Dimension) => formatEnd(value, dimension, system, 'near');
-  const rows = [...ids].flatMap((id) => {
-    const named = figures.find((known) => known.has(id))?.get(id);
-    if (!named || !home.includes(named.home[0]?.split('.')[0] ?? '')) return [];
-    const held = boundText(id, plan[0], (value) => show(value, named.dimension));
-    const values = figures.map((known) => {
-      const figure = known.get(id);
-      return figure ? withSpread(figure, show) : '-';
+  const isHere = ({ figure }: FigureRow) => home.includes(figureNamed(figure)?.home[0]?.split('.')[0] ?? '');
+  const rows = figureTable(plan)
+    .filter(isHere)
+    .map(({ name, dimension, stages }) => {
+      const held = stages.find((cell) => cell?.limit)?.limit;
+      return [
+        capital(name),
+        ...stages.map((cell) => (cell ? withSpread({ ...cell, dimension }, show) : '-')),
+        held ? `${held.side} ${show(held.value, dimension)}` : '',
+      ];
     });
-    return [[capital(named.name), ...values, held]];
-  });
   if (rows.length === 0) return [];
   const head = ['figure', ...plan.map(({ name }) => echo(name))];
   const hasLimits = rows.some((row) => row.at(-1) !== '');
@@ -139,14 +139,6 @@ function figurePage(home: readonly string[], plan: readonly StageAnalysis[], sys
       ? { kind: 'table', head: [...head, 'limit'], rows }
       : { kind: 'table', head, rows: rows.map((row) => row.slice(0, -1)) },
   ];
-}
-
-function boundText(id: string, stage: StageAnalysis | undefined, show: (value: number) => string): string {
-  const held = heldAgainst[id];
-  if (!held || !stage) return '';
-  if (typeof held.limit === 'number') return `${held.side} ${show(held.limit)}`;
-  const outcome = stage.see(limit(held.limit));
-  return isKnown(outcome) ? `${held.side} ${show(outcome.value)}` : '';
 }
 
 function dutyPlots(plan: readonly StageAnalysis[]): Plot[] {

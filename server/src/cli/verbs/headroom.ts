@@ -1,18 +1,8 @@
 import { headroomPage } from '../../report/headroom-page.ts';
 import { inOneGo } from '../../text/steps.ts';
 import { oneSheet } from '../one-sheet.ts';
-import { pageText } from '../page-text.ts';
+import { pageFormat, pageText } from '../page-text.ts';
 import { define, ExitCode } from '../verb.ts';
-
-const options = {
-  format: {
-    type: 'string',
-    short: 'f',
-    value: 'FORMAT',
-    choices: ['text', 'markdown', 'json'],
-    about: 'how to write it; text, if not said',
-  },
-} as const;
 
 export const verb = define({
   about: 'Tell how far the parts of each stage go, and what gives way first.',
@@ -20,7 +10,7 @@ export const verb = define({
   details: `A stage without a blower raises its power, one with a blower its boost, until the rules about what parts can carry are broken, one after another. Rules about the claim itself are left out. Parts that the sheet does not give are no rung.
 
 Knock is a rung of its own: an estimate for a second look, never a clearance.`,
-  options,
+  options: { format: pageFormat },
   examples: [
     ['headroom quarry-wagon.build.yaml', 'good to so much power, then which part'],
     ['headroom --format json quarry-wagon.build.yaml', 'the same for a program, power in watts'],

@@ -2,18 +2,8 @@ import { needsData } from '../../report/needs-json.ts';
 import { needsPage } from '../../report/needs-page.ts';
 import { inOneGo } from '../../text/steps.ts';
 import { oneSheet } from '../one-sheet.ts';
-import { pageText } from '../page-text.ts';
+import { pageFormat, pageText } from '../page-text.ts';
 import { define, ExitCode, Misuse } from '../verb.ts';
-
-const options = {
-  format: {
-    type: 'string',
-    short: 'f',
-    value: 'FORMAT',
-    choices: ['text', 'markdown', 'json'],
-    about: 'how to write it; text, if not said',
-  },
-} as const;
 
 export const verb = define({
   about: 'Tell what a build needs of each part over all its stages, and what makes each end.',
@@ -21,7 +11,7 @@ export const verb = define({
   details: `A short sheet will do: cylinders, displacement, fuel, and the stages with their power or blower. What else is not known is taken as usual, and listed with its reason; every answer written into the sheet takes the place of one.
 
 A range holds for its part with all others as they are, or as taken. An end is the last value that breaks no error or warning of the book.`,
-  options,
+  options: { format: pageFormat },
   examples: [
     ['needs quarry-wagon.build.yaml', 'injectors, pump, lines, wire and the rest, with their ranges'],
     ['needs --format json phone.build.yaml', 'the same for a program, numbers in SI units'],
