@@ -2,6 +2,7 @@ import { analyze } from '../analysis/analysis.ts';
 import { boostedPowerEstimate } from '../analysis/boost.ts';
 import { powerCoveredLow } from '../analysis/idle-injection.ts';
 import type { Checked } from '../checking/checked.ts';
+import type { OpenCheck } from '../checking/finding.ts';
 import type { Rule } from '../checking/rule.ts';
 import { changedValues } from '../sheet/changed.ts';
 import type { Change } from '../sheet/edit.ts';
@@ -23,6 +24,8 @@ export type Headroom = {
   rungs: readonly Rung[];
   /** What gives way already. */
   already: readonly Broken[];
+  /** What could not be checked for want of fields, so that nothing is said of it. */
+  open: readonly OpenCheck[];
   /** The most power that was looked at, W. */
   upTo: number;
   /** The least power the injectors cover, W, where it is known. */
@@ -86,6 +89,7 @@ function ladderOf(trials: Trials, index: number, stage: string, claimed: Quantit
     power: claimed.value,
     rungs: rungs.toSorted((one, other) => one.power - other.power),
     already,
+    open: trials.verdict.open.filter(({ stages }) => stages.includes(index)),
     upTo: marks.at(-1)?.power ?? claimed.value,
     ...(least !== undefined && { downTo: least }),
   };

@@ -7,26 +7,33 @@ import { type Block, type Page, paragraph, type Span } from './page.ts';
 /** Powers are given to 5 hp, or 5 kW; more digits would promise too much. */
 const STEP = 5;
 
+/** Checks that are named of those not made, and fields of those not known. */
+const MOST_CHECKS = 5;
+const MOST_FIELDS = 3;
+
 /** How far the parts of each stage go, and what gives way first. */
 export function headroomPage(stages: readonly Headroom[], system: System): Page {
   if (stages.length === 0) return [paragraph('No stage claims a power.')];
   return stages.flatMap((stage) => stageBlocks(stage, system));
 }
 
-function stageBlocks({ stage, power, rungs, already, upTo, downTo }: Headroom, system: System): Block[] {
+function stageBlocks({ stage, power, rungs, already, open, upTo, downTo }: Headroom, system: System): Block[] {
   const show = (watts: number) => rounded(watts, system, Math.floor);
   const [first] = rungs;
   const verdict = already.length
     ? 'not even that:'
     : first
       ? `good to ${show(first.power)}${first.atBadEnd ? ` (${show(first.atBadEnd)} at the bad end of the tolerances)` : ''}, then:`
-      : `good beyond ${show(upTo)}, the most that was looked at.`;
+      : open.length
+        ? `nothing that can be checked gives way up to ${show(upTo)}, but not all of it can be:`
+        : `good beyond ${show(upTo)}, the most that was looked at.`;
   const items: Span[][] = [
     ...already.map(({ message }): Span[] => [message]),
     ...rungs.map(({ power: from, broken, atBadEnd }): Span[] => [
       { strong: show(from) },
       `${atBadEnd ? ` (${show(atBadEnd)} at the bad end)` : ''} ${uncapital(broken.title)}`,
     ]),
+    ...(open.length ? [openSpans(open)] : []),
     ...(downTo === undefined
       ? []
       : [[`down to ${rounded(downTo, system, Math.ceil)}: with less the injectors' pulse at idle is too short`]]),
@@ -35,6 +42,16 @@ function stageBlocks({ stage, power, rungs, already, upTo, downTo }: Headroom, s
     paragraph({ strong: echo(stage) }, `, ${rounded(power, system, Math.round)} claimed: ${verdict}`),
     ...(items.length ? [{ kind: 'list', items } as const] : []),
   ];
+}
+
+/** What is not checked is not good: the checks that wait for a field, and the fields. */
+function openSpans(open: Headroom['open']): Span[] {
+  const fields = [...new Set(open.flatMap(({ lacks }) => lacks))];
+  const some = fields.slice(0, MOST_FIELDS).flatMap((field, index): Span[] => [index ? ', ' : ' ', { code: field }]);
+  const more = fields.length > MOST_FIELDS ? ` and ${fields.length - MOST_FIELDS} more fields` : '';
+  const titles = open.slice(0, MOST_CHECKS).map(({ title }) => uncapital(title));
+  if (open.length > MOST_CHECKS) titles.push(`${open.length - MOST_CHECKS} more`);
+  return [`not checked: ${titles.join('; ')}.`, ...(fields.length ? [' Not known yet:', ...some, `${more}.`] : [])];
 }
 
 function rounded(watts: number, system: System, round: (value: number) => number): string {

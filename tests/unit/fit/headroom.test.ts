@@ -5,6 +5,8 @@ import { powerFed } from '../../../server/src/analysis/supply.ts';
 import { checkText } from '../../../server/src/checking/checked.ts';
 import { headroomOf } from '../../../server/src/fit/headroom.ts';
 import { rules } from '../../../server/src/generated/rules.ts';
+import { headroomPage } from '../../../server/src/report/headroom-page.ts';
+import { plainText } from '../../../server/src/report/plain-text.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
 import { inOneGo } from '../../../server/src/text/steps.ts';
 
@@ -62,6 +64,18 @@ describe('the ladder', () => {
     const small = WAGON.replace('static-flow: 72 lb/h', 'static-flow: 30 lb/h');
     expect(ladders(small).ladders[1]?.already.map(({ rule }) => rule)).toContain('throttle-body/duty');
     expect(rung(WAGON.replace(/ {2}pump: \{.*\n/, ''), 'fuel-supply/pump-flow-short')).toBe(0);
+  });
+
+  it('calls nothing good that it cannot check', () => {
+    const short = 'format: 1\nengine: { cylinders: 8, displacement: 6.05 L }\nstages: [{ name: now, power: 330 hp }]\n';
+    const [now] = ladders(short).ladders;
+    expect(now?.open.map(({ rule }) => rule)).toEqual(
+      expect.arrayContaining(['throttle-body/duty', 'fuel-supply/pump-flow-short']),
+    );
+    const page = plainText(headroomPage(now ? [now] : [], 'us'));
+    expect(page).not.toContain('good');
+    expect(page).toMatch(/not checked: (.+; ){5}\d+ more\./);
+    expect(page).toContain('Not known yet:');
   });
 
   it('raises the boost of a blown stage', () => {

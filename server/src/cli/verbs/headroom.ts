@@ -20,9 +20,10 @@ Knock is a rung of its own: an estimate for a second look, never a clearance.`,
     const { stages, units } = inOneGo(service.headroom(uri));
     const { format = 'text' } = chosen;
     if (format !== 'json') return { code: ExitCode.clean, out: pageText(headroomPage(stages, units), format, io) };
-    const plain = stages.map(({ rungs, already, ...stage }) => ({
+    const plain = stages.map(({ rungs, already, open, ...stage }) => ({
       ...stage,
       already: already.map(({ rule, message }) => ({ rule, message })),
+      open: open.map(({ rule, lacks, impossible }) => ({ rule, lacks, impossible })),
       rungs: rungs.map(({ broken, ...rung }) => ({ ...rung, rule: broken.rule, message: broken.message })),
     }));
     return { code: ExitCode.clean, out: `${JSON.stringify({ version: 1, stages: plain }, null, 2)}\n` };
