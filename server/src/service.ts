@@ -23,6 +23,8 @@ import { type Needs, needsOf } from './fit/needs.ts';
 import type { BuildSheet } from './generated/build-sheet.ts';
 import { rules as allRules } from './generated/rules.ts';
 import { validateSheet } from './generated/validate.js';
+import { comparisonOf } from './report/comparison.ts';
+import type { NamedComparison } from './report/comparison-page.ts';
 import type { Section } from './report/html.ts';
 import { needLine } from './report/needs-page.ts';
 import type { House } from './sheet/house.ts';
@@ -97,6 +99,18 @@ export class Service {
     const headroom = yield* headroomOf(checked, this.rules);
     const sections = reportOf({ checked, needs, headroom, questions: askedOf(checked) });
     return { title: checked.sheet.values.title ?? 'Build sheet', sections, units: checked.house.units ?? 'us' };
+  }
+
+  /** What the change into a sheet does from another, open here or in a service of its own; nothing where one is no sheet. */
+  *compare(uri: string, before: string, earlier: Service = this): Steps<NamedComparison | undefined> {
+    const [old, now] = [earlier.checkedAt(before), this.checkedAt(uri)];
+    if (!old || !now) return undefined;
+    return {
+      ...(yield* comparisonOf(old, now, this.rules)),
+      values: now.sheet.values,
+      valuesBefore: old.sheet.values,
+      units: now.house.units ?? 'us',
+    };
   }
 
   /** How far the parts of each stage of a sheet go. */

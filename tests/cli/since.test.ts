@@ -1,26 +1,11 @@
-import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { folderWith, program } from './program.ts';
+import { git, repository } from './repository.ts';
 
 const CLEAN = readFileSync('samples/quarry-wagon.build.yaml', 'utf8');
 const POINTS = CLEAN.replace('trigger: magnetic-pickup', 'trigger: contact-points');
-const IDENTITY = ['-c', 'user.name=shop', '-c', 'user.email=shop@example.com', '-c', 'commit.gpgsign=false'];
-
-function git(cwd: string, ...args: string[]): void {
-  execFileSync('git', [...IDENTITY, ...args], { cwd, stdio: 'pipe' });
-}
-
-/** A repository whose first commit has these files. */
-function repository(files: Record<string, string>): string {
-  const cwd = folderWith(files);
-  git(cwd, 'init', '-q', '-b', 'main');
-  git(cwd, 'add', '-A');
-  git(cwd, 'commit', '-q', '-m', 'first');
-  return cwd;
-}
-
 async function codes(cwd: string, ref = 'main'): Promise<string[]> {
   const { out, complaints } = await program(['check', '-f', 'concise', '--since', ref], { cwd });
   expect(complaints).toBe('');

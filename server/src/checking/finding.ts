@@ -27,6 +27,8 @@ export type Finding = {
   repairs: readonly PlannedRepair[];
   /** The stages it holds in, by number. */
   stages: readonly number[];
+  /** By how much it misses its limit in the worst of them, in a measure of its rule. */
+  excess?: number;
 };
 
 /** A finding at its place in the text. */

@@ -1,4 +1,8 @@
+import { nameOf } from '../sheet/differing.ts';
+import { entryAt } from '../sheet/entry.ts';
 import { fieldAt, type Path, valueAt } from '../sheet/path.ts';
+import type { Problem } from '../sheet/problem.ts';
+import type { Sheet } from '../sheet/read.ts';
 import type { Finding } from './finding.ts';
 
 type Identified = Pick<Finding, 'found' | 'path' | 'stages'>;
@@ -52,12 +56,13 @@ export function lastingIdentity(finding: Identified, values: unknown, stageNames
 /** A place with the items of lists by what names them, else by their number. */
 export function lastingField(path: Path, values: unknown): string {
   return path
-    .map((step, index) => (typeof step === 'number' ? nameOf(valueAt(values, path.slice(0, index + 1)), step) : step))
+    .map((step, index) =>
+      typeof step === 'number' ? (nameOf(valueAt(values, path.slice(0, index + 1))) ?? step + 1) : step,
+    )
     .join('.');
 }
 
-function nameOf(item: unknown, index: number): string {
-  const { id, name, rule, date } = (item ?? {}) as Record<string, unknown>;
-  const given = [id, name, rule, date].find((one) => typeof one === 'string');
-  return typeof given === 'string' ? given : String(index + 1);
+/** What a problem of the text is known by in another state of it: its code and the field it stands in. */
+export function problemIdentity(sheet: Pick<Sheet<unknown>, 'root' | 'values'>, { code, range }: Problem): string {
+  return `${code} ${lastingField(entryAt(sheet.root, range.start).path, sheet.values)}`;
 }

@@ -165,6 +165,7 @@ function merged(rule: StageRule, path: Path, found: readonly Found[], plan: Plan
     related: relatedOf(worst),
     repairs: (worst.draft.repairs ?? []).map((repair) => planned(repair, worst.stage)),
     stages,
+    ...(worst.draft.excess !== undefined && { excess: worst.draft.excess }),
   };
   const finding = later ? { ...base, ...later } : base;
   return { ...finding, message: finding.message + badEnd(worst.draft) };

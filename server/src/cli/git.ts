@@ -1,5 +1,5 @@
 import { type ChildProcess, execFile, spawn } from 'node:child_process';
-import { posix, relative } from 'node:path';
+import { join, posix, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import { textFile } from '../disk.ts';
@@ -31,8 +31,8 @@ const ENVIRONMENT = {
   LC_ALL: 'C',
 };
 
-/** A state of a repository, read file by file as if it stood on disk. */
-export type State = { read: Read; close: () => void };
+/** A state of a repository, read file by file as if it stood on disk: `files` are all it has, absolute. */
+export type State = { read: Read; files: readonly string[]; close: () => void };
 
 /**
  * The state a name of a revision stands for, in the work tree of a folder.
@@ -50,10 +50,32 @@ export async function stateAt(ref: string, cwd: string): Promise<State> {
     const blob = blobs.get(path);
     return blob === undefined ? { kind: 'absent' } : contents.of(blob, mostBytes);
   };
-  return { read, close: () => contents.close() };
+  const files = [...blobs.keys()].map((path) => join(cwd, posix.relative(prefix || '.', path)));
+  return { read, files, close: () => contents.close() };
 }
 
-async function git(args: readonly string[], cwd: string, refusal: () => string): Promise<string> {
+/**
+ * The top of the work tree a folder is in.
+ * @throws Misuse where git is not there, or the folder is in no work tree
+ */
+export async function workTreeOf(cwd: string): Promise<string> {
+  return (await git(['rev-parse', '--show-toplevel'], cwd, () => `${cwd} is in no git work tree.`)).trimEnd();
+}
+
+/** Whether a name stands for a commit in the work tree of a folder. */
+export async function isRevision(ref: string, cwd: string): Promise<boolean> {
+  const name = ['rev-parse', '--verify', '--quiet', '--end-of-options', `${ref}^{commit}`];
+  return git(name, cwd, () => '').then(
+    () => true,
+    () => false,
+  );
+}
+
+/**
+ * Runs git for its answer, with nothing run that a repository has set up.
+ * @throws Misuse with the refusal where it fails
+ */
+export async function git(args: readonly string[], cwd: string, refusal: () => string): Promise<string> {
   try {
     const env = { ...process.env, ...ENVIRONMENT };
     const { stdout } = await promisify(execFile)('git', [...CALM, ...args], { cwd, env, maxBuffer: MOST_LISTED });

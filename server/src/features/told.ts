@@ -1,6 +1,6 @@
 import type { Checked } from '../checking/checked.ts';
 import { type PlacedFinding, placed } from '../checking/finding.ts';
-import { lastingField, lastingIdentities, lastingIdentity } from '../checking/identity.ts';
+import { lastingIdentities, lastingIdentity, problemIdentity } from '../checking/identity.ts';
 import { offeredRepairs } from '../checking/repair.ts';
 import { entryAt, pathText } from '../sheet/entry.ts';
 import { fixesThatHold, type Read } from '../sheet/fixes-that-hold.ts';
@@ -58,7 +58,7 @@ export function problemsTold(
 ): Told[] {
   return sheet.problems.map((problem) => {
     const { path } = entryAt(sheet.root, problem.range.start);
-    const identity = `${problem.code} ${lastingField(path, sheet.values)}`;
+    const identity = problemIdentity(sheet, problem);
     return {
       ...problemDiagnosis(uri, sheet.text, problem),
       field: pathText(path),

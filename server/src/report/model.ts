@@ -65,7 +65,8 @@ export function figureRow(node: FigureNode, plan: Plan): FigureRow | undefined {
   return { figure: node.id, name: node.name, dimension: node.dimension, stages };
 }
 
-function cellOf(stage: StageAnalysis, node: FigureNode): FigureCell | undefined {
+/** A figure in one stage, with the ends it can reach and its limit; nothing where it cannot be had. */
+export function cellOf(stage: StageAnalysis, node: FigureNode): FigureCell | undefined {
   const value = stage.estimate(node)?.value;
   if (value === undefined) return undefined;
   const bounds = stage.boundsOf(node);

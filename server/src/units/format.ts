@@ -47,7 +47,8 @@ export function formatEnd(
   return `${Number((ROUNDING[way](number / step) * step).toPrecision(4))} ${unit.name}`.trim();
 }
 
-function suitableUnit(value: number, dimension: Dimension, system: 'us' | 'si'): string {
+/** The name of the unit that suits the size of an SI value, in the given system. */
+export function suitableUnit(value: number, dimension: Dimension, system: 'us' | 'si'): string {
   const [usual, large] = (dimensions[dimension] as DimensionUnits)[system];
   if (usual === 'AWG' && nearestGauge(value) === undefined) return 'mm^2';
   const unit = findUnit(dimension, usual ?? '');

@@ -1,0 +1,71 @@
+import { existsSync } from 'node:fs';
+import { stat } from 'node:fs/promises';
+import { join, relative, resolve } from 'node:path';
+import { filesOnDisk } from '../disk.ts';
+import { kindOf } from '../workspace/kind.ts';
+import type { Read } from './check-files.ts';
+import { find } from './find.ts';
+import { isRevision, stateAt, workTreeOf } from './git.ts';
+import type { Io } from './io.ts';
+import { Misuse } from './verb.ts';
+
+/** One side of a comparison: its sheets by the name they are known by on both sides, and how to read them. */
+export type Side = { sheets: ReadonlyMap<string, string>; isFile: boolean; read: Read; close: () => void };
+
+/** What an operand stands for: a path on disk, or a path, if it names one, in a state of git. */
+type Meant = { path: string } | { ref: string; path?: string };
+
+/**
+ * Both sides of a comparison. An operand is a file or a folder; else a state of git, of the same path as the other side,
+ * or REF:PATH as git writes it, from the top of the work tree or with `./` from here.
+ * @throws Misuse for what is neither, or a file beside a folder
+ */
+export async function sidesOf(before: string, after: string, io: Io): Promise<[Side, Side]> {
+  const meant = [await meantBy(before, io), await meantBy(after, io)] as const;
+  const [old, now] = meant;
+  const path = ('path' in now && now.path) || ('path' in old && old.path) || io.cwd;
+  const sides: Side[] = [];
+  try {
+    for (const one of meant) sides.push(await sideOf('ref' in one ? { ...one, path: one.path ?? path } : one, io));
+    const [first, second] = sides as [Side, Side];
+    if (first.isFile !== second.isFile) throw new Misuse('a sheet is compared with a sheet, a folder with a folder.');
+    return [first, second];
+  } catch (error) {
+    for (const side of sides) side.close();
+    throw error;
+  }
+}
+
+async function meantBy(operand: string, { cwd }: Io): Promise<Meant> {
+  if (existsSync(resolve(cwd, operand))) return { path: resolve(cwd, operand) };
+  if (await isRevision(operand, cwd)) return { ref: operand };
+  const [, ref, path = ''] = /^([^:]+):(.*)$/s.exec(operand) ?? [];
+  if (!ref || !(await isRevision(ref, cwd)))
+    throw new Misuse(`there is no file, folder or git revision ${JSON.stringify(operand)}.`);
+  return { ref, path: /^\.\.?(\/|$)/.test(path) ? resolve(cwd, path) : join(await workTreeOf(cwd), path) };
+}
+
+async function sideOf(meant: { ref?: string; path: string }, io: Io): Promise<Side> {
+  return meant.ref === undefined ? sideOnDisk(meant.path, io) : sideInGit(meant.ref, meant.path, io);
+}
+
+async function sideOnDisk(path: string, { cwd, complain }: Io): Promise<Side> {
+  const isFile = !(await stat(path)).isDirectory();
+  const { files, complaints } = isFile ? { files: [path], complaints: [] } : await find([path], cwd);
+  for (const complaint of complaints) complain(complaint);
+  return { ...named(files, path, isFile), read: filesOnDisk(), close: () => {} };
+}
+
+async function sideInGit(ref: string, path: string, { cwd }: Io): Promise<Side> {
+  const { files, read, close } = await stateAt(ref, cwd);
+  const isFile = files.includes(path);
+  const inside = isFile ? [path] : files.filter((file) => !relative(path, file).startsWith('..'));
+  return { ...named(inside.toSorted(), path, isFile || /\.ya?ml$/.test(path)), read, close };
+}
+
+/** Sheets by their path below the folder; a single one by nothing, so that it is compared whatever it is called. */
+function named(files: readonly string[], path: string, isFile: boolean): Pick<Side, 'sheets' | 'isFile'> {
+  if (isFile) return { isFile, sheets: new Map(files.map((file) => ['', file])) };
+  const sheets = files.filter((file) => kindOf(file, '') === 'sheet');
+  return { isFile, sheets: new Map(sheets.map((file) => [relative(path, file).replaceAll('\\', '/'), file])) };
+}

@@ -1,0 +1,61 @@
+import { analyze } from '../analysis/analysis.ts';
+import type { Checked } from '../checking/checked.ts';
+import { judge } from '../checking/judge.ts';
+import type { Rule } from '../checking/rule.ts';
+import { type Differing, putBack } from '../sheet/differing.ts';
+import { BuildState } from './build-state.ts';
+
+/** A part of a change that can be put back by itself: some fields, or the house rules. */
+export type PutBack = { fields: readonly Differing[] } | { house: true };
+
+/** One of two builds that are compared. */
+export type Side = Pick<Checked, 'sheet' | 'plan' | 'house' | 'verdict' | 'open' | 'accepted'>;
+
+/** The later build with parts of the change put back to what they were; each combination is worked out once. */
+export class Trials {
+  private readonly states = new Map<string, BuildState>();
+  private readonly names = new Map<PutBack | Differing, number>();
+
+  /** `always`: what is put back in every one of them. */
+  constructor(
+    private readonly before: Side,
+    private readonly after: Side,
+    private readonly renamed: ReadonlyMap<string, string>,
+    private readonly rules: readonly Rule[],
+    private readonly always: readonly Differing[] = [],
+  ) {}
+
+  /** How many were worked out. */
+  get count(): number {
+    return this.states.size;
+  }
+
+  with(parts: readonly PutBack[]): BuildState {
+    const fields = [...this.always, ...parts.flatMap((part) => ('fields' in part ? part.fields : []))];
+    const isOldHouse = parts.some((part) => 'house' in part);
+    const key = [...fields.map((one) => this.numberOf(one)), isOldHouse].join(' ');
+    let state = this.states.get(key);
+    if (!state) {
+      state = this.tried(fields, isOldHouse);
+      this.states.set(key, state);
+    }
+    return state;
+  }
+
+  private numberOf(one: Differing): number {
+    const number = this.names.get(one) ?? this.names.size;
+    this.names.set(one, number);
+    return number;
+  }
+
+  private tried(fields: readonly Differing[], isOldHouse: boolean): BuildState {
+    const { sheet, plan: known, verdict } = this.after;
+    const house = isOldHouse ? this.before.house : this.after.house;
+    const values = putBack(sheet.values, fields);
+    const plan = analyze(values, house, isOldHouse ? [] : known, sheet.unread);
+    const isAsBefore =
+      !isOldHouse && plan.length === known.length && plan.every(({ name }, index) => name === known[index]?.name);
+    const found = judge(values, plan, house, isAsBefore ? verdict : undefined, this.rules);
+    return new BuildState({ ...found, values }, this.renamed, this.after.house.units ?? 'us');
+  }
+}
