@@ -15,6 +15,7 @@ const PROSE = new Set([
   'examples',
   'enumDescriptions',
   'synonyms',
+  'formerly',
   'enumSynonyms',
   'allowed',
   'default',

@@ -6,7 +6,7 @@ import {
   type Volatility,
 } from '../engineering/boiling.ts';
 import { vaporPressureDoubts } from '../engineering/suction.ts';
-import { hottestDay, sitePressure } from './air.ts';
+import { hottestDay, thinPressure } from './air.ts';
 import { pumpCircuit } from './circuits.ts';
 import { alcohol, hottestFuel, reidPressure } from './fuel.ts';
 import { liftPumpCurrent, pumpArrangement, pumpQuantity } from './loads.ts';
@@ -105,8 +105,8 @@ export const tankPressure = figure({
   formula: 'p_a + p_cap',
   source: 'definition of gauge pressure',
   home: ['fuel-system.tank'],
-  from: { sitePressure, capPressure },
-  compute: ({ sitePressure, capPressure }) => sitePressure + capPressure,
+  from: { thinPressure, capPressure },
+  compute: ({ thinPressure, capPressure }) => thinPressure + capPressure,
 });
 
 export const boilingTemperature = figure({

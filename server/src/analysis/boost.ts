@@ -10,7 +10,10 @@ import {
   pressureRatio as pressureRatioOf,
   referencePlace,
 } from '../engineering/boost.ts';
-import { hottestDay, siteDensity, sitePressure } from './air.ts';
+import { type ClaimCondition, crankPower } from '../engineering/claim.ts';
+import type { StageSheet } from '../sheet/stages.ts';
+import { hottestDay, lowPressure, sitePressure } from './air.ts';
+import { claimDensity, powerCondition } from './claim.ts';
 import { displacement, peakPowerSpeed } from './engine.ts';
 import { isKnown } from './figure.ts';
 import { induction, inductionPath, isBoosted } from './induction.ts';
@@ -34,12 +37,12 @@ export const boost = choose({
   among: ({ isBoosted }) => (isBoosted ? boostField : noBoost),
 });
 
-const compressorEfficiency = field('stages.compressor-efficiency', 'eta', {
+export const compressorEfficiency = field('stages.compressor-efficiency', 'eta', {
   from: { induction },
   compute: ({ induction }) => (induction === 'natural' ? 1 : ADIABATIC_EFFICIENCY[induction]),
   because: 'common practice for this kind of blower',
 });
-const intercooling = field('stages.intercooler-effectiveness', 'eps', { value: 0, because: 'no intercooler' });
+export const intercooling = field('stages.intercooler-effectiveness', 'eps', { value: 0, because: 'no intercooler' });
 
 export const pressureRatio = figure({
   id: 'pressure-ratio',
@@ -105,8 +108,8 @@ export const chargeDensity = figure({
   source: 'ideal gas',
   home: STAGE,
   when: isBoosted,
-  from: { siteDensity, densityRatio },
-  compute: ({ siteDensity, densityRatio }) => siteDensity * densityRatio,
+  from: { claimDensity, densityRatio },
+  compute: ({ claimDensity, densityRatio }) => claimDensity * densityRatio,
 });
 
 export const manifoldPressure = figure({
@@ -122,11 +125,11 @@ export const manifoldPressure = figure({
   compute: ({ sitePressure, boost }) => sitePressure + boost,
 });
 
-/** Density of what the cylinders take in, kg/m3: of the air at the site without a blower. */
+/** Density of what the cylinders take in where the claim holds, kg/m3: of the air itself without a blower. */
 export const intakeDensity = choose({
   id: 'intake-density',
   from: { isBoosted },
-  among: ({ isBoosted }) => (isBoosted ? chargeDensity : siteDensity),
+  among: ({ isBoosted }) => (isBoosted ? chargeDensity : claimDensity),
 });
 
 /** Temperature of what the cylinders take in on the hottest day, K. */
@@ -143,22 +146,28 @@ export const intakePressure = choose({
   among: ({ isBoosted }) => (isBoosted ? manifoldPressure : sitePressure),
 });
 
-/** Which stage is the last one without a blower: its number and name. */
+/** Which stage is the last one without a blower: its number and name, and for what its power holds. */
 const naturalStage = reading<string>(
   'natural-stage',
-  ({ stage: { natural } }) => `${natural?.index} ${natural?.name}`,
+  ({ stage: { natural } }) => [natural?.index, natural?.name, natural?.['power-at'], conditionOf(natural)].join(' '),
   ({ source: { stage } }) => ({ value: stage.natural?.name ?? 'before the blower', terms: [] }),
 );
 
-/** Power of the last stage without a blower. */
+function conditionOf(stage: StageSheet['natural']): ClaimCondition {
+  return stage?.['power-condition'] ?? 'as-driven';
+}
+
+/** Power of the last stage without a blower at the crank, where it holds for the same air as that of this stage. */
 export const naturalPower = reading<number>(
   'natural-power',
   ({ stage }) => stage.natural?.power,
   (sight) => {
     const { natural } = sight.source.stage;
-    const named = sight.see(naturalStage);
-    if (!natural?.power || !isKnown(named)) return { lacks: [], moot: true };
-    const value = sight.pick(natural.power);
+    const [named, condition] = [sight.see(naturalStage), sight.see(powerCondition)];
+    if (!natural?.power || !isKnown(named) || !isKnown(condition) || condition.value !== conditionOf(natural))
+      return { lacks: [], moot: true };
+    const stated = sight.pick(natural.power);
+    const value = natural['power-at'] === 'wheels' ? crankPower(stated) : stated;
     const term = {
       symbol: 'P_nat',
       name: `power of stage ${named.value}`,
@@ -209,23 +218,15 @@ export const boostedPowerEstimate = figure({
   compute: ({ naturalPower, densityRatio, drive }) => boostedPower(naturalPower, densityRatio, drive),
 });
 
-const seaLevel = constant({
-  symbol: 'p_0',
-  name: 'sea-level pressure',
-  value: 101325,
-  dimension: 'absolute-pressure',
-  assumed: 'the vehicle may go down to sea level',
-});
-
 export const sensorPressure = figure({
   id: 'sensor-pressure',
   symbol: 'p_max',
   name: 'highest absolute pressure the sensor must read',
   dimension: 'absolute-pressure',
-  formula: 'p_0 + p_b',
-  source: 'ISO 2533:1975 sea-level pressure; definition of gauge pressure',
+  formula: 'p_low + p_b',
+  source: 'ISO 2533:1975; definition of gauge pressure',
   home: ['sensors.manifold-pressure', 'stages'],
   notes: ({ induction, inductionPath }) => [`take the reference from ${referencePlace(induction, inductionPath)}`],
-  from: { seaLevel, boost, induction, inductionPath },
-  compute: ({ seaLevel, boost }) => highestManifoldPressure(boost, seaLevel),
+  from: { lowPressure, boost, induction, inductionPath },
+  compute: ({ lowPressure, boost }) => highestManifoldPressure(boost, lowPressure),
 });

@@ -14,8 +14,9 @@ import {
 import { intakeDensity } from './boost.ts';
 import { displacement, peakPowerSpeed } from './engine.ts';
 import { chemistry, energy, grade, stoichiometric } from './fuel.ts';
-import { induction, stagePower } from './induction.ts';
+import { induction } from './induction.ts';
 import { field, figure } from './node.ts';
+import { stagePower } from './power.ts';
 
 const STAGE = ['stages'] as const;
 const STAGE_AND_ENGINE = ['stages', 'engine'] as const;

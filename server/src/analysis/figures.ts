@@ -3,8 +3,11 @@ import * as boiling from './boiling.ts';
 import * as boost from './boost.ts';
 import * as charging from './charging.ts';
 import { fanCircuit, liftPumpCircuit, pumpCircuit } from './circuits.ts';
+import * as claim from './claim.ts';
+import * as coldestDay from './coldest-day.ts';
 import * as compression from './compression.ts';
 import * as cranking from './cranking.ts';
+import * as days from './days.ts';
 import * as demand from './demand.ts';
 import * as fuel from './fuel.ts';
 import * as fullLoad from './full-load-injection.ts';
@@ -16,6 +19,7 @@ import * as liftPump from './lift-pump.ts';
 import * as nitrous from './nitrous.ts';
 import type { FigureNode } from './node.ts';
 import * as operatingPoints from './operating-points.ts';
+import * as power from './power.ts';
 import * as regulator from './regulator.ts';
 import * as stack from './stack.ts';
 import * as suction from './suction.ts';
@@ -26,7 +30,10 @@ import * as timing from './timing.ts';
 const topics = [
   fuel,
   air,
+  power,
+  claim,
   boost,
+  days,
   demand,
   nitrous,
   charging,
@@ -42,6 +49,7 @@ const topics = [
   operatingPoints,
   supply,
   liftPump,
+  coldestDay,
   boiling,
   suction,
   throttle,

@@ -17,7 +17,7 @@ import {
   usualReidVaporPressure,
 } from '../engineering/reid-pressure.ts';
 import type { Fuel as FuelFields } from '../generated/build-sheet.ts';
-import { hottestDay } from './air.ts';
+import { coldestDay, hottestDay } from './air.ts';
 import { choice, fact, field, figure, optional } from './node.ts';
 
 type Grade = NonNullable<FuelFields['grade']>;
@@ -157,6 +157,18 @@ export const hotFuelDensity = figure({
   home: HOME,
   from: { fuelDensity, hottestFuel, fuel: volumeFuel },
   compute: ({ fuel, hottestFuel }) => density(fuel, hottestFuel),
+});
+
+export const coldFuelDensity = figure({
+  id: 'cold-fuel-density',
+  symbol: 'rho_cold',
+  name: 'fuel density on the coldest day',
+  dimension: 'density',
+  formula: 'rho_f * volume correction(T_cold)',
+  source: 'ASTM D1250 / API MPMS 11.1 form; coefficients see the fuel',
+  home: HOME,
+  from: { fuelDensity, coldestDay, fuel: volumeFuel },
+  compute: ({ fuel, coldestDay }) => density(fuel, coldestDay),
 });
 
 export const fuelViscosity = figure({

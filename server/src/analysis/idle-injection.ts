@@ -11,7 +11,6 @@ import { specificConsumption } from './demand.ts';
 import { idleSpeed, redline } from './engine.ts';
 import { injectorFlow } from './full-load-injection.ts';
 import { idleFuel, idleManifoldGauge } from './idle.ts';
-import { stagePower } from './induction.ts';
 import {
   INJECTORS_HOME as BRIEF,
   deadTime,
@@ -26,6 +25,7 @@ import {
   shortestPulse,
 } from './injectors.ts';
 import { choose, constant, figure } from './node.ts';
+import { stagePower } from './power.ts';
 import { idleRailAtInjectors } from './supply.ts';
 
 const noVacuum = constant({

@@ -1,7 +1,7 @@
 import type { Induction } from '../engineering/demand.ts';
 import type { InductionPath } from '../engineering/injectors.ts';
 import type { Stage } from '../generated/build-sheet.ts';
-import { choice, choose, fact, field, optional } from './node.ts';
+import { choice, choose, fact, optional } from './node.ts';
 
 /** How the engine is fed in a stage, with the usual path of the blower where it is not said. */
 export function inductionOf({ induction = 'natural', path }: Stage): { induction: Induction; path: InductionPath } {
@@ -38,5 +38,3 @@ export const isBoosted = fact({
   from: { induction },
   compute: (values) => values.induction !== 'natural',
 });
-
-export const stagePower = field('stages.power', 'P');

@@ -4,7 +4,6 @@ import { filterLoss, type OperatingPoint, solveNetwork } from '../engineering/ne
 import { requiredDelivery as requiredDeliveryOf, requiredPressure as requiredPressureOf } from '../engineering/pump.ts';
 import { hotFuelDensity } from './fuel.ts';
 import { feedSide, isExternal, pumps, returnWay } from './fuel-network.ts';
-import { stagePower } from './induction.ts';
 import { pumpDemand } from './nitrous.ts';
 import { choose, fact, field, figure, limit, type Node, passes } from './node.ts';
 import {
@@ -17,6 +16,7 @@ import {
   railBehindFeed,
   standing,
 } from './operating-points.ts';
+import { stagePower } from './power.ts';
 import {
   fullLoadReference,
   hasReturn,

@@ -1,4 +1,4 @@
-import type { Air } from '../engineering/air.ts';
+import { type Air, airDensity } from '../engineering/air.ts';
 import {
   airflowRating,
   boreArea,
@@ -10,12 +10,11 @@ import {
   ratingAt,
   TWO_BORE_TEST_DEPRESSION,
 } from '../engineering/throttle.ts';
-import { hottestDay, sitePressure } from './air.ts';
-import { chargeTemperature, manifoldPressure } from './boost.ts';
+import { airShareColdest, coldestAir, hotShare, hottestAir } from './days.ts';
 import { airDemand } from './demand.ts';
 import { inductionPath } from './induction.ts';
 import { throttleBodies } from './injectors.ts';
-import { choose, fact, field, figure, given, optional } from './node.ts';
+import { choose, fact, field, figure, given, type Node, optional } from './node.ts';
 
 const HOME = ['throttle-body.bores', 'throttle-body'] as const;
 const STAGE_HOME = ['throttle-body.bores', 'throttle-body', 'stages'] as const;
@@ -75,41 +74,54 @@ export const effectiveArea = figure({
   compute: ({ area }) => area,
 });
 
-/** Pressure of the air ahead of the throttle plates at full load, Pa. */
-const upstreamPressure = choose({
-  id: 'upstream-pressure',
-  from: { inductionPath },
-  among: ({ inductionPath }) => (inductionPath === 'blow-through' ? manifoldPressure : sitePressure),
-});
+type Upstream = { readonly pressure: number; readonly temperature: number };
 
-/** Temperature of the air ahead of the throttle plates at full load, K. */
-const upstreamTemperature = choose({
-  id: 'upstream-temperature',
-  from: { inductionPath },
-  among: ({ inductionPath }) => (inductionPath === 'blow-through' ? chargeTemperature : hottestDay),
-});
-
-function gas(pressure: number, temperature: number): Air {
-  return { pressure, temperature, density: pressure / (287.05287 * temperature) };
+/** Air ahead of the throttle plates at full load on a day: behind the blower in a blow-through. */
+function upstreamOn(id: string, { air, charge }: { air: Node<Upstream>; charge: Node<Upstream> }) {
+  return choose<Upstream, { inductionPath: typeof inductionPath }>({
+    id,
+    from: { inductionPath },
+    among: ({ inductionPath }) => (inductionPath === 'blow-through' ? charge : air),
+  });
 }
 
-export const depression = figure({
-  id: 'depression',
-  symbol: 'dp_tb',
-  name: 'pressure drop through the throttle body at full power',
-  dimension: 'depression',
-  formula: 'solved: m_a,P = A p_0 / sqrt(R T_0) sqrt(2g/(g-1) (r^(2/g) - r^((g+1)/g)))',
-  source: 'NACA Report 1135; Heywood, eqs. C.8 and C.9',
-  home: STAGE_HOME,
-  notes: ({ inductionPath }) => [
-    inductionPath === 'blow-through'
-      ? 'upstream air at boost and charge temperature'
-      : 'upstream air of the hottest day',
-  ],
-  from: { airDemand, effectiveArea, upstreamPressure, upstreamTemperature, inductionPath },
-  compute: ({ airDemand, effectiveArea, upstreamPressure, upstreamTemperature }) =>
-    depressionAt(airDemand, effectiveArea, gas(upstreamPressure, upstreamTemperature)),
-});
+const hotUpstream = upstreamOn('upstream-on-the-hottest-day', hottestAir);
+const coldUpstream = upstreamOn('upstream-on-the-coldest-day', coldestAir);
+
+function gas({ pressure, temperature }: Upstream): Air {
+  return { pressure, temperature, density: airDensity(pressure, temperature) };
+}
+
+function depressionOn<const Id extends string>(
+  id: Id,
+  day: string,
+  symbol: string,
+  share: Node<number>,
+  upstream: Node<Upstream>,
+) {
+  return figure({
+    id,
+    symbol,
+    name: `pressure drop through the throttle body at full power on ${day}`,
+    dimension: 'depression',
+    formula: 'solved: m_a,P a = A p_0 / sqrt(R T_0) sqrt(2g/(g-1) (r^(2/g) - r^((g+1)/g))), a the air of the day',
+    source: 'NACA Report 1135; Heywood, eqs. C.8 and C.9; air of the day: air term of SAE J1349',
+    home: STAGE_HOME,
+    notes: ({ inductionPath }) =>
+      inductionPath === 'blow-through' ? ['upstream air at boost and charge temperature'] : [],
+    from: { airDemand, share, effectiveArea, upstream, inductionPath },
+    compute: (v) => depressionAt(v.airDemand * v.share, v.effectiveArea, gas(v.upstream)),
+  });
+}
+
+export const depression = depressionOn('depression', 'the hottest, highest day', 'dp_tb', hotShare, hotUpstream);
+export const depressionColdest = depressionOn(
+  'depression-coldest-day',
+  'the coldest, lowest day',
+  'dp_tb,cold',
+  airShareColdest,
+  coldUpstream,
+);
 
 function airflowAt<const Id extends string>(id: Id, test: number, word: string) {
   return figure({
@@ -157,14 +169,13 @@ export const airflowTwoBoreTrade = figure({
 export const airflowNeeded = figure({
   id: 'airflow-needed',
   symbol: 'Q_need',
-  name: 'airflow the claimed power needs, upstream of the throttle',
+  name: 'airflow the claimed power needs on the hottest day, upstream of the throttle',
   dimension: 'air-flow',
-  formula: 'm_a,P / rho_upstream',
-  source: 'ideal gas',
+  formula: 'm_a,P a / rho_upstream',
+  source: 'ideal gas; air of the day: air term of SAE J1349',
   home: STAGE_HOME,
-  from: { airDemand, upstreamPressure, upstreamTemperature },
-  compute: ({ airDemand, upstreamPressure, upstreamTemperature }) =>
-    airDemand / gas(upstreamPressure, upstreamTemperature).density,
+  from: { airDemand, hotShare, hotUpstream },
+  compute: ({ airDemand, hotShare, hotUpstream }) => (airDemand * hotShare) / gas(hotUpstream).density,
 });
 
 export const airflowShare = figure({

@@ -7,9 +7,17 @@ import { type Range, touches } from '../text/place.ts';
 import type { Steps } from '../text/steps.ts';
 import { type Diagnosis, findingDiagnosis, problemDiagnosis } from './diagnostics.ts';
 import { fixAll, fixRule, mayFixAll } from './fix-all.ts';
+import { olderFormat, UPGRADE, upgradeEdits } from './upgrade.ts';
 
-/** What is meant, in words that can be sent and sent back: a repair of a finding, all of a rule, or all without a choice. */
-export type Choice = { finding: number; repair: number; title: string } | { rule: string } | { all: true };
+/**
+ * What is meant, in words that can be sent and sent back: a repair of a finding, all of a rule, all without a choice, or
+ * the newest version of the format.
+ */
+export type Choice =
+  | { finding: number; repair: number; title: string }
+  | { rule: string }
+  | { all: true }
+  | { upgrade: true };
 
 /** Something that would mend what is wrong. */
 export type Offer = {
@@ -36,7 +44,7 @@ export function* repairsAt(uri: string, checked: Checked, range: Range, read: Re
   const touched = checked.findings.filter((finding) => touches(finding.range, range)).slice(0, MOST_FINDINGS);
   const offers = problemRepairs(uri, checked.sheet, range, read);
   for (const finding of touched) offers.push(...(yield* findingRepairs(uri, checked, finding)));
-  return [...offers, ...ruleRepairs(uri, checked, touched)];
+  return [...offers, ...ruleRepairs(uri, checked, touched), ...upgrade(checked, range)];
 }
 
 /** Ways to mend the problems in a stretch of text, for sheets and house rules alike. */
@@ -80,6 +88,13 @@ function ruleRepairs(uri: string, checked: Checked, touched: readonly PlacedFind
   });
 }
 
+/** The newest version of the format, offered where the version stands. */
+function upgrade(checked: Checked, range: Range): Offer[] {
+  const place = olderFormat(checked);
+  if (!place || !touches(place, range)) return [];
+  return [{ title: UPGRADE, preferred: false, mends: [], choice: { upgrade: true } }];
+}
+
 /** Everything that can be mended without a choice, as one offer. */
 export function allRepairs(checked: Checked): Offer[] {
   if (!mayFixAll(checked)) return [];
@@ -89,6 +104,7 @@ export function allRepairs(checked: Checked): Offer[] {
 /** The edits of a choice; none, if it does not hold. */
 export function* editsOf(checked: Checked, choice: Choice, read: Read): Steps<readonly TextEdit[]> {
   if ('all' in choice) return yield* fixAll(checked, read);
+  if ('upgrade' in choice) return upgradeEdits(checked);
   if ('rule' in choice) return yield* fixRule(checked, choice.rule);
   const finding = checked.findings[choice.finding];
   const repair = finding?.repairs[choice.repair];

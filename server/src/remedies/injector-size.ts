@@ -1,3 +1,4 @@
+import { requiredStaticFlowColdest } from '../analysis/coldest-day.ts';
 import { highestSpeed } from '../analysis/engine.ts';
 import { demandPerInjector, injectorFlow } from '../analysis/full-load-injection.ts';
 import { idlePulse } from '../analysis/idle-injection.ts';
@@ -36,14 +37,16 @@ export function fittingInjectors(situation: Situation, shows?: FigureNode): Repa
   const stages = sharing(situation.plan, situation.index, FIELD);
   const hungriest = most(stages, (stage) => flowAtDuty(stage, flow, CHOSEN_DUTY.low));
   const chosen = {
-    least: most(stages, (stage) => flowAtDuty(stage, flow, CHOSEN_DUTY.high)),
+    least: most(stages, (stage) => Math.max(flowAtDuty(stage, flow, CHOSEN_DUTY.high), flowForColdest(stage, flow))),
     most: Math.min(
       hungriest || Number.POSITIVE_INFINITY,
       ...stages.map((stage) => flowThatIdles(stage, flow, CHOSEN_IDLE)),
     ),
   };
   const allowed = {
-    least: most(stages, (stage) => flowAtDuty(stage, flow, stage.know(dutyLimit) ?? CHOSEN_DUTY.high)),
+    least: most(stages, (stage) =>
+      Math.max(flowAtDuty(stage, flow, stage.know(dutyLimit) ?? CHOSEN_DUTY.high), flowForColdest(stage, flow)),
+    ),
     most: Math.min(...stages.map((stage) => flowThatIdles(stage, flow, 1))),
   };
   const size = middle(chosen, flow);
@@ -70,6 +73,12 @@ function flowAtDuty({ see, know }: Situation, rated: Quantity, duty: number): nu
   const deadShare = dead && speed && pulses ? ((dead.high ?? dead.value) * pulses * speed) / 2 : DEAD_SHARE;
   const open = duty - deadShare;
   return open > 0 ? (rated.value * (need.high ?? need.value)) / (has.low ?? has.value) / open : 0;
+}
+
+/** Rated flow that is enough for the coldest, lowest day, kg/s; zero where that is not known. */
+function flowForColdest({ see }: Situation, rated: Quantity): number {
+  const [need, has] = [see(requiredStaticFlowColdest), see(injectorFlow)];
+  return need && has ? (rated.value * (need.high ?? need.value)) / (has.low ?? has.value) : 0;
 }
 
 /** Largest rated flow, kg/s, whose pulse at idle is so many times the shortest; without end where idle is not known. */

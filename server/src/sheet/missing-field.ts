@@ -20,23 +20,23 @@ export function missingField(entry: Entry, name: string, text: string): Problem 
 function formatFix(entry: Entry, first: Range | undefined, text: string): Problem['fixes'] {
   const eol = newline(text);
   const edit = entry.flow ? inBraces(entry, text) : onItsLine(first, text, eol);
-  return edit ? [{ title: 'Add "format: 1"', edits: [edit], preferred: true }] : [];
+  return edit ? [{ title: 'Add "format: 2"', edits: [edit], preferred: true }] : [];
 }
 
 function inBraces({ value, children }: Entry, text: string) {
   if (text[value.start] !== '{') return undefined;
   const at = value.start + 1;
-  return { start: at, end: at, text: children.length > 0 ? ' format: 1,' : ' format: 1' };
+  return { start: at, end: at, text: children.length > 0 ? ' format: 2,' : ' format: 2' };
 }
 
 /** On the line above the first field, whatever stands before that field in its line. */
 function onItsLine(first: Range | undefined, text: string, eol: string) {
   if (!first) {
     const lead = text === '' || /[\r\n\ufeff]$/.test(text) ? '' : eol;
-    return { start: text.length, end: text.length, text: `${lead}format: 1${eol}` };
+    return { start: text.length, end: text.length, text: `${lead}format: 2${eol}` };
   }
   const line = startOfLine(text, first.start);
   const lead = /^\ufeff?( *)/.exec(text.slice(line, first.start));
   const at = line + (lead?.[0].length ?? 0);
-  return { start: at, end: at, text: `format: 1${eol}${lead?.[1] ?? ''}` };
+  return { start: at, end: at, text: `format: 2${eol}${lead?.[1] ?? ''}` };
 }

@@ -17,12 +17,12 @@ export function notesProblem(text: string, root: Entry, broken: boolean): Proble
   return {
     code: 'sheet/syntax',
     message:
-      'No field of a build sheet is found here. Start with "format: 1", then write one field a line, such as "title: Quarry wagon".',
+      'No field of a build sheet is found here. Start with "format: 2", then write one field a line, such as "title: Quarry wagon".',
     range: { start, end: endOfLine(text, start) },
     fixes: [
       {
-        title: 'Start with "format: 1" and keep these lines as comments',
-        edits: [{ start: 0, end: text.length, text: `format: 1${eol}${kept}` }],
+        title: 'Start with "format: 2" and keep these lines as comments',
+        edits: [{ start: 0, end: text.length, text: `format: 2${eol}${kept}` }],
         preferred: false,
       },
     ],

@@ -12,7 +12,7 @@ export type Validate = { (value: unknown): boolean; errors?: ErrorObject[] | nul
 const MOST_TOLD = 100;
 
 /** The mistakes of one value that another mistake of it explains: the first of these that holds is told. */
-const ORDER = ['type', 'required', 'additionalProperties', 'const', 'enum'];
+const ORDER = ['type', 'required', 'additionalProperties', 'enum'];
 
 /**
  * What the schema check finds, told as a tuner would say it, at the exact key or value; one problem for one mistake. Adds
@@ -91,11 +91,9 @@ function problemOf(error: ErrorObject, entry: Entry, text: string): Problem | un
       return missingField(entry, String(missingProperty), text);
     case 'enum':
       return unknownChoice(entry, text);
-    case 'const':
-      return wrongFormat(entry, text);
     case 'minimum':
     case 'maximum':
-      return outOfRange(entry, text);
+      return pathText(entry.path) === 'format' ? wrongFormat(entry, text) : outOfRange(entry, text);
     case 'minItems':
     case 'maxItems':
     case 'additionalItems':

@@ -29,6 +29,8 @@ export type FieldSchema = {
   only?: { field: string; is: (string | number | boolean)[]; usual?: string | number };
   /** Other names of the field in the trade. */
   synonyms?: string[];
+  /** Names the field had in an earlier version of the format. */
+  formerly?: string[];
   /** Other names of its choices in the trade. */
   enumSynonyms?: Record<string, string[]>;
   /** The values that state what a person has done or seen; no repair writes them. */
@@ -102,7 +104,10 @@ export function child(schema: FieldSchema, step: string | number): FieldSchema |
 /** The fields a schema names, with what else the trade calls them. */
 export function knownFields(schema: FieldSchema | undefined): Known[] {
   const names = Object.keys((schema && resolve(schema).properties) ?? {});
-  return names.map((word) => ({ word, synonyms: (schema && child(schema, word)?.synonyms) ?? [] }));
+  return names.map((word) => {
+    const { synonyms = [], formerly = [] } = (schema && child(schema, word)) ?? {};
+    return { word, synonyms: [...synonyms, ...formerly] };
+  });
 }
 
 /** The choices a schema names, with what else the trade calls them. */

@@ -5,7 +5,7 @@ import { childOf, type Entry, type Range, wholeRange } from './entry.ts';
 import { nameOf } from './field-words.ts';
 import type { Problem } from './problem.ts';
 import { expectedOf } from './read-values.ts';
-import { knownFields } from './schema.ts';
+import { child, knownFields } from './schema.ts';
 import { meant } from './words.ts';
 
 /** A field the parent does not have, with the one that was meant. */
@@ -19,15 +19,24 @@ export function unknownField(parent: Entry, name: string, text: string): Problem
   const written = entry.key ?? entry.value;
   const range = written.end > written.start ? written : wholeRange(entry);
   const likely = meantField(parent, name);
-  const hint = likely ? `; did you mean "${likely}"?` : '.';
   return {
     code: 'sheet/unknown-field',
-    message: name
-      ? `${quoted(name)} is not a field of ${nameOf(parent)}${hint}`
-      : 'A field has no name here; write one before the colon.',
+    message: wordsOn(parent, name, likely),
     range,
     fixes: likely ? [{ title: `Write ${quoted(likely)}`, edits: [{ ...range, text: likely }], preferred: true }] : [],
   };
+}
+
+function wordsOn(parent: Entry, name: string, likely: string | undefined): string {
+  if (!name) return 'A field has no name here; write one before the colon.';
+  if (likely && isFormerName(parent, name, likely)) return `${quoted(name)} is called ${quoted(likely)} now.`;
+  const hint = likely ? `; did you mean ${quoted(likely)}?` : '.';
+  return `${quoted(name)} is not a field of ${nameOf(parent)}${hint}`;
+}
+
+/** Whether a field had this name in an earlier version of the format. */
+export function isFormerName({ schema }: Entry, name: string, now: string): boolean {
+  return (schema && child(schema, now)?.formerly?.includes(name)) === true;
 }
 
 function colonProblem({ range, line }: { range: Range; line: string }): Problem {

@@ -32,11 +32,13 @@ export function unknownChoice(entry: Entry, text: string): Problem {
 }
 
 export function wrongFormat(entry: Entry, text: string): Problem {
-  const known = entry.schema?.const;
-  if (entry.kind !== 'scalar' || isUnknown(entry))
-    return problem('sheet/wrong-type', `${nameOf(entry, true)} is empty; write "format: ${known}".`, mark(entry));
+  const { minimum, maximum } = entry.schema ?? {};
   const written = quoted(writtenOf(entry, text));
-  return problem('sheet/old-format', `This tool reads format ${known}; ${written} is another version.`, mark(entry));
+  return problem(
+    'sheet/old-format',
+    `This tool reads format ${minimum} and ${maximum}; ${written} is another version.`,
+    mark(entry),
+  );
 }
 
 export function outOfRange(entry: Entry, text: string): Problem {

@@ -133,6 +133,7 @@ const ELSEWHERE: [key: RegExp, why: string][] = [
     'pumps load a circuit together only where they share it',
   ],
   [/^heated-\S+ lists fuel-system\.pump\.quantity/, 'only pumps that always run heat the tank, and no sample has two'],
+  [/^(low-site-pressure|sensor-pressure) lists site\.altitude/, 'the sea is lower than the site of every sample'],
   [/ lists fuel\.ethanol-share/, 'consumption grows as the air per fuel falls, and the air needed stays the same'],
   [/ lists site\.hottest/, 'the heat of the day cancels where charge and inlet are compared'],
   [/ lists stages\.boost/, 'a regulator that follows the manifold keeps the pressure across the injectors'],

@@ -27,7 +27,7 @@ function choicesOf({ entry: { schema, path } }: Place): Proposal[] {
     return schema.enum.map((name, index) => choice(name, 'choice', title, schema.enumDescriptions?.[index]));
   }
   if (schema?.type === 'boolean') return ['true', 'false'].map((truth) => choice(truth, 'value'));
-  if (schema?.const !== undefined) return [choice(String(schema.const), 'value')];
+  if (path[0] === 'format') return [choice(String(schema?.maximum), 'value')];
   if (path[0] === 'silence' && path.at(-1) === 'rule') {
     return rules.map(({ id, title: rule, why }) => choice(id, 'value', rule, why));
   }

@@ -1,6 +1,12 @@
 import { airDemand } from '../../analysis/demand.ts';
+import type { Estimate } from '../../analysis/figure.ts';
 import { withSpread } from '../../analysis/figure-words.ts';
-import { airflowNeeded, depression as depressionFigure, effectiveArea } from '../../analysis/throttle.ts';
+import {
+  airflowNeeded,
+  depressionColdest,
+  depression as depressionFigure,
+  effectiveArea,
+} from '../../analysis/throttle.ts';
 import { above, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
 import { roundedUp } from '../../remedies/size.ts';
 
@@ -17,32 +23,52 @@ export const rule: StageRule = {
   remedy: 'Larger bores, or two bodies as one set where the manifold has the pads.',
   source: 'NACA Report 1135; Heywood (1988), eqs. C.8 and C.9; the limit of 1.5 inHg is common practice',
   check: (situation) => {
-    const { see, limit, values, show, showValue } = situation;
-    const depression = see(depressionFigure);
+    const { limit, values, showValue } = situation;
     const most = limit('pressure-drop');
-    const choked = situation.impossible(depressionFigure);
-    const miss = choked ? { excess: Number.POSITIVE_INFINITY } : above(depression, most);
-    const needed = see(airflowNeeded);
+    const { day, drop, choked } = worstDay(situation);
+    const miss = choked ? { excess: Number.POSITIVE_INFINITY } : above(drop, most);
     if (!miss) return undefined;
     return {
       at: values['throttle-body']?.['rated-airflow'] ? 'throttle-body.rated-airflow' : 'throttle-body.bores',
-      message: depression
-        ? `At full power the throttle body holds back ${withSpread(depression, situation.showValue)}, over the limit of ${showValue(most, 'depression')}, with ${show(needed)} of air.`
+      message: drop
+        ? `At full power the throttle body holds back ${withSpread(drop, showValue)} on ${day}, over the limit of ${showValue(most, 'depression')}.`
         : (choked ?? ''),
       related: [{ at: 'stages.power', message: 'The power of this stage asks for it.' }],
       ...miss,
-      repairs: largerBodies(situation, most),
+      repairs: largerBodies(situation, most, drop),
     };
   },
 };
 
-/** Bores or a rating large enough, or more bodies where the manifold has the pads. */
-function largerBodies({ see, values }: Situation, most: number): Repair[] {
+/** The day on which the bores hold back the most, and why where they choke on it. */
+function worstDay({ see, impossible }: Situation): { day: string; drop?: Estimate; choked?: string } {
+  const days = [
+    { day: 'the coldest, lowest day', node: depressionColdest },
+    { day: 'the hottest, highest day', node: depressionFigure },
+  ];
+  const found = days.map(({ day, node }) => {
+    const drop = see(node);
+    const choked = impossible(node);
+    return { day, ...(drop && { drop }), ...(choked && { choked }) };
+  });
+  const choking = found.find(({ choked }) => choked);
+  const top = ({ drop }: { drop?: Estimate }) => drop?.high ?? drop?.value ?? 0;
+  return choking ?? found.reduce((one, other) => (top(other) > top(one) ? other : one));
+}
+
+/** How many times the area that chokes passes the air at the limit, by the square-root law. */
+function timesForChoked(see: Situation['see'], most: number): number | undefined {
   const [area, needed, air] = [see(effectiveArea), see(airflowNeeded), see(airDemand)];
-  if (!area || !needed || !air) return [];
+  if (!area || !needed || !air) return undefined;
   const density = air.value / needed.value;
   const wanted = ((needed.high ?? needed.value) * COMPRESSIBILITY) / Math.sqrt((2 * most) / density);
-  const times = wanted / (area.low ?? area.value);
+  return wanted / (area.low ?? area.value);
+}
+
+/** Bores or a rating large enough, or more bodies where the manifold has the pads. */
+function largerBodies({ values, see }: Situation, most: number, drop: Estimate | undefined): Repair[] {
+  const times = drop ? Math.sqrt((drop.high ?? drop.value) / most) * COMPRESSIBILITY : timesForChoked(see, most);
+  if (times === undefined) return [];
   const { bores, quantity = 1, 'rated-airflow': rated, 'set-size': size } = values['throttle-body'] ?? {};
   const repairs: Repair[] = [];
   if (rated) {
@@ -50,14 +76,14 @@ function largerBodies({ see, values }: Situation, most: number): Repair[] {
     repairs.push({
       title: `Fit a throttle body rated at ${airflow}`,
       set: { 'throttle-body.rated-airflow': airflow },
-      shows: depressionFigure,
+      shows: depressionColdest,
     });
   } else if (bores?.diameter) {
     const diameter = roundedUp(bores.diameter.value * Math.sqrt(times), bores.diameter);
     repairs.push({
       title: `Fit a throttle body with bores of ${diameter}`,
       set: { 'throttle-body.bores.diameter': diameter },
-      shows: depressionFigure,
+      shows: depressionColdest,
     });
   }
   const bodies = Math.ceil(quantity * times);
@@ -65,7 +91,7 @@ function largerBodies({ see, values }: Situation, most: number): Repair[] {
     repairs.push({
       title: `Mount ${bodies} throttle bodies, as one set`,
       set: { 'throttle-body.quantity': bodies, ...(size !== bodies && { 'throttle-body.set-size': bodies }) },
-      shows: depressionFigure,
+      shows: depressionColdest,
     });
   return repairs;
 }

@@ -2,7 +2,14 @@
 
 ISO 2533:1975 (pressure, standard temperature); ideal gas; compressor and intercooler by their definitions of efficiency
 and effectiveness (Heywood, section 6.8); end of compression by a polytrope of 1.3 (Heywood, section 9.2.2).
+
+Claims and days (engineering notes, section 14): SAE J1349 holds in dry air of 99 kPa and 25 degC, its factor is
+1.18 (99 kPa / p) sqrt(T / 298.15 K) - 0.18; SAE J607 in 29.92 inHg and 60 degF without friction; a claim as driven in the
+standard atmosphere of the site. Relative humidity 30 %, vapor by Magnus (WMO No. 8). Air mass follows p_dry / sqrt(T)
+of the charge: a natural engine takes the air as it is, a blower on the crank keeps its pressure ratio, a turbo its boost.
 """
+
+from math import exp, sqrt
 
 from .figures import figure, get
 from .sheet import Missing
@@ -32,15 +39,115 @@ def site_pressure(s):
     return SEA_LEVEL * (1 - 0.0065 * s.number("site.altitude") / 288.15) ** 5.25588
 
 
+@figure("_claim-density")
+def claim_density(s):
+    """Of the dry air a standard names; a claim as driven holds in the standard atmosphere of the site."""
+    air = get(s, "_claim")
+    if s.word("stage.power-condition", "as-driven") == "as-driven":
+        return get(s, "site-density")
+    return air.dry / (AIR_GAS * air.temperature)
+
+
 @figure("site-density")
 def site_density(s):
     standard = 288.15 - 0.0065 * s.number("site.altitude")
     return get(s, "site-pressure") / (AIR_GAS * standard)
 
 
+def pressure_at(altitude):
+    return SEA_LEVEL * (1 - 0.0065 * altitude / 288.15) ** 5.25588
+
+
+@figure("high-site-pressure")
+def high_site_pressure(s):
+    return pressure_at(s.number("site.highest-altitude"))
+
+
+@figure("_thin-air")
+def thin_air(s):
+    """The thinnest air the car meets."""
+    return get(s, "site-pressure" if s.at("site.highest-altitude") is None else "high-site-pressure")
+
+
+@figure("low-site-pressure")
+def low_site_pressure(s):
+    """The car may go down to the sea unless the sheet says how far."""
+    return pressure_at(s.number("site.lowest-altitude", min(0.0, s.number("site.altitude", 0.0))))
+
+
 @figure("hot-day-density")
 def hot_day_density(s):
-    return get(s, "site-pressure") / (AIR_GAS * s.number("site.hottest"))
+    return get(s, "_thin-air") / (AIR_GAS * s.number("site.hottest"))
+
+
+class Air:
+    """Pressure, pressure without the water vapor, and temperature."""
+
+    def __init__(self, pressure, temperature, dry=None):
+        vapor = 0.3 * 611.2 * exp(17.62 * (temperature - 273.15) / (temperature - 30.03))
+        self.pressure, self.temperature = pressure, temperature
+        self.dry = pressure - vapor if dry is None else dry
+
+
+STANDARD = Air(100e3, 298.15, dry=99e3)
+OLDER = Air(SEA_LEVEL, (60 + 459.67) / 1.8, dry=SEA_LEVEL)
+
+
+@figure("_ordinary")
+def ordinary(s):
+    return Air(get(s, "site-pressure"), 288.15 - 0.0065 * s.number("site.altitude", 0.0))
+
+
+@figure("_claim")
+def claim(s):
+    """The air in which the power of the sheet holds."""
+    word = s.word("stage.power-condition", "as-driven")
+    return {"standard": STANDARD, "older-standard": OLDER}.get(word) or get(s, "_ordinary")
+
+
+@figure("_coldest")
+def coldest(s):
+    return Air(get(s, "low-site-pressure"), s.number("site.coldest", 273.15))
+
+
+@figure("_hottest")
+def hottest(s):
+    return Air(get(s, "_thin-air"), s.number("site.hottest"))
+
+
+def charge_on(s, day):
+    """Pressure and temperature behind a blower whose boost was read in the air of the claim."""
+    if not is_boosted(s):
+        return day.pressure, day.temperature
+    kept = get(s, "_claim").pressure if induction(s) != "turbo" else day.pressure
+    ratio = (kept + get(s, "_boost")) / kept
+    efficiency = s.number("stage.compressor-efficiency", USUAL_EFFICIENCY.get(induction(s)))
+    hot = day.temperature * (1 + (ratio ** ((HEAT_RATIO - 1) / HEAT_RATIO) - 1) / efficiency)
+    cooled = hot - s.number("stage.intercooler-effectiveness", 0.0) * (hot - day.temperature)
+    return ratio * day.pressure, cooled
+
+
+def air_taken(s, day):
+    pressure, temperature = charge_on(s, day)
+    return pressure * day.dry / day.pressure / sqrt(temperature)
+
+
+def air_ratio_on(s, day):
+    """Air mass on a day over that in the air of the claim."""
+    return air_taken(s, day) / air_taken(s, get(s, "_claim"))
+
+
+@figure("air-share-coldest-day")
+def air_share_cold(s):
+    return air_ratio_on(s, get(s, "_coldest"))
+
+
+def j1349(air):
+    return 1.18 * 99e3 / air.dry * sqrt(air.temperature / 298.15) - 0.18
+
+
+def j607(air):
+    return OLDER.dry / air.dry * sqrt(air.temperature / OLDER.temperature)
 
 
 @figure("_boost")
@@ -50,7 +157,7 @@ def boost(s):
 
 @figure("sensor-pressure")
 def sensor_pressure(s):
-    return SEA_LEVEL + get(s, "_boost")
+    return get(s, "low-site-pressure") + get(s, "_boost")
 
 
 @figure("manifold-pressure")
@@ -85,11 +192,11 @@ def density_ratio(s):
 
 @figure("charge-density")
 def charge_density(s):
-    return get(s, "site-density") * get(s, "density-ratio")
+    return get(s, "_claim-density") * get(s, "density-ratio")
 
 
 def manifold_density(s):
-    return get(s, "charge-density" if is_boosted(s) else "site-density")
+    return get(s, "charge-density" if is_boosted(s) else "_claim-density")
 
 
 def absolute_manifold(s):

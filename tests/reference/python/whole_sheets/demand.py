@@ -5,7 +5,7 @@ Engineering notes, sections 3, 10, 11 and 17: torque and mean effective pressure
 
 from math import pi
 
-from .air import AIR_HEAT, induction, is_boosted, manifold_density
+from .air import AIR_HEAT, STANDARD, induction, is_boosted, j607, j1349, manifold_density
 from .figures import figure, get
 from .fuels import air_ratio, nitrous_ratio
 from .quantities import FACTORS, HORSEPOWER
@@ -35,9 +35,52 @@ def mixture(s):
     return s.number("stage.lambda", LAMBDA[induction(s)])
 
 
+@figure("_crank-power")
+def crank_power(s):
+    """From the wheels back over gearbox, axle and tires; 15 % where the sheet does not say (common practice)."""
+    power = s.number("stage.power")
+    return power / (1 - s.number("stage.driveline-loss", 0.15)) if s.word("stage.power-at") == "wheels" else power
+
+
+@figure("crank-power")
+def power_at_crank(s):
+    if s.word("stage.power-at") != "wheels":
+        raise Missing("power at the wheels")
+    return get(s, "_crank-power")
+
+
+def condition(s):
+    return s.word("stage.power-condition", "as-driven")
+
+
+@figure("power-at-site")
+def power_at_site(s):
+    """What a standard's power is worth in the ordinary air of the site."""
+    return get(s, "standard-power") / j1349(get(s, "_ordinary")) if condition(s) != "as-driven" else _missing()
+
+
+def _missing():
+    raise Missing("a standard")
+
+
+@figure("standard-power")
+def standard_power(s):
+    power = get(s, "_crank-power")
+    if condition(s) == "as-driven":
+        return power * j1349(get(s, "_ordinary"))
+    return power if condition(s) == "standard" else power / j607(STANDARD)
+
+
 @figure("demand-by-power")
 def by_power(s):
-    return s.number("stage.power") * get(s, "_consumption")
+    return get(s, "_crank-power") * get(s, "_consumption")
+
+
+@figure("demand-coldest-day")
+def demand_cold(s):
+    """What the injectors give on the coldest, lowest day: the engine's part follows the air, that of dry nitrous does not."""
+    through = through_injectors(s)
+    return through + get(s, "demand-by-power") * (get(s, "air-share-coldest-day") - 1)
 
 
 @figure("_swept-per-second")
@@ -73,7 +116,7 @@ def implied_filling(s):
 
 @figure("_power-with-nitrous")
 def whole_power(s):
-    return s.number("stage.power") + s.number("stage.nitrous.power", 0.0)
+    return get(s, "_crank-power") + s.number("stage.nitrous.power", 0.0)
 
 
 @figure("mean-effective-pressure")
@@ -93,13 +136,13 @@ def efficiency(s):
 
 @figure("boosted-power")
 def boosted_power(s):
-    """Natural power by charge density, less what a driven blower takes."""
+    """Natural power by charge density, less what a driven blower takes; both powers hold in the same air."""
     natural = s.before
     while natural and is_boosted(natural):
         natural = natural.before
-    if not natural or not is_boosted(s):
+    if not natural or not is_boosted(s) or condition(natural) != condition(s):
         raise Missing("a natural stage before")
-    dense = natural.number("stage.power") * get(s, "density-ratio")
+    dense = get(natural, "_crank-power") * get(s, "density-ratio")
     if induction(s) == "turbo":
         return dense
     rise = get(s, "blower-outlet-temperature") - s.number("site.hottest")

@@ -17,6 +17,7 @@ from scipy.optimize import brentq
 
 from .demand import through_pump
 from .figures import figure, get
+from .fuels import density_at
 from .injectors import idle_set
 from .sheet import Missing
 
@@ -215,6 +216,14 @@ def delivery_alone(s):
 @figure("pump-margin")
 def margin(s):
     return get(s, "pump-delivery") / get(s, "required-delivery") - 1
+
+
+@figure("pump-margin-coldest-day")
+def margin_cold(s):
+    """Without the reserve, which is for the claim's own condition; fuel as cold as the air."""
+    burned = through_pump(s) + get(s, "demand-by-power") * (get(s, "air-share-coldest-day") - 1)
+    cold = density_at(s, get(s, "_coldest").temperature)
+    return get(s, "pump-delivery") / (burned / cold) - 1
 
 
 @figure("required-pressure")

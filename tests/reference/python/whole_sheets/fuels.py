@@ -209,7 +209,7 @@ def vapor_pressure(s):
 @figure("tank-pressure")
 def tank_pressure(s):
     """On the fuel: the air's, and what a cap holds back."""
-    return get(s, "site-pressure") + s.number("fuel-system.tank.cap-pressure", 0.0)
+    return get(s, "_thin-air") + s.number("fuel-system.tank.cap-pressure", 0.0)
 
 
 @figure("boiling-temperature")

@@ -125,6 +125,13 @@ def duty_highest(s):
     return max(duty(s, speed, min(1.0, speed / peak)) for speed in speeds)
 
 
+@figure("duty-coldest-day")
+def duty_cold(s):
+    """At the highest speed, with the fuel of the coldest, lowest day."""
+    each = get(s, "demand-coldest-day") / get(s, "injector-count")
+    return each / get(s, "injector-flow") + dead_share(s, highest_speed(s))
+
+
 @figure("_largest-duty")
 def largest_duty(s):
     return s.number("throttle-body.injectors.largest-duty", s.limit("largest-duty"))
@@ -195,4 +202,4 @@ def covered_low(s):
     open_time = s.number("throttle-body.injectors.shortest-pulse") - get(s, "dead-time")
     pulses_per_second = pulses(s) * s.number("engine.idle") / 2
     least = get(s, "injector-count") * get(s, "idle-injector-flow") * open_time * pulses_per_second
-    return s.number("stage.power") * least / get(s, "idle-fuel")
+    return get(s, "_crank-power") * least / get(s, "idle-fuel")

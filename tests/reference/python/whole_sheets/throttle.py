@@ -8,7 +8,7 @@ from math import pi, sqrt
 
 from scipy.optimize import brentq
 
-from .air import AIR_GAS, HEAT_RATIO, SEA_LEVEL, absolute_manifold, charge_heat, is_blow_through
+from .air import AIR_GAS, HEAT_RATIO, SEA_LEVEL, air_ratio_on, charge_on, is_blow_through
 from .figures import figure, get
 from .quantities import FACTORS
 
@@ -39,19 +39,31 @@ def rated_area(s):
     return mass / flux(SEA_LEVEL, STANDARD_DAY, ratio)
 
 
-def upstream(s):
-    """Pressure and temperature ahead of the plates on the hottest day; boosted and cooled in a blow-through."""
-    if is_blow_through(s):
-        return absolute_manifold(s), charge_heat(s)
-    return get(s, "site-pressure"), s.number("site.hottest")
+def upstream(s, day):
+    """Pressure and temperature ahead of the plates on a day; boosted and cooled in a blow-through."""
+    return charge_on(s, day) if is_blow_through(s) else (day.pressure, day.temperature)
+
+
+def air_on(s, day):
+    """Air the engine takes on a day: that of the claim, by the share of the day."""
+    return get(s, "air-demand") * air_ratio_on(s, day)
+
+
+def drop(s, day):
+    pressure, temperature = upstream(s, day)
+    wanted = air_on(s, day) / get(s, "effective-area")
+    ratio = brentq(lambda r: flux(pressure, temperature, r) - wanted, CRITICAL, 1, xtol=1e-15)
+    return pressure * (1 - ratio)
 
 
 @figure("depression")
 def depression(s):
-    pressure, temperature = upstream(s)
-    wanted = get(s, "air-demand") / get(s, "effective-area")
-    ratio = brentq(lambda r: flux(pressure, temperature, r) - wanted, CRITICAL, 1, xtol=1e-15)
-    return pressure * (1 - ratio)
+    return drop(s, get(s, "_hottest"))
+
+
+@figure("depression-coldest-day")
+def depression_cold(s):
+    return drop(s, get(s, "_coldest"))
 
 
 def rating(s, inches):
@@ -76,8 +88,8 @@ def two_bore_trade(s):
 
 @figure("airflow-needed")
 def airflow_needed(s):
-    pressure, temperature = upstream(s)
-    return get(s, "air-demand") * AIR_GAS * temperature / pressure
+    pressure, temperature = upstream(s, get(s, "_hottest"))
+    return air_on(s, get(s, "_hottest")) * AIR_GAS * temperature / pressure
 
 
 @figure("airflow-share")

@@ -1,0 +1,37 @@
+import { crankPower as crankPowerOf, drivelineLoss as usualLoss } from '../engineering/claim.ts';
+import { choice, choose, fact, field, figure } from './node.ts';
+
+const statedPower = field('stages.power', 'P');
+
+const powerPlace = choice<'crank' | 'wheels'>('stages.power-at', 'place', {
+  value: 'crank',
+  because: 'a claim is meant at the crank',
+});
+
+const isAtWheels = fact({
+  id: 'is-power-at-the-wheels',
+  from: { powerPlace },
+  compute: (values) => values.powerPlace === 'wheels',
+});
+
+const drivelineLoss = field('stages.driveline-loss', 'loss', { value: usualLoss.value, because: usualLoss.source });
+
+export const crankPower = figure({
+  id: 'crank-power',
+  symbol: 'P_crank',
+  name: 'power at the crank',
+  dimension: 'power',
+  formula: 'P_wheels / (1 - loss)',
+  source: 'energy balance of the driveline; the loss is common practice',
+  home: ['stages', 'stages.power'],
+  when: isAtWheels,
+  from: { statedPower, drivelineLoss },
+  compute: (values) => crankPowerOf(values.statedPower, values.drivelineLoss),
+});
+
+/** Power of the stage at the crank, W, without nitrous, in the air its claim holds in. */
+export const stagePower = choose({
+  id: 'stage-power',
+  from: { isAtWheels },
+  among: (values) => (values.isAtWheels ? crankPower : statedPower),
+});
