@@ -44,12 +44,19 @@ const charger = choose({
   among: ({ isBoosted }) => (isBoosted ? blower : noBlower),
 });
 
+/** The blower as far as the air of the day depends on it: one that keeps its pressure ratio heats every air alike. */
+const shiftingCharger = choose({
+  id: 'charger-of-which-the-air-depends',
+  from: { keptByInduction },
+  among: ({ keptByInduction }) => (keptByInduction === 'gauge-boost' ? blower : noBlower),
+});
+
 /** Air mass an engine takes on a day over that in the air of its claim. */
 function shareOn(id: string, air: Node<Ambient>) {
   return fact({
     id,
-    from: { keptByInduction, charger, claimAir, air },
-    compute: ({ keptByInduction, charger, claimAir, air }) => airMassRatio(keptByInduction, charger, claimAir, air),
+    from: { keptByInduction, shiftingCharger, claimAir, air },
+    compute: (v) => airMassRatio(v.keptByInduction, v.shiftingCharger, v.claimAir, v.air),
   });
 }
 

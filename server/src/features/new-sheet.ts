@@ -1,6 +1,6 @@
 import { stringify } from 'yaml';
+import { NEWEST_FORMAT } from '../sheet/format.ts';
 import { child, type FieldSchema, resolve, root } from '../sheet/schema.ts';
-import { FORMAT } from './write-answer.ts';
 
 /** Fields as they stand in a new sheet; nothing is not known yet. */
 type Fields = { [name: string]: Fields | Fields[] | string | null };
@@ -56,7 +56,7 @@ export function newSheets(): NewSheet[] {
     const sections = Object.keys(root.properties ?? {}).filter((name) => !LATER.includes(name) && name !== 'format');
     const empty = Object.fromEntries(sections.map((name) => [name, emptied(child(root, name) ?? {})]));
     const fields = merged(empty, merged({ vehicle, fuel }, also));
-    const text = stringify({ format: FORMAT, ...fields, stages }, { nullStr: '', lineWidth: 0 });
+    const text = stringify({ format: NEWEST_FORMAT, ...fields, stages }, { nullStr: '', lineWidth: 0 });
     return { kind, about, text: text.replaceAll(/ +$/gm, '') };
   });
 }

@@ -1,24 +1,21 @@
 import { type Checked, checkText } from '../checking/checked.ts';
 import { applyEdits, type Change, editsFor } from '../sheet/edit.ts';
 import type { Entry } from '../sheet/entry.ts';
+import { NEWEST_FORMAT } from '../sheet/format.ts';
 import type { TextEdit } from '../sheet/problem.ts';
 import { entryOf } from '../sheet/read.ts';
-import { schemaAt } from '../sheet/schema.ts';
 import { isFormerName, meantField } from '../sheet/unknown-field.ts';
 import type { Range } from '../text/place.ts';
-
-/** The newest version of the format. */
-const NEWEST = schemaAt(['format'])?.maximum ?? 1;
 
 /** Where the version of the format stands, in a sheet of an older one. */
 export function olderFormat({ sheet }: Checked): Range | undefined {
   const format = entryOf(sheet, ['format']);
-  const isOlder = typeof format?.scalar === 'number' && format.scalar < NEWEST && !sheet.broken;
+  const isOlder = typeof format?.scalar === 'number' && format.scalar < NEWEST_FORMAT && !sheet.broken;
   return format && isOlder ? { start: format.key?.start ?? format.value.start, end: format.value.end } : undefined;
 }
 
 /** The title of the offer. */
-export const UPGRADE = `Upgrade the sheet to format ${NEWEST}, every value meaning what it did`;
+export const UPGRADE = `Upgrade the sheet to format ${NEWEST_FORMAT}, every value meaning what it did`;
 
 /**
  * The edits that bring a sheet to the newest format: fields by their names of today, and where power was meant as driven,
@@ -27,7 +24,7 @@ export const UPGRADE = `Upgrade the sheet to format ${NEWEST}, every value meani
 export function upgradeEdits(checked: Checked): readonly TextEdit[] {
   if (!olderFormat(checked)) return [];
   const renamed = namesOfToday(checked.sheet.root);
-  const changes: Change[] = [{ set: ['format'], to: NEWEST }, ...conditions(checked)];
+  const changes: Change[] = [{ set: ['format'], to: NEWEST_FORMAT }, ...conditions(checked)];
   const set = editsFor(checked.sheet, changes);
   if (!set) return [];
   const edits = [...renamed, ...set].toSorted((one, other) => one.start - other.start);

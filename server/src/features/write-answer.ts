@@ -1,14 +1,9 @@
 import { applyEdits, type Change, editsFor, type NewValue } from '../sheet/edit.ts';
 import { isUnknown } from '../sheet/entry.ts';
+import { NEWEST_FORMAT } from '../sheet/format.ts';
 import type { Path } from '../sheet/path.ts';
 import type { TextEdit } from '../sheet/problem.ts';
 import { entryOf, type Sheet } from '../sheet/read.ts';
-import { schemaAt } from '../sheet/schema.ts';
-
-const format = schemaAt(['format']);
-
-/** The format that new sheets have, the newest. */
-export const FORMAT = Number(format?.const ?? format?.enum?.at(-1));
 
 type Read = (text: string) => Sheet;
 
@@ -27,7 +22,7 @@ export function sheetWith(sheet: Sheet, place: Path, value: NewValue, read: Read
 
 function changesFor(sheet: Sheet, place: Path, value: NewValue): Change[] {
   const isNew = sheet.root.children.length === 0;
-  return [...(isNew ? [{ set: ['format'], to: FORMAT }] : []), ...changesAt(sheet, place, value)];
+  return [...(isNew ? [{ set: ['format'], to: NEWEST_FORMAT }] : []), ...changesAt(sheet, place, value)];
 }
 
 function changesAt(sheet: Sheet, place: Path, value: NewValue): Change[] {

@@ -30,8 +30,9 @@ export function siteRelated({ values }: Pick<Situation, 'values'>): Related[] {
 
 /** By how much the duty passes a share of the time on the coldest, lowest day, where it keeps its limit otherwise. */
 export function coldDutyMiss({ see, know }: Pick<Situation, 'see' | 'know'>, most: number) {
-  const limit = know(dutyLimit);
-  if (limit === undefined || above(see(dutyAtPeakPower), limit) || above(see(dutyAtRedline), limit)) return undefined;
+  const [limit, atPeak, atRedline] = [know(dutyLimit), see(dutyAtPeakPower), see(dutyAtRedline)];
+  if (limit === undefined || !(atPeak || atRedline) || above(atPeak, limit) || above(atRedline, limit))
+    return undefined;
   return above(see(dutyColdest), most);
 }
 

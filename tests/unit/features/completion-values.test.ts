@@ -20,7 +20,7 @@ describe('completion of choices', () => {
     ['a choice in quotes', 'fuel-system: { pump: { placement: "in‸" } }\n', PLACEMENTS],
     ['a choice of an item', 'stages:\n  - { induction: ‸ }\n', ['natural', 'roots', 'centrifugal', 'turbo']],
     ['a truth', 'fuel-system: { tank: { vent: ‸ } }\n', ['true', 'false']],
-    ['a constant', 'format: ‸\n', ['1']],
+    ['a version', 'format: ‸\n', ['2', '1']],
     ['an item of a list in brackets', 'vacuum-reference: { shared-with: [pcv, dis‸] }\n', CONSUMERS],
     ['an item of a list in lines', 'vacuum-reference:\n  shared-with:\n    - ‸\n', CONSUMERS],
   ])('%s', (_, marked, expected) => {

@@ -1,4 +1,5 @@
 import { rules } from '../../generated/rules.ts';
+import { FORMATS } from '../../sheet/format.ts';
 import type { Place } from './place.ts';
 import type { Proposal } from './proposal.ts';
 import { quantitiesFor } from './quantities.ts';
@@ -27,7 +28,7 @@ function choicesOf({ entry: { schema, path } }: Place): Proposal[] {
     return schema.enum.map((name, index) => choice(name, 'choice', title, schema.enumDescriptions?.[index]));
   }
   if (schema?.type === 'boolean') return ['true', 'false'].map((truth) => choice(truth, 'value'));
-  if (path[0] === 'format') return [choice(String(schema?.maximum), 'value')];
+  if (path[0] === 'format') return FORMATS.map((version) => choice(String(version), 'value'));
   if (path[0] === 'silence' && path.at(-1) === 'rule') {
     return rules.map(({ id, title: rule, why }) => choice(id, 'value', rule, why));
   }
