@@ -1,5 +1,6 @@
+import { standardAir } from '../../server/src/engineering/air.ts';
 import * as claim from '../../server/src/engineering/claim.ts';
-import { airMassRatio, chargeOf, day } from '../../server/src/engineering/day.ts';
+import { airMassRatio, ambientOf, chargeOf } from '../../server/src/engineering/day.ts';
 import { type Check, ownCheck } from './check.ts';
 import { CELSIUS, INCH_OF_MERCURY, PSI } from './units.ts';
 
@@ -15,14 +16,7 @@ const factor = (kilopascal: number, celsius: number) =>
 const example = 'worked example of a dynamometer maker on the J607 correction, read (teamzr1.com, dynomitedyno.com)';
 const hand = 'SAE J1349 (1990) formula read in secondary copies (passionford.com, wahiduddin.net), worked by hand';
 
-const dryAt = (altitude: number, celsius: number) =>
-  day({
-    altitude,
-    temperature: celsius + CELSIUS,
-    fuelTemperature: 290,
-    battery: 13.8,
-    relativeHumidity: 0,
-  });
+const dryAt = (altitude: number, celsius: number) => ambientOf(standardAir(altitude).pressure, celsius + CELSIUS, 0);
 const none = { boost: 0, efficiency: 1, effectiveness: 0 };
 const roots = { boost: 6 * PSI, efficiency: 0.55, effectiveness: 0 };
 const turbo = { boost: 8 * PSI, efficiency: 0.7, effectiveness: 0 };

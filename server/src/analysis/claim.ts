@@ -1,13 +1,12 @@
 import { airDensity } from '../engineering/air.ts';
 import {
   type ClaimCondition,
-  correctionFactor,
-  dryPressure,
   isExtrapolated,
+  powerAtSite as powerAtSiteOf,
   standardConditions,
   standardPower as standardPowerOf,
 } from '../engineering/claim.ts';
-import type { Ambient } from '../engineering/day.ts';
+import { type Ambient, ambientOf } from '../engineering/day.ts';
 import { ordinaryTemperature, siteDensity, sitePressure } from './air.ts';
 import { choice, choose, fact, field, figure, optional } from './node.ts';
 import { stagePower } from './power.ts';
@@ -30,11 +29,7 @@ export const powerCondition = choice<ClaimCondition, { format: typeof format }>(
 export const ordinaryAir = fact({
   id: 'ordinary-air',
   from: { sitePressure, ordinaryTemperature },
-  compute: ({ sitePressure, ordinaryTemperature }): Ambient => ({
-    pressure: sitePressure,
-    dryPressure: dryPressure(sitePressure, ordinaryTemperature),
-    temperature: ordinaryTemperature,
-  }),
+  compute: ({ sitePressure, ordinaryTemperature }) => ambientOf(sitePressure, ordinaryTemperature),
 });
 
 /** Total pressure, Pa, that SAE J1349 counts its dry pressure from; the older standard's air is dry. */
@@ -121,5 +116,5 @@ export const powerAtSite = figure({
   ],
   when: isOfStandard,
   from: { standardPower, ordinaryAir, powerCondition, extrapolated },
-  compute: ({ standardPower, ordinaryAir }) => standardPower / correctionFactor(ordinaryAir),
+  compute: ({ standardPower, ordinaryAir }) => powerAtSiteOf(standardPower, 'standard', ordinaryAir),
 });

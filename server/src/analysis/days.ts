@@ -1,5 +1,4 @@
-import { dryPressure } from '../engineering/claim.ts';
-import { type Ambient, airMassRatio, type Charger, chargeOf, keeps } from '../engineering/day.ts';
+import { type Ambient, airMassRatio, ambientOf, type Charger, chargeOf, keeps } from '../engineering/day.ts';
 import { coldestDay, hottestDay, lowPressure, thinPressure } from './air.ts';
 import { boost, compressorEfficiency, intercooling } from './boost.ts';
 import { claimAir } from './claim.ts';
@@ -11,11 +10,7 @@ function airOf(id: string, pressure: Node<number>, temperature: Node<number>) {
   return fact({
     id,
     from: { pressure, temperature },
-    compute: ({ pressure, temperature }): Ambient => ({
-      pressure,
-      temperature,
-      dryPressure: dryPressure(pressure, temperature),
-    }),
+    compute: ({ pressure, temperature }) => ambientOf(pressure, temperature),
   });
 }
 

@@ -1,72 +1,17 @@
-import { standardAir } from './air.ts';
 import { compressorOutletTemperature, intercoolerOutletTemperature } from './boost.ts';
-import { type Kind, notNegative, positive, said, within } from './bounds.ts';
+import { notNegative, positive } from './bounds.ts';
 import { airShare, dryPressure, type RatingAir } from './claim.ts';
-import { ZERO_CELSIUS } from './constants.ts';
 import type { Induction } from './demand.ts';
 
-/**
- * One consistent set of conditions: altitude, m; air temperature, K, pressure and pressure without the water vapor, Pa;
- * fuel temperature, K; battery voltage, V. Never the air of one day with the fuel of another.
- */
-export type Day = RatingAir & {
-  readonly altitude: number;
-  readonly pressure: number;
-  readonly fuelTemperature: number;
-  readonly battery: number;
-};
+/** Air around the engine: `RatingAir` with its pressure, vapor and all, Pa. */
+export type Ambient = RatingAir & { readonly pressure: number };
 
 /**
- * A day at an altitude, m, with its air and fuel temperatures, K, battery voltage, V, and relative humidity, 0 to 1.
- * Source: ISO 2533:1975 for the pressure. @throws RangeError outside -2 to 11 km, -60 to 70 degC, or a voltage not above zero
+ * Air of one pressure, Pa, temperature, K, and relative humidity, 0 to 1; usual where none is given.
+ * @throws RangeError as `dryPressure`
  */
-export function day(of: {
-  altitude: number;
-  temperature: number;
-  fuelTemperature: number;
-  battery: number;
-  relativeHumidity?: number;
-}): Day {
-  within(of.temperature, ZERO_CELSIUS - 60, ZERO_CELSIUS + 70, 'The air temperature', 'temperature');
-  const { pressure } = standardAir(of.altitude);
-  return {
-    altitude: of.altitude,
-    temperature: of.temperature,
-    pressure,
-    dryPressure: dryPressure(pressure, of.temperature, of.relativeHumidity),
-    fuelTemperature: positive(of.fuelTemperature, 'The fuel temperature'),
-    battery: positive(of.battery, 'The battery voltage'),
-  };
-}
-
-/** What a site can throw at a car: altitudes in m, air temperatures in K, the fuel's rise over the air on a hot day in K, volts. */
-export type Site = {
-  readonly lowest: number;
-  readonly ordinary: number;
-  readonly highest: number;
-  readonly coldest: number;
-  readonly usual: number;
-  readonly hottest: number;
-  readonly fuelRise: number;
-  readonly battery: number;
-};
-
-/**
- * The days every check runs on. The coldest is at the lowest altitude and finds the fuel as cold as the air; the hottest
- * is at the highest, its fuel warmer than the air by the rise; the ordinary day's fuel has half of it.
- * @throws RangeError as `day`, or when lowest, ordinary and highest, or coldest, usual and hottest, are not in order
- */
-export function daysOf(site: Site): { coldest: Day; ordinary: Day; hottest: Day } {
-  inOrder(site.lowest, site.ordinary, site.highest, 'altitudes', 'length');
-  inOrder(site.coldest, site.usual, site.hottest, 'air temperatures', 'temperature');
-  const rise = notNegative(site.fuelRise, 'The rise of the fuel temperature');
-  const one = (altitude: number, temperature: number, share: number) =>
-    day({ altitude, temperature, fuelTemperature: temperature + share * rise, battery: site.battery });
-  return {
-    coldest: one(site.lowest, site.coldest, 0),
-    ordinary: one(site.ordinary, site.usual, 0.5),
-    hottest: one(site.highest, site.hottest, 1),
-  };
+export function ambientOf(pressure: number, temperature: number, relativeHumidity?: number): Ambient {
+  return { pressure, temperature, dryPressure: dryPressure(pressure, temperature, relativeHumidity) };
 }
 
 /** What an engine keeps while the air around it changes. */
@@ -85,9 +30,6 @@ export function keeps(induction: Induction, absolute = false): Keeps {
 
 /** A compressor and its intercooler: boost, gauge Pa in the claim's air; adiabatic efficiency; effectiveness, 0 without a cooler. */
 export type Charger = { readonly boost: number; readonly efficiency: number; readonly effectiveness: number };
-
-/** Air around the engine: `RatingAir` with its pressure, vapor and all, Pa. */
-export type Ambient = RatingAir & { readonly pressure: number };
 
 /**
  * Absolute pressure, Pa, and temperature, K, behind compressor and intercooler on a day, for a charger whose boost was
@@ -132,12 +74,4 @@ export function airMassRatio(kept: Keeps, charger: Charger, claim: Ambient, on: 
     return airShare({ dryPressure: charge.pressure * dry, temperature: charge.temperature });
   };
   return share(on) / share(claim);
-}
-
-function inOrder(low: number, middle: number, high: number, what: string, kind: Kind): void {
-  if (!(low <= middle && middle <= high)) {
-    throw new RangeError(
-      `The ${what} must rise from lowest to highest, but they are ${said(low, kind)}, ${said(middle, kind)} and ${said(high, kind)}.`,
-    );
-  }
 }

@@ -1,13 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { standardAir } from '../../../server/src/engineering/air.ts';
 import * as claim from '../../../server/src/engineering/claim.ts';
-import { airMassRatio, chargeOf, day, daysOf, type Keeps, keeps } from '../../../server/src/engineering/day.ts';
+import { airMassRatio, ambientOf, chargeOf, type Keeps, keeps } from '../../../server/src/engineering/day.ts';
 import { rising, size } from './arbitrary.ts';
 import { expectRefusals } from './refusal.ts';
 
 const air = fc.record({ dryPressure: size(60e3, 105e3), temperature: size(250, 320) });
 const condition = fc.constantFrom<claim.ClaimCondition>('standard', 'older-standard', 'as-driven');
-const usual = { altitude: 500, temperature: 290, fuelTemperature: 295, battery: 13.8, relativeHumidity: 0.3 };
+const usual = ambientOf(95e3, 290);
+const at = (altitude: number, kelvin: number) => ambientOf(standardAir(altitude).pressure, kelvin);
 const charger = fc.record({ boost: size(1e3, 150e3), efficiency: size(0.5, 0.8), effectiveness: size(0, 0.9) });
 
 describe('a power claim', () => {
@@ -72,30 +74,11 @@ describe('days', () => {
     expect(keeps('turbo', true)).toBe('mass-flow');
   });
 
-  it('of one site keep cold with low and hot with high', () => {
-    const site = {
-      lowest: 0,
-      ordinary: 500,
-      highest: 2400,
-      coldest: 263,
-      usual: 290,
-      hottest: 314,
-      fuelRise: 10,
-      battery: 13.8,
-    };
-    const days = daysOf(site);
-    expect(days.coldest).toMatchObject({ altitude: 0, temperature: 263, fuelTemperature: 263 });
-    expect(days.ordinary).toMatchObject({ altitude: 500, temperature: 290, fuelTemperature: 295 });
-    expect(days.hottest).toMatchObject({ altitude: 2400, temperature: 314, fuelTemperature: 324 });
-    expect(() => daysOf({ ...site, lowest: 600 })).toThrow('altitudes');
-    expect(() => daysOf({ ...site, hottest: 280 })).toThrow('air temperatures');
-  });
-
   it('cost a turbo less air with altitude than a blower, and a blower as much as a natural engine', () => {
     fc.assert(
       fc.property(charger, rising(0, 4000), size(270, 310), (compressor, [low, high], kelvin) => {
-        const claimed = day({ ...usual, altitude: low, temperature: kelvin });
-        const on = day({ ...usual, altitude: high, temperature: kelvin });
+        const claimed = at(low, kelvin);
+        const on = at(high, kelvin);
         const ratio = (kept: Keeps) => airMassRatio(kept, compressor, claimed, on);
         expect(ratio('nothing')).toBeLessThan(1);
         expect(ratio('pressure-ratio')).toBeCloseTo(ratio('nothing'), 9);
@@ -112,8 +95,7 @@ describe('days', () => {
         fc.constantFrom<Keeps>('nothing', 'pressure-ratio', 'gauge-boost', 'mass-flow'),
         charger,
         (kept, of) => {
-          const same = day(usual);
-          expect(airMassRatio(kept, of, same, same)).toBeCloseTo(1, 12);
+          expect(airMassRatio(kept, of, usual, usual)).toBeCloseTo(1, 12);
         },
       ),
     );
@@ -126,8 +108,7 @@ describe('days', () => {
         charger,
         rising(250, 320),
         (kept, of, [cold, hot]) => {
-          const claimed = day(usual);
-          const on = (temperature: number) => airMassRatio(kept, of, claimed, day({ ...usual, temperature }));
+          const on = (temperature: number) => airMassRatio(kept, of, usual, ambientOf(95e3, temperature));
           expect(on(cold)).toBeGreaterThan(on(hot));
         },
       ),
@@ -135,7 +116,7 @@ describe('days', () => {
   });
 
   it('refuse nonsense with a sentence', () => {
-    expectRefusals(day, usual);
+    expectRefusals(ambientOf, 95e3, 290, 0.3);
     const compressor = { boost: 5e4, efficiency: 0.7, effectiveness: 0.5 };
     const here = { pressure: 1e5, dryPressure: 99e3, temperature: 300 };
     expectRefusals(
