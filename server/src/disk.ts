@@ -1,6 +1,8 @@
-import { constants, type Stats } from 'node:fs';
-import { type FileHandle, open, stat } from 'node:fs/promises';
+import { constants, type Dirent, type Stats } from 'node:fs';
+import { type FileHandle, open, readdir, stat } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
+import { addressIn, sameFile } from './workspace/address.ts';
+import { kindOf } from './workspace/kind.ts';
 import type { File } from './workspace/workspace.ts';
 
 /** How long a file system may take for one file, in ms. */
@@ -28,6 +30,61 @@ export function filesOnDisk(): (uri: string, mostBytes: number) => Promise<File>
   }
 
   return (uri, mostBytes) => inTime(look(uri, mostBytes));
+}
+
+/** Reads a file as `filesOnDisk` does, and remembers nothing of it. */
+export function fileOnDisk(uri: string, mostBytes: number): Promise<File> {
+  const path = pathOf(uri);
+  if (path === undefined) return Promise.resolve(absent);
+  return inTime(
+    read(path, mostBytes, undefined)
+      .catch(unreadable)
+      .then(({ file }) => file),
+  );
+}
+
+/** Folders that hold nothing of ours, however much is in them. */
+const IGNORED: ReadonlySet<string> = new Set(['node_modules', '.git']);
+
+/** So many folders are looked into, and so many files taken, at most. */
+const MOST_FOLDERS = 50_000;
+const MOST_FILES = 20_000;
+
+/**
+ * The addresses of our files in some folders and below, each once and in order of their names, and what could not be looked
+ * at. Links to folders are not followed.
+ */
+export async function filesBelow(folders: readonly string[]): Promise<{ uris: string[]; complaints: string[] }> {
+  const found = new Map<string, string>();
+  const complaints: string[] = [];
+  const left = folders.toReversed();
+  for (let looked = 0; left.length > 0; looked++) {
+    if (looked >= MOST_FOLDERS || found.size >= MOST_FILES) {
+      complaints.push(`there are more than ${MOST_FOLDERS} folders or ${MOST_FILES} files; the rest is not looked at.`);
+      break;
+    }
+    const folder = left.pop() as string;
+    const entries = await entriesOf(folder, complaints);
+    for (const entry of entries) {
+      const uri = addressIn(folder, entry.name);
+      if (!entry.isDirectory()) {
+        if (kindOf(uri, '') && !found.has(sameFile(uri))) found.set(sameFile(uri), uri);
+      } else if (!IGNORED.has(entry.name)) left.push(uri);
+    }
+  }
+  return { uris: [...found.values()].toSorted(), complaints };
+}
+
+async function entriesOf(folder: string, complaints: string[]): Promise<Dirent[]> {
+  const path = pathOf(folder);
+  if (path === undefined) return [];
+  try {
+    return await readdir(path, { withFileTypes: true });
+  } catch (error) {
+    const { code = 'unknown' } = error as NodeJS.ErrnoException;
+    if (code !== 'ENOENT') complaints.push(`the folder ${path} cannot be read (${code}).`);
+    return [];
+  }
 }
 
 async function read(path: string, mostBytes: number, before: Known | undefined): Promise<Known> {

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { filesOnDisk } from './disk.ts';
+import { fileOnDisk, filesBelow, filesOnDisk } from './disk.ts';
 import { listen } from './lsp/stdio.ts';
 
 /** After so many faults outside any request the process ends, so that its client starts it afresh. */
@@ -12,6 +12,8 @@ const hasPages = existsSync(pages);
 
 const onFault = listen({
   read: filesOnDisk(),
+  readOnce: fileOnDisk,
+  find: filesBelow,
   pageOf: (code) => (hasPages ? pathToFileURL(join(pages, `${code}.md`)).href : undefined),
 });
 

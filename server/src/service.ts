@@ -27,7 +27,6 @@ import { comparisonOf } from './report/comparison.ts';
 import type { NamedComparison } from './report/comparison-page.ts';
 import type { Section } from './report/html.ts';
 import { needLine } from './report/needs-page.ts';
-import type { House } from './sheet/house.ts';
 import type { FieldPath } from './sheet/path.ts';
 import type { TextEdit } from './sheet/problem.ts';
 import type { Sheet } from './sheet/read.ts';
@@ -37,21 +36,25 @@ import type { Range } from './text/place.ts';
 import type { Steps } from './text/steps.ts';
 import type { System } from './units/units.ts';
 import { readHouse } from './workspace/house-file.ts';
-import { type HouseFault, type OpenText, Workspace } from './workspace/workspace.ts';
+import { kindOf } from './workspace/kind.ts';
+import { type HouseFault, type OpenText, type Standing, Workspace } from './workspace/workspace.ts';
 
 /** What is known of an open text: its newest version, and of an earlier one what the next check starts from. */
-type Memory = { text: OpenText; reader: Reader<BuildSheet>; sheet: Sheet; standing?: Standing; checked?: Checked };
+type Memory = { text: OpenText; reader: Reader<BuildSheet>; sheet: Sheet; checked?: Checked };
 
-/** The house rules that hold for a text, at a revision of the workspace. */
-type Standing = { revision: number; house: House; faults: readonly HouseFault[] };
+function sheetReader(): Reader<BuildSheet> {
+  return new Reader<BuildSheet>(root, validateSheet);
+}
 
 /**
  * What the product can do with the open texts of its workspace, as plain data and UTF-16 offsets. Each version of a text
- * is read once and checked once, when first asked for. A text that is not open gets nothing.
+ * is read once and checked once, when first asked for. A text that is not open gets nothing but what is wrong with it.
  */
 export class Service {
   private readonly memories = new Map<string, Memory>();
   private readonly known: ReadonlySet<string>;
+  /** Reads and checks texts that are not open, each from the one before: those of a shop have much in common. */
+  private unopened: { reader: Reader<BuildSheet>; checked?: Checked } = { reader: sheetReader() };
   readonly workspace: Workspace;
 
   constructor(private readonly rules: readonly Rule[] = allRules) {
@@ -143,7 +146,7 @@ export class Service {
     const text = this.workspace.get(uri);
     if (!text) return [];
     if (text.kind === 'house') return problemDiagnoses(uri, text.text, this.house(text).problems);
-    const { faults } = this.standing(this.memory(text));
+    const { faults } = this.workspace.houseFor(uri);
     return [...houseFaultDiagnoses(text.text, faults), ...sheetDiagnoses(uri, this.checked(text))];
   }
 
@@ -162,7 +165,32 @@ export class Service {
   /** House rules that should hold for a text and do not, or not all of them. */
   houseFaults(uri: string): readonly HouseFault[] {
     const text = this.workspace.get(uri);
-    return text?.kind === 'sheet' ? this.standing(this.memory(text)).faults : [];
+    return text?.kind === 'sheet' ? this.workspace.houseFor(uri).faults : [];
+  }
+
+  /** Forgets what the check of texts that are not open left behind. */
+  rest(): void {
+    this.unopened = { reader: sheetReader() };
+  }
+
+  /** What the check of a text stands on besides the text: the same object as long as that stays the same. */
+  standing(uri: string): Standing {
+    return this.workspace.houseFor(uri);
+  }
+
+  /** Everything that is wrong with a text that is not open, and the faults of our own in its check. */
+  diagnoseUnopened(uri: string, text: string): { diagnoses: Diagnosis[]; faults: readonly Fault[] } {
+    const kind = kindOf(uri, '');
+    if (!kind) return { diagnoses: [], faults: [] };
+    if (kind === 'house') {
+      const { problems } = readHouse(text, this.known);
+      return { diagnoses: problemDiagnoses(uri, text, problems), faults: [] };
+    }
+    const { house, faults } = this.workspace.houseFor(uri);
+    const checked = checkSheet(this.unopened.reader.read(text), house, this.unopened.checked, this.rules);
+    this.unopened.checked = checked;
+    const diagnoses = [...houseFaultDiagnoses(text, faults), ...sheetDiagnoses(uri, checked)];
+    return { diagnoses, faults: checked.faults };
   }
 
   /** What there is to read of the field at an offset, in short; with what the build needs of it in steps. */
@@ -268,7 +296,7 @@ export class Service {
   private memory(text: OpenText): Memory {
     const known = this.memories.get(text.uri);
     if (known?.text === text) return known;
-    const reader = known?.reader ?? new Reader<BuildSheet>(root, validateSheet);
+    const reader = known?.reader ?? sheetReader();
     const memory = { ...known, text, reader, sheet: reader.read(text.text) };
     this.memories.set(text.uri, memory);
     return memory;
@@ -280,13 +308,6 @@ export class Service {
     return (changed) => reader.fork().read(changed);
   }
 
-  private standing(memory: Memory): Standing {
-    const { revision } = this.workspace;
-    if (memory.standing?.revision !== revision)
-      memory.standing = { revision, ...this.workspace.houseFor(memory.text.uri) };
-    return memory.standing;
-  }
-
   /** The newest check of a sheet; nothing for what is no sheet. */
   private checkedAt(uri: string): Checked | undefined {
     const text = this.workspace.get(uri);
@@ -295,7 +316,7 @@ export class Service {
 
   private checked(text: OpenText): Checked {
     const memory = this.memory(text);
-    const { house } = this.standing(memory);
+    const { house } = this.workspace.houseFor(text.uri);
     if (memory.checked?.sheet !== memory.sheet || memory.checked.house !== house)
       memory.checked = checkSheet(memory.sheet, house, memory.checked, this.rules);
     return memory.checked;

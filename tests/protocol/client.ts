@@ -10,18 +10,20 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-jsonrpc/node';
-import type {
-  ClientCapabilities,
-  CodeAction,
-  CompletionList,
-  Diagnostic,
-  DocumentDiagnosticReport,
-  Hover,
-  InitializeResult,
-  Position,
-  PublishDiagnosticsParams,
-  Range,
-  TextDocumentEdit,
+import {
+  type ClientCapabilities,
+  type CodeAction,
+  type CompletionList,
+  type Diagnostic,
+  type DocumentDiagnosticReport,
+  FileChangeType,
+  type FileEvent,
+  type Hover,
+  type InitializeResult,
+  type Position,
+  type PublishDiagnosticsParams,
+  type Range,
+  type TextDocumentEdit,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 
@@ -187,9 +189,12 @@ export class Client {
 
   /** Tells that files have changed on disk. */
   async touched(...uris: string[]): Promise<void> {
-    await this.connection.sendNotification('workspace/didChangeWatchedFiles', {
-      changes: uris.map((uri) => ({ uri, type: 2 })),
-    });
+    await this.watched(uris.map((uri) => ({ uri, type: FileChangeType.Changed })));
+  }
+
+  /** Tells that files have come, changed or gone. */
+  async watched(changes: FileEvent[]): Promise<void> {
+    await this.connection.sendNotification('workspace/didChangeWatchedFiles', { changes });
   }
 
   /** Applies an action, once its edit was made where it has none yet. */

@@ -5,16 +5,13 @@ import type { Service } from '../service.ts';
 import { endOfLine, type Position, positionsIn, startOfLine } from '../text/lines.ts';
 import type { Range } from '../text/place.ts';
 import { MOST_BYTES } from '../workspace/house-file.ts';
-import { kindOf } from '../workspace/kind.ts';
+import { kindOf, MOST_SHEET_BYTES } from '../workspace/kind.ts';
 import type { File } from '../workspace/workspace.ts';
 import type { CheckedFile, CheckResult, Complaint, Excerpt, ToldAt } from './check-result.ts';
 import { harmless } from './wrap.ts';
 
 /** Reads a file by its address, of so many bytes at most. */
 export type Read = (uri: string, mostBytes: number) => Promise<File>;
-
-/** More than the longest sheet that is read; beyond it a file is not even looked into. */
-export const MOST_SHEET_BYTES = 4_000_000;
 
 /** How much of a long line is shown before and after what is meant. */
 const BEFORE = 60;

@@ -61,6 +61,13 @@ export function problemDiagnosis(uri: string, text: string, problem: Problem): D
   };
 }
 
+/** A file that cannot be read, and why. */
+export function unreadDiagnosis(reason: string): Diagnosis {
+  const message = `This file was not checked: ${reason}`;
+  const code = 'sheet/unreadable';
+  return { code, found: code, severity: 'error', message, range: { start: 0, end: 0 }, related: [] };
+}
+
 /** A finding with the other places it involves. */
 export function findingDiagnosis(uri: string, text: string, finding: PlacedFinding): Diagnosis {
   const { rule, found, severity, message, range, related } = finding;

@@ -4,6 +4,7 @@ import {
   type DidChangeTextDocumentParams,
   DidChangeWatchedFilesNotification,
   DocumentDiagnosticReportKind,
+  FileChangeType,
   type InitializeParams,
   MessageType,
   type ServerCapabilities,
@@ -11,11 +12,12 @@ import {
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { Service } from '../service.ts';
-import { HOUSE_FILES, type Kind } from '../workspace/kind.ts';
+import { type Kind, kindOf, WATCHED } from '../workspace/kind.ts';
 import { answerAsking } from './ask.ts';
 import { type Client, clientOf } from './client.ts';
 import { answerRepairs, FIX_ALL, QUESTION } from './code-actions.ts';
 import { completionList } from './completion.ts';
+import { answerFolder, publishFolder } from './folder-diagnostics.ts';
 import { foldingRanges } from './folding.ts';
 import { guarded } from './guard.ts';
 import { hoverOf } from './hover.ts';
@@ -23,6 +25,7 @@ import { documentLinks } from './links.ts';
 import { answerPages } from './pages.ts';
 import { type Host, Session } from './session.ts';
 import { symbolsOf } from './symbols.ts';
+import { resultIdOf } from './whole-folder.ts';
 import { done } from './work.ts';
 
 /** Answers a client on a connection; takes faults from outside any request. */
@@ -50,8 +53,10 @@ function begin(session: Session): void {
   connection.onInitialized(
     session.noticing('the start', async () => {
       if (session.client.changesFolders) followFolders(session);
+      if (session.client.pullsDiagnostics) answerFolder(session);
+      else publishFolder(session).catch((error) => session.faults.note('the check of the folder', error));
       if (!session.client.watches) return;
-      const watchers = HOUSE_FILES.map((name) => ({ globPattern: `**/${name}` }));
+      const watchers = WATCHED.map((globPattern) => ({ globPattern }));
       await connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
     }),
   );
@@ -61,7 +66,7 @@ function capabilitiesFor(client: Client): ServerCapabilities {
   return {
     textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: !client.watches },
     ...(client.pullsDiagnostics && {
-      diagnosticProvider: { identifier: 'build-sheet', interFileDependencies: true, workspaceDiagnostics: false },
+      diagnosticProvider: { identifier: 'build-sheet', interFileDependencies: true, workspaceDiagnostics: true },
     }),
     hoverProvider: true,
     completionProvider: { triggerCharacters: [' ', '{', '['] },
@@ -89,6 +94,7 @@ function followFolders(session: Session): void {
     session.noticing('the change of folders', ({ added, removed }) => {
       const gone = new Set(removed.map(({ uri }) => uri));
       workspace.roots = [...workspace.roots.filter((uri) => !gone.has(uri)), ...added.map(({ uri }) => uri)];
+      session.folder.relist();
       session.recheck();
     }),
   );
@@ -97,6 +103,7 @@ function followFolders(session: Session): void {
 function synchronize(session: Session): void {
   const { connection, documents } = session;
   const changed = (uri: string, kind: Kind | undefined) => {
+    if (kind) session.folder.doubt([uri]);
     if (kind === 'house') session.recheck();
     else if (kind && !session.client.pullsDiagnostics) session.recheck([uri]);
   };
@@ -109,8 +116,10 @@ function synchronize(session: Session): void {
   );
   connection.onDidChangeTextDocument(
     guarded(
-      ({ textDocument: { uri, version }, contentChanges }: DidChangeTextDocumentParams): void =>
-        changed(uri, documents.change(uri, contentChanges, version)),
+      ({ textDocument: { uri, version }, contentChanges }: DidChangeTextDocumentParams): void => {
+        session.edited();
+        changed(uri, documents.change(uri, contentChanges, version));
+      },
       (error, { textDocument: { uri } }) => {
         session.faults.note('a change of a text', error);
         documents.close(uri);
@@ -118,23 +127,41 @@ function synchronize(session: Session): void {
       },
     ),
   );
-  connection.onDidSaveTextDocument(session.noticing('the saving of a text', () => session.lookAgain()));
+  connection.onDidSaveTextDocument(
+    session.noticing('the saving of a text', () => {
+      if (session.client.watches) return undefined;
+      session.folder.relist();
+      session.folder.doubt();
+      return session.lookAgain();
+    }),
+  );
   connection.onDidCloseTextDocument(
     session.noticing('the closing of a text', async ({ textDocument: { uri } }) => {
       const kind = documents.close(uri);
       session.faults.forget(uri);
       if (kind && !session.client.pullsDiagnostics) await session.publish(uri, []);
+      session.folder.doubt([uri]);
       if (kind === 'house') session.recheck();
     }),
   );
-  connection.onDidChangeWatchedFiles(session.noticing('the change of files', () => session.lookAgain()));
+  connection.onDidChangeWatchedFiles(
+    session.noticing('the change of files', async ({ changes }) => {
+      if (!changes.every(({ uri }) => kindOf(uri, '') === 'sheet')) await session.lookAgain();
+      if (changes.some(({ type }) => type !== FileChangeType.Changed)) session.folder.relist();
+      session.folder.doubt(changes.map(({ uri }) => uri));
+    }),
+  );
 }
 
 function answerReading(session: Session): void {
   const { connection, service, host } = session;
-  connection.languages.diagnostics.on(async ({ textDocument: { uri } }, token) => {
+  connection.languages.diagnostics.on(async ({ textDocument: { uri }, previousResultId }, token) => {
     session.goingOn(undefined, token)();
-    return { kind: DocumentDiagnosticReportKind.Full, items: (await session.diagnose(uri)).items };
+    const isOpen = session.documents.get(uri) !== undefined;
+    const { items = [] } = (isOpen ? await session.diagnose(uri) : await session.folder.reportOf(uri)) ?? {};
+    const resultId = resultIdOf(items);
+    if (resultId === previousResultId) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId };
+    return { kind: DocumentDiagnosticReportKind.Full, items, resultId };
   });
   connection.onHover(
     session.answering('hover', null, async (document, { position }, mayGoOn) => {

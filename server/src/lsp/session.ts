@@ -17,6 +17,7 @@ import { diagnosticsOf, faultDiagnostic, type PageOf } from './diagnostics.ts';
 import { Documents } from './documents.ts';
 import { Faults, faultMessage } from './faults.ts';
 import { guarded } from './guard.ts';
+import { WholeFolder } from './whole-folder.ts';
 
 /** What the server needs from the place it runs in. */
 export type Host = {
@@ -25,6 +26,10 @@ export type Host = {
    * object again for a file that has not changed.
    */
   read: (uri: string, mostBytes: number) => Promise<File>;
+  /** The same for a file that is looked at once in a while: nothing of it is remembered. */
+  readOnce: (uri: string, mostBytes: number) => Promise<File>;
+  /** Addresses of our files in folders and below, and what could not be looked at; never throws. */
+  find: (folders: readonly string[]) => Promise<{ uris: string[]; complaints: string[] }>;
   /** Address of the page that explains a code. */
   pageOf: PageOf;
 };
@@ -39,10 +44,12 @@ type About = { textDocument: { uri: string } };
 export class Session {
   readonly documents: Documents;
   readonly faults: Faults;
+  readonly folder = new WholeFolder(this);
   client: Client = clientOf({ processId: null, rootUri: null, capabilities: {} });
   private readonly publishing = new Set<string>();
   private supplying: Promise<unknown> | undefined;
   private isRefreshing = false;
+  private lastEdit = 0;
 
   constructor(
     readonly connection: Connection,
@@ -68,6 +75,17 @@ export class Session {
     const { doubts } = workspace;
     const read = async (uri: string) => workspace.give(uri, await this.host.read(uri, MOST_BYTES), doubts);
     await Promise.all(workspace.wanted().map(read));
+  }
+
+  /** Takes down that somebody types. */
+  edited(): void {
+    this.lastEdit = performance.now();
+  }
+
+  /** Waits until nobody has typed for some time, in ms. */
+  async rested(rest: number): Promise<void> {
+    for (let left = rest; left > 0; left = this.lastEdit + rest - performance.now())
+      await new Promise((go) => setTimeout(go, left));
   }
 
   /** Looks at every known file again; what depends on one that has changed is checked again. */
@@ -147,8 +165,10 @@ export class Session {
     return diagnosticsOf(document, diagnoses, { client, pageOf: host.pageOf, textAt });
   }
 
-  /** Has texts checked again: those given, or all that are open. */
-  recheck(uris: readonly string[] = this.service.workspace.all().map(({ uri }) => uri)): void {
+  /** Has texts checked again: those given, or all in the folders and all that are open. */
+  recheck(some?: readonly string[]): void {
+    if (!some) this.folder.doubtRules();
+    const uris = some ?? this.service.workspace.all().map(({ uri }) => uri);
     if (!this.client.pullsDiagnostics) for (const uri of uris) this.publishSoon(uri);
     else if (this.client.refreshesDiagnostics) this.refreshSoon();
   }

@@ -34,6 +34,11 @@ export const problemCodes = {
     why: 'Texts of more than 1 MB, and sheets that nest deeper than any build, are not read. A few aliases of aliases can stand for millions of values and would fill the memory. Write the values out, or use fewer layers of aliases.',
     example: undefined,
   },
+  'sheet/unreadable': {
+    title: 'The file cannot be read',
+    why: 'It is not a regular file, not UTF-8 text, larger than any sheet, or its folder keeps it locked. Nothing in it was checked, which does not mean that it is good.',
+    example: undefined,
+  },
   'sheet/unknown-field': {
     title: 'A field the format does not know',
     why: 'A misspelled field would silently not count. Fields of your own are welcome at the top level under names that begin with `x-`.',

@@ -23,7 +23,7 @@ function foldersOf(uri: string, roots: readonly string[]): string[] {
  * The folder a text belongs to. The other side of a difference (`git:`) and a text not yet saved under its name belong
  * where the file is; an `untitled:` text without a path belongs nowhere.
  */
-function homeOf(uri: string): string | undefined {
+export function homeOf(uri: string): string | undefined {
   const path = uri.replace(/[?#].*$/s, '').replace(/^(git|untitled):\/*(?=\/)/, 'file://');
   const end = path.lastIndexOf('/');
   return end > 0 ? path.slice(0, end) : undefined;

@@ -1,8 +1,14 @@
 /** What a text is. */
 export type Kind = 'sheet' | 'house';
 
+/** More than the longest sheet that is read; beyond it a file is not even looked into. */
+export const MOST_SHEET_BYTES = 4_000_000;
+
 /** Names of house-rules files; of two in one folder the first holds. */
 export const HOUSE_FILES = ['build-sheet.config.yaml', 'build-sheet.config.yml'] as const;
+
+/** Patterns for the names of all our files. */
+export const WATCHED: readonly string[] = ['**/*.build.{yaml,yml}', ...HOUSE_FILES.map((name) => `**/${name}`)];
 
 /** What a text is by its name and, where that says nothing, by its language: `untitled:` texts have no name. */
 export function kindOf(uri: string, languageId: string): Kind | undefined {

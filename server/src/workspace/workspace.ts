@@ -4,7 +4,7 @@ import type { Sheet } from '../sheet/read.ts';
 import type { Place } from '../text/place.ts';
 import { Dependencies } from './dependencies.ts';
 import { readHouse } from './house-file.ts';
-import { housesAbove, nearOverFar } from './house-folders.ts';
+import { homeOf, housesAbove, nearOverFar } from './house-folders.ts';
 import type { Kind } from './kind.ts';
 
 /** One version of a text that is open in an editor. */
@@ -18,6 +18,12 @@ export type HouseFault = { at: Place; reason: string };
 
 type HouseFile = { sheet: Sheet<HouseConfig> } | { refused: string };
 
+/** House rules that hold for a text: the same object as long as they stay the same. */
+export type Standing = { readonly house: House; readonly faults: readonly HouseFault[] };
+
+/** What holds for the texts of one folder, worked out of these files at a revision. */
+type Known = { revision: number; files: readonly HouseFile[]; standing: Standing };
+
 /**
  * All texts by their address, open or on disk. Nothing is read here: what is wanted from disk is told by `wanted`, and the
  * host gives it.
@@ -28,6 +34,8 @@ export class Workspace {
   private readonly houses = new WeakMap<OpenText | File, HouseFile>();
   private readonly unsure = new Set<string>();
   private readonly needs = new Dependencies();
+  private readonly unopened = new Set<string>();
+  private readonly standings = new Map<string, Known>();
   private folders: readonly string[] = [];
   /** Grows whenever house rules may have changed. */
   revision = 0;
@@ -51,10 +59,25 @@ export class Workspace {
       if (this.files.has(uri)) this.unsure.add(uri);
     }
     this.open.delete(uri);
+    if (!this.unopened.has(uri)) this.letGo(uri);
+  }
+
+  /** Has what a sheet that is not open depends on told by `wanted`. */
+  expect(uri: string): void {
+    this.unopened.add(uri);
+    if (!this.needs.has(uri)) this.needs.set(uri, housesAbove(uri, this.folders).flat());
+  }
+
+  /** Forgets a sheet that was expected. */
+  dismiss(uri: string): void {
+    this.unopened.delete(uri);
+    if (!this.open.has(uri)) this.letGo(uri);
+  }
+
+  private letGo(uri: string): void {
     this.needs.forget(uri);
-    const needed = this.needs.all();
-    for (const file of this.files.keys()) if (!needed.has(file)) this.files.delete(file);
-    for (const file of this.unsure) if (!needed.has(file)) this.unsure.delete(file);
+    for (const file of this.files.keys()) if (!this.needs.isNeeded(file)) this.files.delete(file);
+    for (const file of this.unsure) if (!this.needs.isNeeded(file)) this.unsure.delete(file);
   }
 
   get(uri: string): OpenText | undefined {
@@ -72,12 +95,15 @@ export class Workspace {
   set roots(folders: readonly string[]) {
     this.folders = folders;
     this.revision++;
-    for (const { uri, kind } of this.all()) if (kind === 'sheet') this.needs.set(uri, housesAbove(uri, folders).flat());
+    this.standings.clear();
+    const sheets = this.all().filter(({ kind }) => kind === 'sheet');
+    for (const uri of [...this.unopened, ...sheets.map(({ uri }) => uri)])
+      this.needs.set(uri, housesAbove(uri, folders).flat());
   }
 
   /** Addresses of the files that are not known, or perhaps no longer as they were. */
   wanted(): string[] {
-    const unknown = [...this.needs.all()].filter((uri) => !this.files.has(uri) || this.unsure.has(uri));
+    const unknown = this.needs.all().filter((uri) => !this.files.has(uri) || this.unsure.has(uri));
     return unknown.filter((uri) => !this.open.has(uri));
   }
 
@@ -96,22 +122,31 @@ export class Workspace {
     return isNew;
   }
 
-  /** The open sheets that the house rules at an address hold for. */
+  /** The sheets that the house rules at an address hold for. */
   dependents(uri: string): string[] {
     return this.needs.dependents(uri);
   }
 
   /** The house rules that hold for a text, and those that should but do not. */
-  houseFor(uri: string): { house: House; faults: HouseFault[] } {
-    const files = housesAbove(uri, this.folders).flatMap((candidates) => {
-      const found = candidates.find((candidate) => this.houseAt(candidate));
-      const file = found === undefined ? undefined : this.houseAt(found);
-      return found !== undefined && file ? [{ uri: found, file }] : [];
+  houseFor(uri: string): Standing {
+    const folder = homeOf(uri) ?? '';
+    const before = this.standings.get(folder);
+    if (before?.revision === this.revision) return before.standing;
+    const found = housesAbove(uri, this.folders).flatMap((candidates) => {
+      const at = candidates.find((candidate) => this.houseAt(candidate));
+      const file = at === undefined ? undefined : this.houseAt(at);
+      return at !== undefined && file ? [{ at, file }] : [];
     });
-    return {
-      house: nearOverFar(files.flatMap(({ file }) => ('sheet' in file ? [file.sheet.values] : []))),
-      faults: files.flatMap(({ uri: at, file }) => faultOf(at, file)),
-    };
+    const files = found.map(({ file }) => file);
+    const isSame = before?.files.length === files.length && files.every((file, index) => file === before.files[index]);
+    const standing = isSame
+      ? before.standing
+      : {
+          house: nearOverFar(files.flatMap((file) => ('sheet' in file ? [file.sheet.values] : []))),
+          faults: found.flatMap(({ at, file }) => faultOf(at, file)),
+        };
+    this.standings.set(folder, { revision: this.revision, files, standing });
+    return standing;
   }
 
   /** The text at an address as it stands in an open editor, else on disk. */

@@ -14,7 +14,12 @@ import type { Service } from '../../../server/src/service.ts';
 export const SHEET = 'file:///shop/one.build.yaml';
 
 /** A host with an empty disk. */
-export const nothing: Host = { read: async () => ({ kind: 'absent' }), pageOf: () => undefined };
+export const nothing: Host = {
+  read: async () => ({ kind: 'absent' }),
+  readOnce: async () => ({ kind: 'absent' }),
+  find: async () => ({ uris: [], complaints: [] }),
+  pageOf: () => undefined,
+};
 
 /** The server in this process, with a service and a host of the test's own, and the client's end of its connection. */
 export class InProcess {
