@@ -1,29 +1,26 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
-import { isKnown } from '../analysis/figure.ts';
 import { capital, withSpread } from '../analysis/figure-words.ts';
 import { figureNamed } from '../analysis/figures.ts';
-import { pumps } from '../analysis/fuel-network.ts';
-import { dutyOverSpeed } from '../analysis/full-load-injection.ts';
-import { limit } from '../analysis/node.ts';
-import { pumpPressure, requiredDelivery } from '../analysis/supply.ts';
 import { cautions } from '../checking/cautions.ts';
 import type { Checked } from '../checking/checked.ts';
-import { pumpsFlow, zeroFlowPressureOf } from '../engineering/pump.ts';
 import type { Headroom } from '../fit/headroom.ts';
 import type { Needs } from '../fit/needs.ts';
+import type { Drawing } from '../report/drawing.ts';
 import { headroomPage } from '../report/headroom-page.ts';
 import type { Section } from '../report/html.ts';
 import { type FigureRow, figureTable } from '../report/model.ts';
 import { needsPage } from '../report/needs-page.ts';
 import { type Block, type Page, paragraph, prose, type Span } from '../report/page.ts';
-import type { Plot } from '../report/plot.ts';
 import { echo } from '../text/echo.ts';
 import { formatEnd } from '../units/format.ts';
 import type { Dimension, System } from '../units/units.ts';
 import type { AskedQuestion } from './questions.ts';
-
-/** Points of a curve. */
-const POINTS = 16;
+import { dutyPlots, pressurePlots, pumpPlots, voltagePlots } from './report/curves.ts';
+import { fuelPaths } from './report/fuel-path.ts';
+import { ladders } from './report/ladder.ts';
+import { linesPage, partsPage, wiringPage } from './report/lists.ts';
+import { orderOfWorkPage } from './report/order-of-work.ts';
+import { readingsPage } from './report/readings.ts';
 
 /** Everything a report is made of, worked out before. */
 export type Reported = {
@@ -40,42 +37,52 @@ export function reportOf({ checked, needs, headroom, questions }: Reported): Sec
   const sections: Section[] = [
     section('What is planned', planPage(checked)),
     section('What is found', findingsPage(checked)),
-    ...topics.flatMap(({ heading, home }) => topicSection(heading, home, plan, system)),
-    section('How far the parts go', headroomPage(headroom, system)),
-    section('What each part must be', needsPage(needs, system)),
+    section('How far the parts go', headroomPage(headroom, system), ladders(headroom)),
     section('Still to be asked', questionsPage(questions)),
+    ...topics.map((topic) => topicSection(topic, plan, system)),
+    section('What each part must be', needsPage(needs, system)),
+    section('Parts', partsPage(checked)),
+    section('Lines to cut', linesPage(plan, system)),
+    section('Wiring', wiringPage(plan, system)),
+    section('Order of work', orderOfWorkPage(checked)),
+    section('Readings to take', readingsPage(plan, system)),
     section('What is assumed in the figures', assumptionsPage(plan)),
     section('Take care', cautionsPage()),
+    section('Signed', signaturesPage(checked)),
     section('Sources', sourcesPage(plan)),
   ];
-  return sections.filter(({ page, plots }) => page.length + plots.length > 0);
+  return sections.filter(({ page, drawings }) => page.length + drawings.length > 0);
 }
 
-function section(heading: string, page: Page, plots: readonly Plot[] = []): Section {
-  return { heading, page, plots };
+function section(heading: string, page: Page, drawings: readonly Drawing[] = []): Section {
+  return { heading, page, drawings };
 }
 
-/** The figures of a report by the part of the sheet they are at home in. */
-const topics = [
-  { heading: 'Engine and stages', home: ['site', 'engine', 'stages', 'fuel'] },
+type Topic = {
+  heading: string;
+  home: readonly string[];
+  curves: (plan: readonly StageAnalysis[]) => readonly Drawing[];
+};
+
+/** The figures of a report by the part of the sheet they are at home in, with their curves. */
+const topics: readonly Topic[] = [
+  { heading: 'Engine and stages', home: ['site', 'engine', 'stages', 'fuel'], curves: () => [] },
   {
     heading: 'Throttle body and injectors',
     home: ['throttle-body', 'stack', 'vehicle', 'sensors', 'vacuum-reference'],
+    curves: dutyPlots,
   },
-  { heading: 'Fuel supply', home: ['fuel-system'] },
-  { heading: 'Ignition', home: ['ignition'] },
-  { heading: 'Electrical', home: ['electrical'] },
-] as const;
+  {
+    heading: 'Fuel supply',
+    home: ['fuel-system'],
+    curves: (plan) => [...fuelPaths(plan), ...pumpPlots(plan), ...pressurePlots(plan)],
+  },
+  { heading: 'Ignition', home: ['ignition'], curves: () => [] },
+  { heading: 'Electrical', home: ['electrical'], curves: voltagePlots },
+];
 
-function topicSection(
-  heading: string,
-  home: readonly string[],
-  plan: readonly StageAnalysis[],
-  system: System,
-): Section[] {
-  const page = figurePage(home, plan, system);
-  const plots = home.includes('throttle-body') ? dutyPlots(plan) : home.includes('fuel-system') ? pumpPlots(plan) : [];
-  return page.length + plots.length > 0 ? [section(heading, page, plots)] : [];
+function topicSection({ heading, home, curves }: Topic, plan: readonly StageAnalysis[], system: System): Section {
+  return section(heading, figurePage(home, plan, system), curves(plan));
 }
 
 function planPage({ sheet, plan }: Checked): Page {
@@ -141,55 +148,6 @@ function figurePage(home: readonly string[], plan: readonly StageAnalysis[], sys
   ];
 }
 
-function dutyPlots(plan: readonly StageAnalysis[]): Plot[] {
-  const lines = plan.flatMap((stage) => {
-    const outcome = stage.see(dutyOverSpeed);
-    if (!isKnown(outcome)) return [];
-    return [{ name: stage.name, points: outcome.value.map(({ speed, duty }) => ({ x: speed, y: duty })) }];
-  });
-  if (lines.length === 0) return [];
-  const most = plan[0]?.see(limit('largest-duty'));
-  return [
-    {
-      title: 'Injector duty cycle over engine speed at full load',
-      description: 'One line a stage; the dotted line is the largest duty allowed.',
-      x: { name: 'engine speed', dimension: 'rotational-speed' },
-      y: { name: 'duty cycle', dimension: 'ratio' },
-      lines,
-      ...(most && isKnown(most) && { limit: { name: 'limit', value: most.value } }),
-      marks: [],
-    },
-  ];
-}
-
-function pumpPlots(plan: readonly StageAnalysis[]): Plot[] {
-  const stage = plan.findLast((one) => isKnown(one.see(pumps)));
-  const outcome = stage?.see(pumps);
-  if (!outcome || !isKnown(outcome)) return [];
-  const most = zeroFlowPressureOf(outcome.value, true);
-  const points = Array.from({ length: POINTS + 1 }, (_, step) => {
-    const pressure = (most * step) / POINTS;
-    return { x: pressure, y: pumpsFlow(outcome.value, pressure, true).flow };
-  });
-  const marks = plan.flatMap((one) => {
-    const [pressure, needed] = [one.estimate(pumpPressure)?.value, one.estimate(requiredDelivery)?.value];
-    return pressure === undefined || needed === undefined
-      ? []
-      : [{ name: `needed, ${echo(one.name, 20)}`, x: pressure, y: needed }];
-  });
-  return [
-    {
-      title: 'Pump delivery over pressure at the volts that reach it',
-      description:
-        'The curve of the pumps that run at full load, with what each stage needs of them: a point above the curve is not delivered.',
-      x: { name: 'pressure the pump adds', dimension: 'pressure' },
-      y: { name: 'delivery', dimension: 'volume-flow' },
-      lines: [{ name: 'pump', points }],
-      marks,
-    },
-  ];
-}
-
 function questionsPage(questions: readonly AskedQuestion[]): Page {
   if (questions.length === 0) return [];
   return [{ kind: 'list', items: questions.map(({ text, at }): Span[] => [text, ' ', { code: at }]) }];
@@ -211,6 +169,25 @@ function cautionsPage(): Page {
       'These figures are for planning. Local codes, the makers of the parts and licensed work on fuel and electrics come first; what is set by ear or by this paper is a starting point, never a finished tune.',
     ),
   ];
+}
+
+/** What a person must attest, with a line to sign; what the sheet says of it stands beside. */
+const attestations = [
+  { field: 'pressure-test', text: 'The fuel system was leak-tested at its working pressure, engine off.' },
+  { field: 'extinguisher', text: 'An extinguisher was at hand for the first start, and one is in the vehicle.' },
+  {
+    field: 'road-use-notice',
+    text: 'The owner was told that emissions and noise are for the local authority to decide.',
+  },
+] as const;
+
+function signaturesPage({ sheet }: Checked): Page {
+  const { handover } = sheet.values;
+  const rows = attestations.map(({ field, text }) => {
+    const said = handover?.[field];
+    return [text, said === undefined ? 'not known yet' : said ? 'yes' : 'no', '', ''];
+  });
+  return [{ kind: 'table', head: ['statement', 'in the sheet', 'date', 'name and signature'], rows }];
 }
 
 function sourcesPage(plan: readonly StageAnalysis[]): Page {

@@ -54,7 +54,8 @@ function openSpans(open: Headroom['open']): Span[] {
   return [`not checked: ${titles.join('; ')}.`, ...(fields.length ? [' Not known yet:', ...some, `${more}.`] : [])];
 }
 
-function rounded(watts: number, system: System, round: (value: number) => number): string {
+/** A power in steps of 5 hp or 5 kW, one that lies within a fiftieth of a step as that. */
+export function rounded(watts: number, system: System, round: (value: number) => number): string {
   const name = system === 'us' ? 'hp' : 'kW';
   const steps = watts / (findUnit('power', name)?.factor ?? 1) / STEP;
   return `${(Math.abs(steps - Math.round(steps)) < 0.02 ? Math.round(steps) : round(steps)) * STEP} ${name}`;

@@ -1,9 +1,10 @@
 import type { System } from '../units/units.ts';
+import { captionOf, type Drawing, numbersOf, svgOf } from './drawing.ts';
 import type { Block, Page, Span } from './page.ts';
-import { escaped, legendOf, type Plot, plotTable, svgOf } from './plot.ts';
+import { escaped } from './svg.ts';
 
-/** A part of a report: its heading, its page, and what is plotted in it. */
-export type Section = { heading: string; page: Page; plots: readonly Plot[] };
+/** A part of a report: its heading, its page, and what is drawn in it. */
+export type Section = { heading: string; page: Page; drawings: readonly Drawing[] };
 
 const STYLE = `
 :root { color-scheme: light dark; }
@@ -14,7 +15,7 @@ th, td { border-bottom: 1px solid #8885; padding: 0.2rem 0.7rem 0.2rem 0; text-a
 code { font-family: ui-monospace, monospace; font-size: 0.92em; }
 figure { margin: 1rem 0; } svg { max-width: 100%; height: auto; } figcaption { font-size: 0.9em; }
 .caution { border: 1px solid; padding: 0.4rem 0.8rem; }
-@media print { body { margin: 0; max-width: none; } h2 { break-after: avoid; } figure, tr { break-inside: avoid; } details { display: none; } }
+@media print { body { margin: 0; max-width: none; } h2 { break-after: avoid; } figure, tr { break-inside: avoid; } }
 `;
 
 /** A report as one file that loads nothing, runs nothing and prints. */
@@ -39,15 +40,14 @@ ${body}
 `;
 }
 
-function sectionHtml({ heading, page, plots }: Section, index: number, system: System): string {
-  const figures = plots.map((plot, number) => figureHtml(plot, `plot-${index}-${number}`, system));
+function sectionHtml({ heading, page, drawings }: Section, index: number, system: System): string {
+  const figures = drawings.map((drawing, number) => figureHtml(drawing, `drawing-${index}-${number}`, system));
   return `<section>\n<h2>${escaped(heading)}</h2>\n${[...page.map(block), ...figures].join('\n')}\n</section>`;
 }
 
-function figureHtml(plot: Plot, id: string, system: System): string {
-  const legend = legendOf(plot).map(escaped).join('; ');
-  const table = block(plotTable(plot, system));
-  return `<figure>\n${svgOf(plot, system, id)}\n<figcaption>${escaped(plot.title)}. ${legend}.</figcaption>\n<details><summary>The numbers</summary>${table}</details>\n</figure>`;
+function figureHtml(drawing: Drawing, id: string, system: System): string {
+  const caption = escaped(captionOf(drawing));
+  return `<figure>\n${svgOf(drawing, system, id)}\n<figcaption>${caption}</figcaption>\n${block(numbersOf(drawing, system))}\n</figure>`;
 }
 
 function block(part: Block): string {

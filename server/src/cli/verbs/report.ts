@@ -1,9 +1,9 @@
 import { writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
+import { captionOf, numbersOf } from '../../report/drawing.ts';
 import { htmlDocument } from '../../report/html.ts';
 import { markdown } from '../../report/markdown.ts';
 import { type Page, paragraph } from '../../report/page.ts';
-import { plotTable } from '../../report/plot.ts';
 import { inOneGo } from '../../text/steps.ts';
 import { oneSheet } from '../one-sheet.ts';
 import { define, ExitCode, Misuse } from '../verb.ts';
@@ -20,7 +20,7 @@ const options = {
 } as const;
 
 export const verb = define({
-  about: 'Write a build on paper: plan, findings, figures, plots, needs, questions, assumptions.',
+  about: 'Write a build on paper: plan, findings, figures, drawings, needs, questions, assumptions.',
   operands: 'SHEET',
   details: `The HTML is one file that loads nothing and runs nothing, to be read on a screen or printed.
 
@@ -28,7 +28,7 @@ What it says is for planning. Local codes, the makers of the parts and licensed 
   options,
   examples: [
     ['report quarry-wagon.build.yaml -o wagon.html', 'a file to send to the customer'],
-    ['report --format markdown quarry-wagon.build.yaml', 'the same as Markdown, plots as tables'],
+    ['report --format markdown quarry-wagon.build.yaml', 'the same as Markdown, drawings as tables'],
   ],
   async run({ operands, chosen, io }) {
     const { service, uri } = await oneSheet('report', operands, io);
@@ -36,10 +36,10 @@ What it says is for planning. Local codes, the makers of the parts and licensed 
     if (!report) throw new Misuse('this is no build sheet.');
     const { title, sections, units } = report;
     const page = sections.flatMap(
-      ({ heading, page, plots }): Page => [
+      ({ heading, page, drawings }): Page => [
         paragraph({ strong: heading }),
         ...page,
-        ...plots.flatMap((plot) => [paragraph(plot.title), plotTable(plot, units)]),
+        ...drawings.flatMap((drawing) => [paragraph(captionOf(drawing)), numbersOf(drawing, units)]),
       ],
     );
     const texts = {

@@ -1,0 +1,79 @@
+import type { System } from '../units/units.ts';
+import { rounded } from './headroom-page.ts';
+import type { Block } from './page.ts';
+import { scaleOf } from './scale.ts';
+import { label, picture, round, stroke } from './svg.ts';
+
+/** How far the parts of each stage go, row by row: from the power claimed past what gives way, one after the other. Powers in W. */
+export type Ladder = {
+  kind: 'ladder';
+  title: string;
+  description: string;
+  rows: readonly { name: string; claimed: number; upTo: number; marks: readonly { at: number; name: string }[] }[];
+};
+
+const SIZE = { width: 640, left: 16, right: 24, top: 12, row: 52, bottom: 44 };
+
+export const ladderLegend = [
+  'Ring: claimed; thick: nothing gives way; dashed: something has; the numbers are those of the table',
+] as const;
+
+/** A ladder as SVG: a bar a row, with a numbered stroke where something gives way. */
+export function ladderSvg(ladder: Ladder, system: System, id: string): string {
+  const { left, top, row } = SIZE;
+  const right = SIZE.width - SIZE.right;
+  const bottom = top + row * ladder.rows.length;
+  const scale = scaleOf(
+    { name: 'power', dimension: 'power' },
+    ladder.rows.map(({ upTo }) => upTo),
+    system,
+    left,
+    right,
+  );
+  const rows = ladder.rows.map(({ name, claimed, upTo, marks }, index) => {
+    const at = top + row * index + 34;
+    const first = scale.at(marks[0]?.at ?? upTo);
+    return [
+      label(left, at - 20, name, undefined, 'font-weight="bold"'),
+      stroke(left, at, first, at, 'stroke-width="5"'),
+      stroke(first, at, scale.at(upTo), at, 'stroke-width="2" stroke-dasharray="4 4"'),
+      `<circle cx="${round(scale.at(claimed))}" cy="${at}" r="6" fill="none" stroke="currentColor" stroke-width="2"/>`,
+      ...marks.map((mark, number) =>
+        markOf(
+          scale.at(mark.at),
+          at,
+          number,
+          marks.slice(0, number).map((one) => scale.at(one.at)),
+        ),
+      ),
+    ].join('');
+  });
+  return picture(ladder, { width: SIZE.width, height: bottom + SIZE.bottom }, id, [
+    ...scale.ticks.map(
+      ({ at, text }) => stroke(at, top, at, bottom, 'stroke-opacity="0.15"') + label(at, bottom + 16, text, 'middle'),
+    ),
+    label((left + right) / 2, bottom + 34, scale.label, 'middle'),
+    ...rows,
+  ]);
+}
+
+/** A stroke with its number, which goes below the bar where another is close on its left. */
+function markOf(x: number, at: number, number: number, before: readonly number[]): string {
+  const isClose = before.filter((other) => x - other < 16).length % 2 === 1;
+  return (
+    stroke(x, at - 8, x, at + 8, 'stroke-width="2"') +
+    label(x, isClose ? at + 19 : at - 10, String(number + 1), 'middle')
+  );
+}
+
+/** The rungs of a ladder, as a table. */
+export function ladderTable({ rows }: Ladder, system: System): Block {
+  return {
+    kind: 'table',
+    head: ['stage', 'power', 'what gives way'],
+    rows: rows.flatMap(({ name, claimed, marks }) => [
+      [name, rounded(claimed, system, Math.round), 'claimed'],
+      ...marks.map((mark, index) => [`${name}, ${index + 1}`, rounded(mark.at, system, Math.floor), mark.name]),
+    ]),
+  };
+}

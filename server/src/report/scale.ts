@@ -1,0 +1,33 @@
+import { type Dimension, type DimensionUnits, dimensions, findUnit, type System } from '../units/units.ts';
+import { round } from './svg.ts';
+
+/** What stands along one side of a plot: a quantity in SI, or places passed one after the other. */
+export type Axis = { name: string; dimension: Dimension } | { name: string; places: readonly string[] };
+
+export type Scale = { at: (value: number) => number; ticks: readonly { at: number; text: string }[]; label: string };
+
+/** Where values lie between two ends of a drawing: from 0 to a round number over the largest, or one place after the other. */
+export function scaleOf(axis: Axis, values: readonly number[], system: System, from: number, to: number): Scale {
+  if ('places' in axis) {
+    const at = (place: number) => from + ((to - from) * (place + 0.5)) / axis.places.length;
+    return { at, ticks: axis.places.map((text, place) => ({ at: round(at(place)), text })), label: axis.name };
+  }
+  const { name, dimension } = axis;
+  const [unit = ''] = (dimensions[dimension] as DimensionUnits)[system];
+  const factor = findUnit(dimension, unit)?.factor ?? 1;
+  const most = Math.max(...values.map((value) => value / factor), 0);
+  const step = niceStep(most / 5);
+  const top = Math.ceil((most * 1.02) / step) * step || 1;
+  const ticks = Array.from({ length: Math.round(top / step) + 1 }, (_, index) => {
+    const value = index * step;
+    return { at: round(from + ((to - from) * value) / top), text: String(Number(value.toPrecision(6))) };
+  });
+  const at = (value: number) => from + ((to - from) * value) / factor / top;
+  return { at, ticks, label: unit ? `${name}, ${unit}` : name };
+}
+
+/** 1, 2 or 5 times a power of ten, at least the value. */
+function niceStep(value: number): number {
+  const decade = 10 ** Math.floor(Math.log10(value || 1));
+  return ([1, 2, 5, 10].find((step) => step * decade >= value) ?? 10) * decade;
+}

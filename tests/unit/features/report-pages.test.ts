@@ -1,0 +1,113 @@
+import { describe, expect, it } from 'vitest';
+import { checkText } from '../../../server/src/checking/checked.ts';
+import { fuelPaths } from '../../../server/src/features/report/fuel-path.ts';
+import { linesPage, partsPage, wiringPage } from '../../../server/src/features/report/lists.ts';
+import { orderOfWorkPage } from '../../../server/src/features/report/order-of-work.ts';
+import { readingsPage } from '../../../server/src/features/report/readings.ts';
+import type { Page } from '../../../server/src/report/page.ts';
+import { noHouse } from '../../../server/src/sheet/house.ts';
+
+const checked = checkText(
+  `format: 1
+stages:
+  - { name: now, power: 300 hp }
+  - name: later
+    power: 360 hp
+    cost: 400
+    nitrous: { name: wet plate, cost: 700, power: 60 hp }
+    changes:
+      fuel-system: { feed: { inside-diameter: 1/2 in, length: 15 ft, material: ptfe, elbows-90: 2 } }
+throttle-body: { name: four-bore, cost: 1100, injectors: { name: spare set, quantity: 4 } }
+fuel-system:
+  tank: { capacity: 16 gal }
+  pump: { placement: in-tank, name: pump A, cost: 210, flow-at: [[40 psi, 300 L/h], [80 psi, 200 L/h]], current: 10 A }
+  feed: { inside-diameter: 3/8 in, length: 15 ft, material: rubber-injection }
+  filter: { rating: 10 um }
+  return: { inside-diameter: 5/16 in, length: 14 ft, material: rubber-injection }
+  regulator: { pressure: 58 psi, style: bypass }
+electrical:
+  charging-voltage: 14 V
+  pump-circuit: { wire: 12 AWG, length: 16 ft, fuse: 15 A, relay: true, ground: chassis }
+`,
+  noHouse,
+);
+const { plan } = checked;
+
+function rowsOf(page: Page): readonly (readonly string[])[] {
+  return page.flatMap((block) => (block.kind === 'table' ? block.rows : []));
+}
+
+describe('the parts list', () => {
+  it('has every section with a name or a cost, and the stage it comes in', () => {
+    expect(rowsOf(partsPage(checked))).toEqual([
+      ['Throttle body', 'four-bore', '1', '1100', 'now'],
+      ['Injectors', 'spare set', '4', 'not known', 'now'],
+      ['Pump', 'pump A', '1', '210', 'now'],
+      ['Nitrous', 'wet plate', '1', '700', 'later'],
+      ['Work and the rest of the stage', '', '', '400', 'later'],
+    ]);
+  });
+
+  /** 1100 + 210 + 700 + 400 by hand. */
+  it('adds the costs that are known and says how many are not', () => {
+    expect(JSON.stringify(partsPage(checked))).toContain('Together 2410; the cost of 1 of the parts is not known.');
+  });
+});
+
+describe('the lines to cut', () => {
+  it('are told once, and again in the stage that changes them', () => {
+    const rows = rowsOf(linesPage(plan, 'us'));
+    expect(rows.map(([name, , bore, , , , , stage]) => [name, bore, stage])).toEqual([
+      ['Feed', '3/8 in', 'now'],
+      ['Return', '5/16 in', 'now'],
+      ['Feed', '1/2 in', 'later'],
+    ]);
+    expect(rows[2]).toEqual(expect.arrayContaining(['2 of 90 deg', '2 hose ends made for PTFE hose']));
+  });
+});
+
+describe('the wiring list', () => {
+  it('says wire, fuse, relay, ground, current and volts of every circuit', () => {
+    const [pump] = rowsOf(wiringPage(plan, 'us'));
+    expect(pump?.slice(0, 7)).toEqual(['Battery to fuel pump', '12 AWG', '16 ft', '15 A', 'yes', 'chassis', '10 A']);
+    expect(pump?.[7]).toMatch(/^1[23]\.?\d* V$/);
+  });
+});
+
+describe('the readings to take', () => {
+  it('put what the sheet expects beside a place for what is read', () => {
+    const rows = rowsOf(readingsPage(plan, 'us'));
+    expect(rows[0]).toEqual([
+      'Fuel pressure, key on, engine off',
+      'gauge at the test port while the pump primes',
+      '58 psi',
+      '58 psi',
+      '',
+    ]);
+    expect(rows.map(([what]) => what)).not.toContain('Fuel pressure at idle, hose off and plugged');
+  });
+});
+
+describe('the order of work', () => {
+  it('has a step for nitrous where the plan has it, and none for a blower where it does not', () => {
+    const text = JSON.stringify(orderOfWorkPage(checked));
+    expect(text).toContain('. Nitrous"');
+    expect(text).not.toContain('Blower or turbo');
+    expect(text.indexOf('Pressure test, engine off')).toBeLessThan(text.indexOf('First start'));
+  });
+});
+
+describe('the way of the fuel', () => {
+  it('goes through the pieces the sheet has, and back', () => {
+    const [path] = fuelPaths(plan);
+    expect(path?.feed.map(({ name }) => name)).toEqual([
+      'tank',
+      'pump',
+      'feed line',
+      'fine filter',
+      'throttle body with its injectors',
+    ]);
+    expect(path?.back.map(({ name }) => name)).toEqual(['regulator', 'return line']);
+    expect(path?.feed[2]?.notes).toContain('1/2 in bore');
+  });
+});
