@@ -20,8 +20,8 @@ export const comparisonTexts = {
   text: (sheets: readonly ComparedSheet[], io: Io) => textOf(sheets, io),
   markdown: (sheets: readonly ComparedSheet[]) => markdownOf(sheets),
   html: (sheets: readonly ComparedSheet[]) => {
-    const sections = partsOf(sheets).map(({ heading, page }) => ({ heading, page, plots: [] }));
-    const head = { heading: 'All in all', page: [paragraph(summary(sheets))], plots: [] };
+    const sections = partsOf(sheets).map(({ heading, page }) => ({ heading, page, drawings: [] }));
+    const head = { heading: 'All in all', page: [paragraph(summary(sheets))], drawings: [] };
     return htmlDocument('What the change does', sheets.length === 1 ? sections : [head, ...sections], 'us');
   },
   json: (sheets: readonly ComparedSheet[]) => `${JSON.stringify(dataOf(sheets), null, 2)}\n`,
