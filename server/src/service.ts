@@ -27,6 +27,7 @@ import { comparisonOf } from './report/comparison.ts';
 import type { NamedComparison } from './report/comparison-page.ts';
 import type { Section } from './report/html.ts';
 import { needLine } from './report/needs-page.ts';
+import { figureLines } from './report/plain-lines.ts';
 import type { FieldPath } from './sheet/path.ts';
 import type { TextEdit } from './sheet/problem.ts';
 import type { Sheet } from './sheet/read.ts';
@@ -114,6 +115,12 @@ export class Service {
       valuesBefore: old.sheet.values,
       units: now.house.units ?? 'us',
     };
+  }
+
+  /** Every figure of a sheet as a line of text. */
+  figureLines(uri: string): string[] {
+    const checked = this.checkedAt(uri);
+    return checked ? figureLines(checked.plan, checked.house.units ?? 'us') : [];
   }
 
   /** How far the parts of each stage of a sheet go. */

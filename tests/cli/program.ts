@@ -26,6 +26,7 @@ export async function program(
   let complaints = '';
   const io: Io = {
     cwd,
+    program: [process.execPath, PROGRAM],
     write: (text) => {
       out += text;
     },

@@ -76,13 +76,24 @@ export async function isRevision(ref: string, cwd: string): Promise<boolean> {
  * @throws Misuse with the refusal where it fails
  */
 export async function git(args: readonly string[], cwd: string, refusal: () => string): Promise<string> {
+  const { code, out } = await gitAnswer(args, cwd);
+  if (code !== 0) throw new Misuse(refusal());
+  return out;
+}
+
+/**
+ * Runs git, with nothing run that a repository has set up: its exit code and what it wrote.
+ * @throws Misuse where git is not there
+ */
+export async function gitAnswer(args: readonly string[], cwd: string): Promise<{ code: number; out: string }> {
   try {
     const env = { ...process.env, ...ENVIRONMENT };
     const { stdout } = await promisify(execFile)('git', [...CALM, ...args], { cwd, env, maxBuffer: MOST_LISTED });
-    return stdout;
+    return { code: 0, out: stdout };
   } catch (error) {
-    const isMissing = error instanceof Error && 'code' in error && error.code === 'ENOENT';
-    throw new Misuse(isMissing ? 'git is not installed.' : refusal());
+    const { code, stdout } = error as { code?: unknown; stdout?: string };
+    if (code === 'ENOENT') throw new Misuse('git is not installed.');
+    return { code: typeof code === 'number' ? code : 255, out: stdout ?? '' };
   }
 }
 

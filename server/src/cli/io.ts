@@ -4,6 +4,8 @@ import type { Dialog } from './dialog.ts';
 export type Io = {
   /** The working folder, absolute. */
   cwd: string;
+  /** How this program is started: the words of a command line before its verb. */
+  program: readonly string[];
   /** Writes to the standard output. */
   write: (text: string) => void;
   /** Tells something beside the answer, on the standard error. */

@@ -1,3 +1,4 @@
+import { realpathSync } from 'node:fs';
 import { dialogOver } from './dialog.ts';
 import type { Io } from './io.ts';
 import { run } from './run.ts';
@@ -8,6 +9,7 @@ const { NO_COLOR, FORCE_COLOR, TERM } = process.env;
 
 const io: Io = {
   cwd: process.cwd(),
+  program: [process.execPath, realpathSync(argv[1] ?? '')],
   write: (text) => void stdout.write(text),
   complain: (text) => void stderr.write(`build-sheet: ${text}\n`),
   readInput: async () => {
