@@ -2,7 +2,8 @@ import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { filesOnDisk } from '../disk.ts';
 import { Service } from '../service.ts';
-import { MOST_SHEET_BYTES, open, reasonOf } from './check-files.ts';
+import { MOST_SHEET_BYTES } from '../workspace/kind.ts';
+import { open, reasonOf } from './check-files.ts';
 import { houseRoots } from './house-roots.ts';
 import { Misuse } from './verb.ts';
 
