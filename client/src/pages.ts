@@ -13,7 +13,7 @@ import type { HoverMiddleware, LanguageClient } from 'vscode-languageclient/node
 const SCHEME = 'build-sheet-page';
 
 type Place = { uri: string; position: { line: number; character: number } };
-type Kind = 'work' | 'needs' | 'headroom';
+type Kind = 'work' | 'uses' | 'needs' | 'headroom';
 
 /** The hover's way to the work behind a field: the only command a hover of ours may run. */
 export const withLinks: NonNullable<HoverMiddleware['provideHover']> = async (document, position, token, next) => {
@@ -37,6 +37,7 @@ export class Pages implements TextDocumentContentProvider, Disposable {
       workspace.registerTextDocumentContentProvider(SCHEME, this),
       workspace.onDidCloseTextDocument(({ uri }) => this.texts.delete(uri.toString())),
       commands.registerCommand('buildSheet.showWork', (place?: Place) => this.show('work', place)),
+      commands.registerCommand('buildSheet.showUses', () => this.show('uses')),
       commands.registerCommand('buildSheet.showNeeds', () => this.show('needs')),
       commands.registerCommand('buildSheet.showHeadroom', () => this.show('headroom')),
     );

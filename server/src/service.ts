@@ -5,18 +5,24 @@ import type { Rule } from './checking/rule.ts';
 import { type Asking, ask, type NextQuestion, nextQuestion, type Reply, type Turn } from './features/ask.ts';
 import { type Completion, completionsAt } from './features/completion.ts';
 import { type Diagnosis, problemDiagnoses, sheetDiagnoses } from './features/diagnostics.ts';
+import { fieldUses } from './features/field-uses.ts';
 import { type Fold, foldsOf } from './features/folding.ts';
 import { houseFaultDiagnoses } from './features/house-faults.ts';
 import { type Explanation, hoverAt, type Known, nothingKnown } from './features/hover.ts';
 import { linksOf, type RuleLink } from './features/links.ts';
+import { changesAfter, definitionsAt, type Targets, type Use, usesAt } from './features/moving.ts';
+import type { NamedText } from './features/names/name-kind.ts';
+import { linkedAt, nameAt, type Renaming, renamed } from './features/names/names.ts';
 import { neededAt } from './features/needs-here.ts';
 import { type AskedQuestion, askedOf, NO_RANKS, ranksOf } from './features/questions.ts';
 import { allRepairs, type Choice, editsOf, type Offer, problemRepairs, repairsAt } from './features/repairs.ts';
 import { reportOf } from './features/report.ts';
+import { selectionsAt } from './features/selection.ts';
 import { type OutlineItem, outlineOf } from './features/symbols.ts';
 import { withQuestions } from './features/title-hover.ts';
 import { problemsTold, type Told, toldOf } from './features/told.ts';
 import { type Work, workAt } from './features/work.ts';
+import { type NamedThing, namedThings } from './features/workspace-symbols.ts';
 import { completed } from './fit/completed.ts';
 import { type Headroom, headroomOf } from './fit/headroom.ts';
 import { type Needs, needsOf } from './fit/needs.ts';
@@ -42,6 +48,9 @@ import { type HouseFault, type OpenText, type Standing, Workspace } from './work
 
 /** What is known of an open text: its newest version, and of an earlier one what the next check starts from. */
 type Memory = { text: OpenText; reader: Reader<BuildSheet>; sheet: Sheet; checked?: Checked };
+
+/** What there is to tell of a text that is not open. */
+export type LookedInto = { diagnoses: Diagnosis[]; faults: readonly Fault[]; named: NamedThing[] };
 
 function sheetReader(): Reader<BuildSheet> {
   return new Reader<BuildSheet>(root, validateSheet);
@@ -185,19 +194,19 @@ export class Service {
     return this.workspace.houseFor(uri);
   }
 
-  /** Everything that is wrong with a text that is not open, and the faults of our own in its check. */
-  diagnoseUnopened(uri: string, text: string): { diagnoses: Diagnosis[]; faults: readonly Fault[] } {
+  /** What is wrong with a text that is not open, the faults of our own in its check, and what is named in it. */
+  lookInto(uri: string, text: string): LookedInto {
     const kind = kindOf(uri, '');
-    if (!kind) return { diagnoses: [], faults: [] };
+    if (!kind) return { diagnoses: [], faults: [], named: [] };
     if (kind === 'house') {
       const { problems } = readHouse(text, this.known);
-      return { diagnoses: problemDiagnoses(uri, text, problems), faults: [] };
+      return { diagnoses: problemDiagnoses(uri, text, problems), faults: [], named: [] };
     }
     const { house, faults } = this.workspace.houseFor(uri);
     const checked = checkSheet(this.unopened.reader.read(text), house, this.unopened.checked, this.rules);
     this.unopened.checked = checked;
     const diagnoses = [...houseFaultDiagnoses(text, faults), ...sheetDiagnoses(uri, checked)];
-    return { diagnoses, faults: checked.faults };
+    return { diagnoses, faults: checked.faults, named: namedThings(checked.sheet) };
   }
 
   /** What there is to read of the field at an offset, in short; with what the build needs of it in steps. */
@@ -289,6 +298,67 @@ export class Service {
   links(uri: string): RuleLink[] {
     const text = this.workspace.get(uri);
     return text ? linksOf(this.sheet(text).root) : [];
+  }
+
+  /** Where what stands at an offset is said. */
+  definitions(uri: string, offset: number): Targets | undefined {
+    const text = this.read(uri);
+    return text && definitionsAt(text, offset);
+  }
+
+  /** Where later stages change what stands at an offset. */
+  laterChanges(uri: string, offset: number): Targets | undefined {
+    const text = this.read(uri);
+    return text && changesAfter(text, offset);
+  }
+
+  /** Every place of what stands at an offset. */
+  uses(uri: string, offset: number): Use[] {
+    const text = this.read(uri);
+    return text ? usesAt(text, offset) : [];
+  }
+
+  /** The name at an offset that can be changed. */
+  renameable(uri: string, offset: number): { range: Range; name: string } | undefined {
+    const text = this.read(uri);
+    return text && nameAt(text, offset)?.here;
+  }
+
+  /** Another name for what is named at an offset. */
+  rename(uri: string, offset: number, name: string): Renaming {
+    const text = this.workspace.get(uri);
+    if (!text) return { refusal: 'This text is not open.' };
+    if (text.kind === 'sheet') return renamed(this.memory(text).sheet, offset, name, this.trying(text));
+    return renamed({ ...this.house(text), text: text.text }, offset, name, (changed) => readHouse(changed, this.known));
+  }
+
+  /** The places that change together while a name is typed in one of them. */
+  linked(uri: string, offset: number): { ranges: Range[]; pattern: string } | undefined {
+    const text = this.read(uri);
+    return text && linkedAt(text, offset);
+  }
+
+  /** Ever larger stretches of text around an offset. */
+  selections(uri: string, offset: number): Range[] {
+    const text = this.read(uri);
+    return text ? selectionsAt(text.text, text.root, offset) : [];
+  }
+
+  /** What is named in a sheet. */
+  named(uri: string): NamedThing[] {
+    const text = this.workspace.get(uri);
+    return text?.kind === 'sheet' ? namedThings(this.memory(text).sheet) : [];
+  }
+
+  /** What stands on the field at an offset. */
+  fieldUses(uri: string, offset: number): Work | undefined {
+    const checked = this.checkedAt(uri);
+    return checked && fieldUses(checked, offset);
+  }
+
+  private read(uri: string): NamedText | undefined {
+    const text = this.workspace.get(uri);
+    return text && { text: text.text, root: this.sheet(text).root };
   }
 
   private house(text: OpenText) {

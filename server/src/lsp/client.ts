@@ -4,7 +4,7 @@ import { type InitializeParams, MarkupKind } from 'vscode-languageserver';
 export type Client = ReturnType<typeof clientOf>;
 
 export function clientOf({ capabilities: { textDocument, workspace }, initializationOptions }: InitializeParams) {
-  const { codeAction, publishDiagnostics, completion, documentSymbol, foldingRange } = textDocument ?? {};
+  const { codeAction, publishDiagnostics, completion, documentSymbol, foldingRange, rename } = textDocument ?? {};
   const resolved = codeAction?.resolveSupport?.properties ?? [];
   return {
     pullsDiagnostics: textDocument?.diagnostic !== undefined,
@@ -17,6 +17,9 @@ export function clientOf({ capabilities: { textDocument, workspace }, initializa
     takesActions: codeAction?.codeActionLiteralSupport !== undefined,
     resolvesActions: codeAction?.dataSupport === true && resolved.includes('edit'),
     takesVersionedEdits: workspace?.workspaceEdit?.documentChanges === true,
+    takesDefinitionLinks: textDocument?.definition?.linkSupport === true,
+    takesImplementationLinks: textDocument?.implementation?.linkSupport === true,
+    preparesRename: rename?.prepareSupport === true,
     takesSnippets: completion?.completionItem?.snippetSupport === true,
     opensPages: (initializationOptions as { opensPages?: unknown } | undefined)?.opensPages === true,
     hoverIn: kindIn(textDocument?.hover?.contentFormat),

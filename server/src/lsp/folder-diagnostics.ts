@@ -75,7 +75,11 @@ export async function publishFolder(session: Session): Promise<void> {
  * Works until all is known; `gather` is called now and then, and at the end. Rejects as soon as the work is `cancelled` by
  * who asked for it; who sees it going on can stop it until something changes.
  */
-async function worked(session: Session, cancelled: Promise<never>, gather: () => void): Promise<void> {
+export async function worked(
+  session: Session,
+  cancelled: Promise<never>,
+  gather: () => void = () => {},
+): Promise<void> {
   const { folder, connection } = session;
   const waiter = {};
   const progress = new Progress(connection, 'Build Sheet: checking the folder', () => {
@@ -118,7 +122,7 @@ function newsOf({ folder }: Session, told: Told, usual?: string): Report[] {
 }
 
 /** Rejects once nobody waits any more. */
-function cancellationOf(token: CancellationToken): Promise<never> {
+export function cancellationOf(token: CancellationToken): Promise<never> {
   const cancelled = new Promise<never>((_, reject) => {
     const refuse = () => reject(new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled'));
     if (token.isCancellationRequested) refuse();

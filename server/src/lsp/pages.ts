@@ -6,11 +6,14 @@ import type { Page } from '../report/page.ts';
 import type { Session } from './session.ts';
 import { done } from './work.ts';
 
-/** A page to be read beside the sheet: how the figures of a field came about, what the build needs, how far it goes. */
+/**
+ * A page to be read beside the sheet: how the figures of a field came about, what uses the field, what the build needs, how
+ * far it goes.
+ */
 export type PageParams = {
   textDocument: TextDocumentIdentifier;
-  page: 'work' | 'needs' | 'headroom';
-  /** The field that `work` is about. */
+  page: 'work' | 'uses' | 'needs' | 'headroom';
+  /** The field that `work` and `uses` are about. */
   position?: Position;
 };
 
@@ -31,6 +34,10 @@ export function answerPages(session: Session): void {
       if (page === 'work') {
         const work = position && service.work(uri, document.offsetAt(position));
         return work ? told(`The work: ${work.title}`, work.page) : null;
+      }
+      if (page === 'uses') {
+        const uses = position && service.fieldUses(uri, document.offsetAt(position));
+        return uses ? told(`What uses it: ${uses.title}`, uses.page) : null;
       }
       if (page === 'needs') {
         const needs = await done(service.needs(uri), PATIENCE, mayGoOn);

@@ -22,6 +22,7 @@ import { foldingRanges } from './folding.ts';
 import { guarded } from './guard.ts';
 import { hoverOf } from './hover.ts';
 import { documentLinks } from './links.ts';
+import { answerMoving } from './moving.ts';
 import { answerPages } from './pages.ts';
 import { type Host, Session } from './session.ts';
 import { symbolsOf } from './symbols.ts';
@@ -34,6 +35,7 @@ export function serve(connection: Connection, host: Host, service = new Service(
   begin(session);
   synchronize(session);
   answerReading(session);
+  answerMoving(session);
   answerRepairs(session);
   answerPages(session);
   answerAsking(session);
@@ -79,6 +81,14 @@ function capabilitiesFor(client: Client): ServerCapabilities {
     documentSymbolProvider: true,
     foldingRangeProvider: true,
     documentLinkProvider: {},
+    definitionProvider: true,
+    implementationProvider: true,
+    referencesProvider: true,
+    documentHighlightProvider: true,
+    renameProvider: client.preparesRename ? { prepareProvider: true } : true,
+    linkedEditingRangeProvider: true,
+    selectionRangeProvider: true,
+    workspaceSymbolProvider: true,
     workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
   };
 }

@@ -1,19 +1,29 @@
-import type { Diagnostic } from 'vscode-languageserver';
+import type { Diagnostic, Range } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { unreadDiagnosis } from '../features/diagnostics.ts';
+import type { NamedThing } from '../features/workspace-symbols.ts';
 import { digest } from '../text/digest.ts';
 import { sameFile } from '../workspace/address.ts';
 import { kindOf, MOST_SHEET_BYTES } from '../workspace/kind.ts';
 import type { File, Standing } from '../workspace/workspace.ts';
 import { faultDiagnostic } from './diagnostics.ts';
 import { faultMessage } from './faults.ts';
+import { lspRange } from './positions.ts';
 import type { Session } from './session.ts';
 
 /** What is wrong with a file: in this version of an open document, or as it stands on disk. */
 export type FileReport = { uri: string; version: number | null; items: Diagnostic[]; resultId: string };
 
-/** A report with what it was made of: the text on disk, by its digest, and the house rules. */
-type Known = { report: FileReport; text: string | undefined; standing: Standing | undefined };
+/** What is named in a file that is not open. */
+export type NamedPlace = Omit<NamedThing, 'range'> & { range: Range };
+
+/** A report with what it was made of, the text on disk by its digest and the house rules, and what is named in the text. */
+type Known = {
+  report: FileReport;
+  text?: string;
+  standing?: Standing | undefined;
+  named?: readonly NamedPlace[];
+};
 
 /** What is doubted of a file: all of it, or only whether the same house rules hold. */
 type Doubt = 'file' | 'rules';
@@ -50,6 +60,14 @@ export class WholeFolder {
   /** What is known by now, by file. */
   get reports(): Iterable<readonly [string, FileReport]> {
     return [...this.known].map(([file, { report }]) => [file, report] as const);
+  }
+
+  /** What is named in the files that are not open, by their addresses. */
+  get named(): readonly { uri: string; named: readonly NamedPlace[] }[] {
+    const isClosed = (file: string) => !this.session.documents.like(file);
+    return [...this.known].flatMap(([file, { report, named }]) =>
+      named && isClosed(file) ? [{ uri: report.uri, named }] : [],
+    );
   }
 
   has(file: string): boolean {
@@ -190,21 +208,22 @@ export class WholeFolder {
     const known = this.known.get(file);
     if (known?.text === name && known.standing === standing) return;
     const document = TextDocument.create(uri, '', 0, text);
+    const stamp = { text: name, standing };
     try {
-      const found = service.diagnoseUnopened(uri, text);
+      const found = service.lookInto(uri, text);
       const items = this.session.shown(document, found.diagnoses);
       for (const { where, error } of found.faults) faults.note(`"${where}"`, error);
       const own = found.faults.map(({ where }) => faultDiagnostic(faultMessage(`"${where}"`)));
-      this.keep(file, { uri, version: null, items: [...own, ...items] }, name, standing);
+      const named = found.named.map((one) => ({ ...one, range: lspRange(document, one.range) }));
+      this.keep(file, { uri, version: null, items: [...own, ...items] }, { ...stamp, named });
     } catch (error) {
       faults.note('the check', error);
       const items = [faultDiagnostic(faultMessage('the check'))];
-      this.keep(file, { uri, version: null, items }, name, standing);
+      this.keep(file, { uri, version: null, items }, stamp);
     }
   }
 
-  private keep(file: string, found: Pick<FileReport, 'uri' | 'version' | 'items'>, text?: string, standing?: Standing) {
-    const report = { ...found, resultId: resultIdOf(found.items) };
-    this.known.set(file, { report, text, standing });
+  private keep(file: string, found: Omit<FileReport, 'resultId'>, more: Omit<Known, 'report'> = {}): void {
+    this.known.set(file, { report: { ...found, resultId: resultIdOf(found.items) }, ...more });
   }
 }
