@@ -1,6 +1,8 @@
 /** What tests compare of fixtures, samples and whole sheets, as one digest; run as a worker by `mutate-operators.ts`. */
 import { createHash } from 'node:crypto';
 import { parentPort } from 'node:worker_threads';
+import { figures } from '../server/src/analysis/figures.ts';
+import { absentIn } from '../server/src/analysis/worksheet.ts';
 import { checkSheet, checkText } from '../server/src/checking/checked.ts';
 import { offeredRepairs } from '../server/src/checking/repair.ts';
 import { noHouse } from '../server/src/sheet/house.ts';
@@ -30,6 +32,6 @@ for (const text of texts) {
 }
 for (const { text } of wholeSheets) {
   const { plan } = checkText(text, noHouse);
-  note(plan.map(({ figures, absent }) => [[...figures], [...absent]]));
+  note(plan.map((stage) => [[...stage.figures], figures.map((node) => absentIn(stage.see(node)) ?? null)]));
 }
 parentPort?.postMessage(digest.digest('hex'));

@@ -33,7 +33,7 @@ const houses = [
   `${'# long\n'.repeat(200_000)}`,
 ];
 
-const anyEdit = anEdit.map((edit) => ({ ...edit, withActions: false }));
+const anyEdit = anEdit.map((edit) => ({ ...edit, goesBack: false, withFresh: false, withActions: false }));
 
 const aStep: fc.Arbitrary<Step> = fc.oneof(
   { weight: 6, arbitrary: fc.record({ does: fc.constant('edit' as const), edit: anyEdit }) },
@@ -47,7 +47,7 @@ const aStep: fc.Arbitrary<Step> = fc.oneof(
 
 export const aConversation: fc.Arbitrary<Conversation> = fc.record({
   text: fc.constantFrom(...sources()),
-  steps: fc.array(aStep, { minLength: 5, maxLength: 25 }),
+  steps: fc.array(aStep, { minLength: 5, maxLength: 100, size: 'max' }),
 });
 
 /** @throws Error at the first step after which a server does not answer as one that was just started */

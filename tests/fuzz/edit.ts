@@ -1,7 +1,18 @@
 import fc from 'fast-check';
 
 /** One slip of the hand. `at` and `to` are shares of the text, in 1/10,000. */
-export type Edit = { kind: Kind; at: number; to: number; size: number; piece: string; withActions: boolean };
+export type Edit = {
+  kind: Kind;
+  at: number;
+  to: number;
+  size: number;
+  piece: string;
+  /** Whether an earlier version is taken up again instead. */
+  goesBack: boolean;
+  /** Whether the answers are compared with those of a service just started. */
+  withFresh: boolean;
+  withActions: boolean;
+};
 
 /** What YAML is made of, and what people type beside it. */
 const pieces = [
@@ -74,7 +85,7 @@ const values = [
   '&a 1',
 ];
 
-type Where = Omit<Edit, 'kind' | 'withActions'>;
+type Where = Pick<Edit, 'at' | 'to' | 'size' | 'piece'>;
 
 const kinds = {
   type: (text, { at, piece }) => replaced(text, offset(text, at), 0, piece),
@@ -103,17 +114,19 @@ const kinds = {
 
 export type Kind = keyof typeof kinds;
 
-/** One edit in fifty asks for all actions as well. */
+/** One edit in five is compared with a fresh service, one in fifty asks for all actions as well. */
 export const anEdit: fc.Arbitrary<Edit> = fc.record({
   kind: fc.constantFrom(...(Object.keys(kinds) as Kind[])),
   at: fc.nat(10_000),
   to: fc.nat(10_000),
   size: fc.nat(24),
   piece: fc.oneof(fc.constantFrom(...pieces), fc.string({ maxLength: 3 })),
+  goesBack: fc.nat(9).map((number) => number === 9),
+  withFresh: fc.nat(4).map((number) => number === 4),
   withActions: fc.nat(49).map((number) => number === 49),
 });
 
-/** The text after an edit. */
+/** The text after an edit that does not go back. */
 export function edited(text: string, { kind, ...where }: Edit): string {
   return kinds[kind](text, where);
 }

@@ -32,9 +32,9 @@ if (values.over === 'stdio') await conversations();
 else sessions();
 
 function sessions(): void {
-  const tally: Tally = { edits: 0, withActions: 0, slowest: 0 };
+  const tally: Tally = { edits: 0, compared: 0, withActions: 0, slowest: 0 };
   const told = () =>
-    `${tally.edits} edits, ${tally.withActions} with all actions, slowest ${Math.round(tally.slowest)} ms`;
+    `${tally.edits} edits, ${tally.compared} compared with fresh, ${tally.withActions} with all actions, slowest ${Math.round(tally.slowest)} ms`;
   while (tally.edits < wanted) {
     const result = fc.check(
       fc.property(aSession, (session) => {

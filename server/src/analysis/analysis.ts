@@ -3,12 +3,12 @@ import type { House } from '../sheet/house.ts';
 import type { Path } from '../sheet/path.ts';
 import { type StageSheet, stagesOf } from '../sheet/stages.ts';
 import type { Dimension } from '../units/units.ts';
-import { type Absent, type Bounds, type Estimate, type Figure, isKnown, type Outcome } from './figure.ts';
-import { type FigureId, figures } from './figures.ts';
+import { type Bounds, type Estimate, type Figure, isKnown, type Outcome, type Term } from './figure.ts';
+import { figures } from './figures.ts';
 import type { FigureNode, Node } from './node.ts';
 import { type Assumption, sourceOf } from './source.ts';
 import { Tolerances } from './tolerance.ts';
-import { absentIn, type Fault, Worksheet } from './worksheet.ts';
+import { type Fault, Worksheet } from './worksheet.ts';
 
 /** What can be asked of one stage: any figure with its bounds, any fact, and all figures with what explains them. */
 export class StageAnalysis {
@@ -49,6 +49,11 @@ export class StageAnalysis {
     return { ...(this.worksheet.termsOf(node)[0] as Figure), ...this.boundsOf(node) };
   }
 
+  /** What a figure that can be had is worked out of, as shown. */
+  inputsOf(node: FigureNode): readonly Term[] {
+    return (this.worksheet.termsOf(node)[0] as Figure).inputs;
+  }
+
   /** The ends a figure can reach, where a tolerance moves it. */
   boundsOf(node: FigureNode): Bounds | undefined {
     if (!this.isLoose) return undefined;
@@ -62,16 +67,6 @@ export class StageAnalysis {
       figures.flatMap((node) => {
         const figure = this.figure(node);
         return figure ? [[node.id, figure] as const] : [];
-      }),
-    );
-  }
-
-  /** Every figure that cannot be had though it makes sense here, with the reason. */
-  get absent(): ReadonlyMap<FigureId, Absent & { name: string; home: FigureNode['home'] }> {
-    return new Map(
-      figures.flatMap((node) => {
-        const absent = absentIn(this.worksheet.see(node));
-        return absent && !absent.moot ? [[node.id, { ...absent, name: node.name, home: node.home }] as const] : [];
       }),
     );
   }

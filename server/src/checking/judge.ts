@@ -99,11 +99,13 @@ function toldReasons(answers: Answers, say: Say): Set<string> {
 
 /** A rule that lacked something which makes sense there, in the stages in which it found nothing. */
 function openCheck({ id, title, severity }: Rule, answers: readonly Asked[], plan: Plan, say: Say): OpenCheck[] {
-  const open = answers.flatMap(({ drafts, watch }, index) => {
+  if (!answers.some(lacksSomething)) return [];
+  const open = answers.flatMap((answer, index) => {
+    if (!lacksSomething(answer)) return [];
     const sheet = plan[index]?.sheet;
-    const lacks = watch.lacks.filter((field) => !sheet || makesSense(field, sheet) !== false);
-    const isOpen = drafts.length === 0 && (lacks.length > 0 || watch.impossible.length > 0);
-    return isOpen ? [{ index, lacks, impossible: watch.impossible.map(say) }] : [];
+    const { lacks: fields, impossible } = answer.watch;
+    const lacks = fields.filter((field) => !sheet || makesSense(field, sheet) !== false);
+    return lacks.length > 0 || impossible.length > 0 ? [{ index, lacks, impossible: impossible.map(say) }] : [];
   });
   if (open.length === 0) return [];
   return [
@@ -117,6 +119,11 @@ function openCheck({ id, title, severity }: Rule, answers: readonly Asked[], pla
       impossible: [...new Set(open.flatMap(({ impossible }) => impossible))],
     },
   ];
+}
+
+/** Whether a rule has found nothing and was not told all it asked for. */
+function lacksSomething({ drafts, watch }: Asked): boolean {
+  return drafts.length === 0 && (watch.lacks.length > 0 || watch.impossible.length > 0);
 }
 
 /** A finding with the severity the house gives its rule, or nothing where the house has turned it off. */

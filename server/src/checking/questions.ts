@@ -86,13 +86,20 @@ function addFigures(asked: Asked, stage: StageAnalysis): void {
 function assumedUnder(entry: Entry, stage: StageAnalysis, known: Map<Entry, ReadonlySet<Term>>): ReadonlySet<Term> {
   const before = known.get(entry);
   if (before) return before;
-  const found = new Set(entry.used.flatMap((used) => [...assumedUnder(used, stage, known)]));
-  if (isLeaf(entry.node) && isKnown(entry.outcome)) {
-    const [term] = stage.worksheet.termsOf(entry.node);
-    if (term?.assumed && term.field) found.add(term);
-  }
+  const own = assumedAt(entry, stage);
+  const below = entry.used.map((used) => assumedUnder(used, stage, known)).filter(({ size }) => size > 0);
+  const found = own || below.length > 1 ? new Set(below.flatMap((terms) => [...terms])) : (below[0] ?? NO_TERMS);
+  if (own) (found as Set<Term>).add(own);
   known.set(entry, found);
   return found;
+}
+
+const NO_TERMS: ReadonlySet<Term> = new Set();
+
+function assumedAt({ node, outcome }: Entry, stage: StageAnalysis): Term | undefined {
+  if (!isLeaf(node) || !isKnown(outcome)) return undefined;
+  const [term] = stage.worksheet.termsOf(node);
+  return term?.assumed && term.field ? term : undefined;
 }
 
 type Draft = { -readonly [K in keyof Omit<Question, 'checks' | 'figures'>]: Question[K] } & {
@@ -104,6 +111,7 @@ type Draft = { -readonly [K in keyof Omit<Question, 'checks' | 'figures'>]: Ques
 /** The questions as they gather weight. */
 class Asked {
   private readonly drafts = new Map<string, Draft>();
+  private readonly sought = new Map<number, Map<FieldPath, readonly FieldPath[]>>();
 
   constructor(private readonly plan: Plan) {}
 
@@ -122,7 +130,7 @@ class Asked {
     weight: number,
     what: { check?: RuleId; figure?: string; isEmpty?: true },
   ): void {
-    const fields = this.expanded(field, stage).filter((one) => this.makesSense(one, stage));
+    const fields = this.soughtFor(field, stage);
     for (const one of fields) {
       const draft = this.draft(one, stage);
       draft.weight += weight / fields.length;
@@ -165,6 +173,18 @@ class Asked {
   private makesSense(field: FieldPath, stage: number): boolean {
     const sheet = this.plan[stage]?.sheet;
     return !sheet || makesSense(field, sheet) === true;
+  }
+
+  /** The fields to ask for where one is missing, looked up once a field and stage. */
+  private soughtFor(field: FieldPath, stage: number): readonly FieldPath[] {
+    const ofStage = this.sought.get(stage) ?? new Map<FieldPath, readonly FieldPath[]>();
+    this.sought.set(stage, ofStage);
+    let fields = ofStage.get(field);
+    if (!fields) {
+      fields = this.expanded(field, stage).filter((one) => this.makesSense(one, stage));
+      ofStage.set(field, fields);
+    }
+    return fields;
   }
 
   /** The fields that a field stands for: itself, or those a section begins with, as far as they are missing. */

@@ -1,6 +1,8 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
-import type { Figure } from '../analysis/figure.ts';
+import { isKnown, type Term } from '../analysis/figure.ts';
+import { figures } from '../analysis/figures.ts';
 import { headlines } from '../analysis/headlines.ts';
+import { absentIn } from '../analysis/worksheet.ts';
 import { type Entry, entryAt, pathText } from '../sheet/entry.ts';
 import type { Path } from '../sheet/schema.ts';
 import { formatValue } from '../units/format.ts';
@@ -28,14 +30,17 @@ export function figureIds(entry: Entry, stages: readonly StageAnalysis[]): strin
   const home = homePath(entry.path);
   const here = pathText(entry.path);
   const ids = new Set<string>();
-  for (const { figures } of stages) {
-    for (const [id, figure] of figures) if (figure.home.includes(home as never) || uses(figure, here)) ids.add(id);
+  for (const stage of stages) {
+    for (const node of figures) {
+      if (!isKnown(stage.see(node))) continue;
+      if (node.home.includes(home as never) || isAmong(stage.inputsOf(node), here)) ids.add(node.id);
+    }
   }
   const first = headlines[home] ?? [];
   return [...first.filter((id) => ids.has(id)), ...[...ids].filter((id) => !(first as readonly string[]).includes(id))];
 }
 
-function uses({ inputs }: Figure, field: string): boolean {
+function isAmong(inputs: readonly Term[], field: string): boolean {
   return inputs.some((input) => input.field !== undefined && pathText(input.field) === field);
 }
 
@@ -52,10 +57,14 @@ export type Missing = { name: string; lacks: readonly string[]; impossible?: str
 /** The figures at home on a field that cannot be had in some stage. */
 export function missingAt(entry: Entry, stages: readonly StageAnalysis[], system: System): Missing[] {
   const home = homePath(entry.path);
+  const atHome = figures.filter((node) => node.home.includes(home as never));
   const found = new Map<string, Missing>();
-  for (const { absent } of stages) {
-    for (const { name, lacks, impossible: reason, home: fields } of absent.values()) {
-      if (!fields.includes(home as never) || (!reason && lacks.length === 0)) continue;
+  for (const stage of stages) {
+    for (const node of atHome) {
+      const absent = absentIn(stage.see(node));
+      if (!absent || absent.moot || (!absent.impossible && absent.lacks.length === 0)) continue;
+      const { name } = node;
+      const { lacks, impossible: reason } = absent;
       const impossible = reason && inUnits(reason, (value, dimension) => formatValue(value, dimension, system));
       found.set(`${name} ${impossible ?? lacks.join()}`, { name, lacks, ...(impossible && { impossible }) });
     }

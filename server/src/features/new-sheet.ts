@@ -50,8 +50,15 @@ export const kindNames = Object.keys(kinds);
 /** The sections that say what was done and accepted; a new sheet has nothing of it. */
 const LATER = ['limits', 'handover', 'silence', 'notes'];
 
+let written: readonly NewSheet[] | undefined;
+
 /** Every kind of new sheet. */
-export function newSheets(): NewSheet[] {
+export function newSheets(): readonly NewSheet[] {
+  written ??= everyKind();
+  return written;
+}
+
+function everyKind(): NewSheet[] {
   return Object.entries(kinds).map(([kind, { about, vehicle = {}, fuel = {}, stages, also = {} }]) => {
     const sections = Object.keys(root.properties ?? {}).filter((name) => !LATER.includes(name) && name !== 'format');
     const empty = Object.fromEntries(sections.map((name) => [name, emptied(child(root, name) ?? {})]));

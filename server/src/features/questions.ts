@@ -50,6 +50,17 @@ export function askedOf(checked: Checked): AskedQuestion[] {
   return questionsOf(open, plan, sheet.unknown).map((question) => asked(question, checked, taken));
 }
 
+/** The first questions of all that are asked next, and how many are left. */
+export function nextOf(checked: Checked, most: number): { questions: AskedQuestion[]; left: number } {
+  const { open, plan, sheet } = checked;
+  const all = questionsOf(open, plan, sheet.unknown);
+  const taken = takenIn(checked);
+  return {
+    questions: all.slice(0, most).map((question) => asked(question, checked, taken)),
+    left: Math.max(0, all.length - most),
+  };
+}
+
 /** What stands in for the fields that a sheet does not give, by their places. */
 type Taken = ReadonlyMap<string, { value: NewValue; because: string }>;
 

@@ -2,7 +2,7 @@ import type { Checked } from '../checking/checked.ts';
 import { type Block, paragraph, prose, type Span } from '../report/page.ts';
 import { entryAt } from '../sheet/entry.ts';
 import type { Explanation } from './hover.ts';
-import { askedOf } from './questions.ts';
+import { nextOf } from './questions.ts';
 
 /** How many questions are taken in at a glance. */
 const MOST_QUESTIONS = 6;
@@ -22,9 +22,8 @@ export function withQuestions(
 }
 
 function nextQuestions(checked: Checked): Block[] {
-  const questions = askedOf(checked);
+  const { questions, left } = nextOf(checked, MOST_QUESTIONS);
   if (questions.length === 0) return [];
-  const items = questions.slice(0, MOST_QUESTIONS).map(({ text, at }): Span[] => [...prose(text), ' ', { code: at }]);
-  const left = questions.length - items.length;
+  const items = questions.map(({ text, at }): Span[] => [...prose(text), ' ', { code: at }]);
   return [paragraph({ strong: left > 0 ? `To ask next, and ${left} more` : 'To ask next' }), { kind: 'list', items }];
 }

@@ -14,7 +14,7 @@ export type AskResult = Omit<Turn, 'edits'> & { edit?: WorkspaceEdit };
 export const askRequest = new RequestType<AskParams, AskResult | null, void>('buildSheet/ask');
 
 /** The kinds of sheets that can be begun. */
-export const newSheetsRequest = new RequestType0<NewSheet[], void>('buildSheet/newSheets');
+export const newSheetsRequest = new RequestType0<readonly NewSheet[], void>('buildSheet/newSheets');
 
 /** Answers the requests to ask and to begin. */
 export function answerAsking(session: Session): void {

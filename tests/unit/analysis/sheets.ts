@@ -1,6 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { analyze, type StageAnalysis } from '../../../server/src/analysis/analysis.ts';
-import type { FigureId } from '../../../server/src/analysis/figures.ts';
+import type { Absent } from '../../../server/src/analysis/figure.ts';
+import { type FigureId, figureNamed } from '../../../server/src/analysis/figures.ts';
+import { absentIn } from '../../../server/src/analysis/worksheet.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
 import { read } from '../sheet/marked.ts';
 
@@ -21,8 +23,15 @@ export function stagesOf(text: string): StageAnalysis[] {
 export function figureOf(text: string, id: string, stage = 0): number {
   const found = stagesOf(text)[stage];
   const figure = found?.figures.get(id);
-  if (!figure) throw new Error(`${id} is absent: ${JSON.stringify(found?.absent.get(id as FigureId))}`);
+  if (!figure) throw new Error(`${id} is absent: ${JSON.stringify(found && absentAt(found, id as FigureId))}`);
   return figure.value;
+}
+
+/** Why a figure cannot be had in a stage; nothing where it can. */
+export function absentAt(stage: StageAnalysis, id: FigureId): Absent | undefined {
+  const node = figureNamed(id);
+  if (!node) throw new Error(`no figure is named ${id}`);
+  return absentIn(stage.see(node));
 }
 
 /** An external pump beside the tank, with everything that the figures of a fuel system need. */
