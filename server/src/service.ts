@@ -34,6 +34,7 @@ import type { NamedComparison } from './report/comparison-page.ts';
 import type { Section } from './report/html.ts';
 import { needLine } from './report/needs-page.ts';
 import { figureLines } from './report/plain-lines.ts';
+import { formatEdits } from './sheet/layout.ts';
 import type { FieldPath } from './sheet/path.ts';
 import type { TextEdit } from './sheet/problem.ts';
 import type { Sheet } from './sheet/read.ts';
@@ -286,6 +287,12 @@ export class Service {
   outline(uri: string): OutlineItem[] {
     const text = this.workspace.get(uri);
     return text ? outlineOf(text.text, this.sheet(text).root) : [];
+  }
+
+  /** Edits that put the white space of a text in order; nothing where it is left as it is. */
+  format(uri: string): TextEdit[] | undefined {
+    const text = this.workspace.get(uri);
+    return text && formatEdits(text.text);
   }
 
   /** What can be folded. */

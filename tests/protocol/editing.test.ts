@@ -7,8 +7,10 @@ import type {
   FoldingRange,
   Hover,
   MarkupContent,
+  TextEdit,
   WorkspaceEdit,
 } from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
 import { Client, codes, cursor, waits } from './client.ts';
 
 let number = 0;
@@ -367,5 +369,19 @@ describe('typing a sheet', () => {
     const found = codes(await client.pull(uri));
     expect(client.text(uri)).toBe(text);
     expect(found).toContain('ignition/contact-points');
+  });
+});
+
+describe('formatting', () => {
+  it('puts white space in order, and leaves a broken text as it is', async () => {
+    const untidy = 'format:   1\r\nengine: {cylinders: 8,idle: 750 rpm}   # said\r\n\r\n\r\nstages:\r\n- {name: now}';
+    const uri = await opened(untidy);
+    const options = { tabSize: 8, insertSpaces: false };
+    const edits = await client.request<TextEdit[]>('textDocument/formatting', { uri }, { options });
+    const tidy =
+      'format: 1\r\nengine: { cylinders: 8, idle: 750 rpm }   # said\r\n\r\nstages:\r\n  - { name: now }\r\n';
+    expect(TextDocument.applyEdits(TextDocument.create(uri, '', 1, untidy), edits)).toBe(tidy);
+    const broken = await opened('engine: {cylinders:   8\n');
+    expect(await client.request('textDocument/formatting', { uri: broken }, { options })).toEqual([]);
   });
 });

@@ -10,12 +10,13 @@ describe('the server', () => {
     expect(serverInfo?.name).toBe('build-sheet');
     expect(capabilities).toMatchObject({
       textDocumentSync: { openClose: true, change: 2 },
-      diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false },
+      diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: true },
       hoverProvider: true,
       completionProvider: { triggerCharacters: expect.arrayContaining([' ', '{']) },
       codeActionProvider: { codeActionKinds: ['quickfix', 'source.fixAll.buildSheet', 'refactor.insert.buildSheet'] },
       documentSymbolProvider: true,
       foldingRangeProvider: true,
+      documentFormattingProvider: true,
       workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
     });
     await client.stop();

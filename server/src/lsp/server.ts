@@ -19,6 +19,7 @@ import { answerRepairs, FIX_ALL, QUESTION } from './code-actions.ts';
 import { completionList } from './completion.ts';
 import { answerFolder, publishFolder } from './folder-diagnostics.ts';
 import { foldingRanges } from './folding.ts';
+import { formattingEdits } from './formatting.ts';
 import { guarded } from './guard.ts';
 import { hoverOf } from './hover.ts';
 import { documentLinks } from './links.ts';
@@ -80,6 +81,7 @@ function capabilitiesFor(client: Client): ServerCapabilities {
     }),
     documentSymbolProvider: true,
     foldingRangeProvider: true,
+    documentFormattingProvider: true,
     documentLinkProvider: {},
     definitionProvider: true,
     implementationProvider: true,
@@ -206,6 +208,11 @@ function answerReading(session: Session): void {
       (document) => foldingRanges(document, service.folds(document.uri), session.client),
       { needsHouse: false },
     ),
+  );
+  connection.onDocumentFormatting(
+    session.answering('formatting', [], (document) => formattingEdits(document, service.format(document.uri)), {
+      needsHouse: false,
+    }),
   );
   connection.onDocumentLinks(
     session.answering('links', [], (document) => documentLinks(document, service.links(document.uri), host.pageOf), {
