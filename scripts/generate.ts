@@ -26,6 +26,7 @@ const PROSE = new Set([
   'first',
   'only',
   'given',
+  'fitted',
 ]);
 const LENGTHS = new Set(['minItems', 'maxItems', 'patternProperties']);
 
@@ -73,9 +74,9 @@ async function types(schema: Node, name: string, definitions: Node): Promise<str
   return `import type { Quantity } from '../units/quantity.ts';\n\n${text}`;
 }
 
-function validator(sheet: Node, parts: Node, config: Node): string {
+function validator(schemas: readonly Node[]): string {
   const ajv = new Ajv({
-    schemas: [parts, sheet, config].map((schema) => emptiable(bare(schema)) as Node),
+    schemas: schemas.map((schema) => emptiable(bare(schema)) as Node),
     allErrors: true,
     strict: true,
     allowUnionTypes: true,
@@ -85,17 +86,20 @@ function validator(sheet: Node, parts: Node, config: Node): string {
   return standaloneCode(ajv, {
     validateSheet: 'build-sheet.schema.json',
     validateConfig: 'build-sheet.config.schema.json',
+    validateCatalog: 'catalog.schema.json',
   });
 }
 
 const sheet = read('build-sheet.schema.json');
 const parts = read('parts.schema.json');
 const config = read('build-sheet.config.schema.json');
+const catalog = read('catalog.schema.json');
 mkdirSync(OUT, { recursive: true });
 const definitions = { ...titled(parts.definitions), ...titled(sheet.definitions) };
 writeFileSync(`${OUT}/build-sheet.ts`, await types(sheet, 'BuildSheet', definitions));
 writeFileSync(`${OUT}/house-config.ts`, await types(config, 'HouseConfig', definitions));
-writeFileSync(`${OUT}/validate.js`, validator(sheet, parts, config));
+writeFileSync(`${OUT}/catalog.ts`, await types(catalog, 'Catalog', { ...definitions, ...titled(catalog.definitions) }));
+writeFileSync(`${OUT}/validate.js`, validator([parts, sheet, config, catalog]));
 writeFileSync(
   `${OUT}/validate.d.ts`,
   `import type { ErrorObject } from 'ajv';
@@ -103,6 +107,7 @@ writeFileSync(
 type Validate = { (value: unknown): boolean; errors?: ErrorObject[] | null };
 export const validateSheet: Validate;
 export const validateConfig: Validate;
+export const validateCatalog: Validate;
 `,
 );
 

@@ -7,12 +7,14 @@ import { Pages, withLinks } from './pages.ts';
 /** A server that crashes is restarted this many times within three minutes; then the client gives up and says so. */
 const restartLimit = 3;
 
-/** Sheets and house rules by their language, wherever they come from, and by their names where another language is set. */
+/** Sheets, catalogs and house rules by their language, wherever they come from, and by their names where another language is set. */
 const documentSelector = [
   { language: 'build-sheet' },
   { language: 'build-sheet-config' },
+  { language: 'build-sheet-parts' },
   { pattern: '**/*.build.{yaml,yml}' },
   { pattern: '**/build-sheet.config.{yaml,yml}' },
+  { pattern: '**/*.parts.{yaml,yml}' },
 ];
 
 let client: LanguageClient | undefined;

@@ -1,9 +1,11 @@
--- Tells build sheets and house rules by their names, whatever the case of the letters. Both are kinds of YAML to Neovim:
+-- Tells build sheets, catalogs and house rules by their names, whatever the case of the letters. All are kinds of YAML to Neovim:
 -- comments, indentation and syntax come with it.
 local function filetype_of(path)
   local name = vim.fn.fnamemodify(path, ':t'):lower()
   if name:find('%.build%.ya?ml$') then
     return 'yaml.build-sheet'
+  elseif name:find('%.parts%.ya?ml$') then
+    return 'yaml.build-sheet-parts'
   elseif name:find('^build%-sheet%.config%.ya?ml$') then
     return 'yaml.build-sheet-config'
   end

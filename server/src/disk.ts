@@ -1,9 +1,11 @@
 import { constants, type Dirent, type Stats } from 'node:fs';
 import { type FileHandle, open, readdir, stat } from 'node:fs/promises';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { glob } from 'tinyglobby';
 import { addressIn, sameFile } from './workspace/address.ts';
 import { kindOf } from './workspace/kind.ts';
-import type { File } from './workspace/workspace.ts';
+import type { Files } from './workspace/supply.ts';
+import type { File, Search } from './workspace/workspace.ts';
 
 /** How long a file system may take for one file, in ms. */
 const PATIENCE = 3000;
@@ -85,6 +87,23 @@ async function entriesOf(folder: string, complaints: string[]): Promise<Dirent[]
     if (code !== 'ENOENT') complaints.push(`the folder ${path} cannot be read (${code}).`);
     return [];
   }
+}
+
+/** Most catalogs that a search finds. */
+const MOST_FOUND = 200;
+
+/** Looks for catalogs as house rules name them, not into what others have put there, and where links lead to folders not either. */
+export function searchOnDisk(): Files['search'] {
+  return async ({ folder, patterns }: Search) => {
+    const cwd = pathOf(folder);
+    if (cwd === undefined) return [];
+    const signal = AbortSignal.timeout(PATIENCE);
+    const options = { cwd, absolute: true, followSymbolicLinks: false, expandDirectories: false, signal };
+    const ignore = ['**/node_modules/**', '**/.git/**'];
+    const found = await glob([...patterns], { ...options, ignore }).catch(() => []);
+    const uris = found.map((file) => pathToFileURL(file).href).filter((uri) => kindOf(uri, '') === 'catalog');
+    return uris.toSorted().slice(0, MOST_FOUND);
+  };
 }
 
 async function read(path: string, mostBytes: number, before: Known | undefined): Promise<Known> {

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { fileOnDisk, filesBelow, filesOnDisk } from './disk.ts';
+import { fileOnDisk, filesBelow, filesOnDisk, searchOnDisk } from './disk.ts';
 import { listen } from './lsp/stdio.ts';
 
 /** After so many faults outside any request the process ends, so that its client starts it afresh. */
@@ -14,6 +14,7 @@ const onFault = listen({
   read: filesOnDisk(),
   readOnce: fileOnDisk,
   find: filesBelow,
+  search: searchOnDisk(),
   pageOf: (code) => (hasPages ? pathToFileURL(join(pages, `${code}.md`)).href : undefined),
 });
 

@@ -27,19 +27,24 @@ import { completed } from './fit/completed.ts';
 import { type Headroom, headroomOf } from './fit/headroom.ts';
 import { type Needs, needsOf } from './fit/needs.ts';
 import type { BuildSheet } from './generated/build-sheet.ts';
+import type { Catalog as CatalogValues } from './generated/catalog.ts';
 import { rules as allRules } from './generated/rules.ts';
-import { validateSheet } from './generated/validate.js';
+import { validateCatalog, validateSheet } from './generated/validate.js';
 import { comparisonOf } from './report/comparison.ts';
 import type { NamedComparison } from './report/comparison-page.ts';
 import type { Section } from './report/html.ts';
 import { needLine } from './report/needs-page.ts';
 import { figureLines } from './report/plain-lines.ts';
+import { Catalog } from './sheet/catalog.ts';
+import { checkedCatalog } from './sheet/catalog-check.ts';
 import { formatEdits } from './sheet/layout.ts';
+import { MOST_CATALOG } from './sheet/parse.ts';
 import type { FieldPath } from './sheet/path.ts';
 import type { TextEdit } from './sheet/problem.ts';
 import type { Sheet } from './sheet/read.ts';
 import { Reader } from './sheet/reader.ts';
-import { houseRoot, root } from './sheet/schema.ts';
+import { catalogRoot, houseRoot, root } from './sheet/schema.ts';
+import { isUpToDate, withParts } from './sheet/with-parts.ts';
 import type { Range } from './text/place.ts';
 import type { Steps } from './text/steps.ts';
 import type { System } from './units/units.ts';
@@ -47,8 +52,23 @@ import { readHouse } from './workspace/house-file.ts';
 import { kindOf } from './workspace/kind.ts';
 import { type HouseFault, type OpenText, type Standing, Workspace } from './workspace/workspace.ts';
 
-/** What is known of an open text: its newest version, and of an earlier one what the next check starts from. */
-type Memory = { text: OpenText; reader: Reader<BuildSheet>; sheet: Sheet; checked?: Checked };
+/**
+ * What is known of an open text: its newest version, and of an earlier one what the next check starts from. `taken`: when the
+ * catalogs were last looked at for it.
+ */
+type Memory = {
+  text: OpenText;
+  reader: Reader<BuildSheet>;
+  sheet: Sheet;
+  checked?: { of: Sheet; taken: number; check: Checked };
+};
+
+/** What is known of an open catalog. */
+type CatalogMemory = { text: OpenText; reader: Reader<CatalogValues>; sheet: Sheet<CatalogValues> };
+
+function catalogReader(): Reader<CatalogValues> {
+  return new Reader<CatalogValues>(catalogRoot, validateCatalog, MOST_CATALOG);
+}
 
 /** What there is to tell of a text that is not open. */
 export type LookedInto = { diagnoses: Diagnosis[]; faults: readonly Fault[]; named: NamedThing[] };
@@ -63,6 +83,7 @@ function sheetReader(): Reader<BuildSheet> {
  */
 export class Service {
   private readonly memories = new Map<string, Memory>();
+  private readonly catalogs = new Map<string, CatalogMemory>();
   private readonly known: ReadonlySet<string>;
   /** Reads and checks texts that are not open, each from the one before: those of a shop have much in common. */
   private unopened: { reader: Reader<BuildSheet>; checked?: Checked } = { reader: sheetReader() };
@@ -77,6 +98,7 @@ export class Service {
   close(uri: string): void {
     this.workspace.close(uri);
     this.memories.delete(uri);
+    this.catalogs.delete(uri);
   }
 
   /** The rules and figures that failed by a fault of our own when a text was checked. */
@@ -162,7 +184,7 @@ export class Service {
   diagnose(uri: string): Diagnosis[] {
     const text = this.workspace.get(uri);
     if (!text) return [];
-    if (text.kind === 'house') return problemDiagnoses(uri, text.text, this.house(text).problems);
+    if (text.kind !== 'sheet') return problemDiagnoses(uri, text.text, this.reading(text).problems);
     const { faults } = this.workspace.houseFor(uri);
     return [...houseFaultDiagnoses(text.text, faults), ...sheetDiagnoses(uri, this.checked(text))];
   }
@@ -174,8 +196,8 @@ export class Service {
   told(uri: string, { repairs = false } = {}): Told[] {
     const text = this.workspace.get(uri);
     if (!text) return [];
-    const house = (changed: string) => readHouse(changed, this.known);
-    if (text.kind === 'house') return problemsTold(uri, this.house(text), repairs ? house : undefined);
+    if (text.kind !== 'sheet')
+      return problemsTold(uri, this.reading(text), repairs ? (changed) => this.readingOf(text, changed) : undefined);
     return toldOf(uri, this.checked(text), repairs ? this.trying(text) : undefined);
   }
 
@@ -203,6 +225,14 @@ export class Service {
       const { problems } = readHouse(text, this.known);
       return { diagnoses: problemDiagnoses(uri, text, problems), faults: [], named: [] };
     }
+    if (kind === 'catalog') {
+      const sheet = catalogReader().read(text);
+      return {
+        diagnoses: problemDiagnoses(uri, text, checkedCatalog(sheet, new Catalog(text)).problems),
+        faults: [],
+        named: [],
+      };
+    }
     const { house, faults } = this.workspace.houseFor(uri);
     const checked = checkSheet(this.unopened.reader.read(text), house, this.unopened.checked, this.rules);
     this.unopened.checked = checked;
@@ -229,7 +259,7 @@ export class Service {
   explain(uri: string, offset: number, needs: Known['needs'] = []): Explanation | undefined {
     const text = this.workspace.get(uri);
     if (!text) return undefined;
-    if (text.kind === 'house') return hoverAt(this.house(text).root, offset, nothingKnown);
+    if (text.kind !== 'sheet') return hoverAt(this.reading(text).root, offset, nothingKnown);
     const checked = this.checked(text);
     const { sheet, plan, house, accepted, findings } = checked;
     const explanation = hoverAt(sheet.root, offset, {
@@ -257,7 +287,8 @@ export class Service {
     const text = this.workspace.get(uri);
     if (!text) return undefined;
     if (text.kind === 'house') return completionsAt(text.text, offset, houseRoot);
-    const checked = this.memories.get(uri)?.checked;
+    if (text.kind === 'catalog') return completionsAt(text.text, offset, catalogRoot);
+    const checked = this.memories.get(uri)?.checked?.check;
     return completionsAt(text.text, offset, root, () => (checked ? ranksOf(checked) : NO_RANKS));
   }
 
@@ -265,9 +296,8 @@ export class Service {
   *repairs(uri: string, range: Range): Steps<Offer[]> {
     const text = this.workspace.get(uri);
     if (!text) return [];
-    if (text.kind === 'house') {
-      return problemRepairs(uri, this.house(text), range, (changed) => readHouse(changed, this.known));
-    }
+    if (text.kind !== 'sheet')
+      return problemRepairs(uri, this.reading(text), range, (changed) => this.readingOf(text, changed));
     return yield* repairsAt(uri, this.checked(text), range, this.trying(text));
   }
 
@@ -286,7 +316,7 @@ export class Service {
   /** Sections, fields and named items. */
   outline(uri: string): OutlineItem[] {
     const text = this.workspace.get(uri);
-    return text ? outlineOf(text.text, this.sheet(text).root) : [];
+    return text ? outlineOf(text.text, this.reading(text).root) : [];
   }
 
   /** Edits that put the white space of a text in order; nothing where it is left as it is. */
@@ -298,13 +328,13 @@ export class Service {
   /** What can be folded. */
   folds(uri: string): Fold[] {
     const text = this.workspace.get(uri);
-    return text ? foldsOf(text.text, this.sheet(text).root) : [];
+    return text ? foldsOf(text.text, this.reading(text).root) : [];
   }
 
   /** The rules a text names, as links to their pages. */
   links(uri: string): RuleLink[] {
     const text = this.workspace.get(uri);
-    return text ? linksOf(this.sheet(text).root) : [];
+    return text ? linksOf(this.reading(text).root) : [];
   }
 
   /** Where what stands at an offset is said. */
@@ -365,7 +395,7 @@ export class Service {
 
   private read(uri: string): NamedText | undefined {
     const text = this.workspace.get(uri);
-    return text && { text: text.text, root: this.sheet(text).root };
+    return text && { text: text.text, root: this.reading(text).root };
   }
 
   private house(text: OpenText) {
@@ -373,8 +403,27 @@ export class Service {
     return file && 'sheet' in file ? file.sheet : readHouse(text.text, this.known);
   }
 
-  private sheet(text: OpenText): Pick<Sheet, 'root'> {
-    return text.kind === 'house' ? this.house(text) : this.memory(text).sheet;
+  /** A text as it is read, whatever it is. */
+  private reading(text: OpenText): Sheet<unknown> {
+    if (text.kind === 'house') return this.house(text);
+    return text.kind === 'catalog' ? this.catalog(text) : this.memory(text).sheet;
+  }
+
+  /** House rules or a catalog as another text of it would be read. */
+  private readingOf(text: OpenText, changed: string): Sheet<unknown> {
+    if (text.kind === 'house') return readHouse(changed, this.known);
+    this.catalog(text);
+    const reader = this.catalogs.get(text.uri)?.reader.fork();
+    return reader ? checkedCatalog(reader.read(changed), new Catalog(changed)) : this.reading(text);
+  }
+
+  private catalog(text: OpenText): Sheet<CatalogValues> {
+    const known = this.catalogs.get(text.uri);
+    if (known?.text === text) return known.sheet;
+    const reader = known?.reader ?? catalogReader();
+    const sheet = checkedCatalog(reader.read(text.text), this.workspace.catalogs.at(text.uri));
+    this.catalogs.set(text.uri, { text, reader, sheet });
+    return sheet;
   }
 
   private memory(text: OpenText): Memory {
@@ -388,8 +437,9 @@ export class Service {
 
   /** Reads texts that are only tried. */
   private trying(text: OpenText): (changed: string) => Sheet {
-    const { reader } = this.memory(text);
-    return (changed) => reader.fork().read(changed);
+    const memory = this.memory(text);
+    const { shelf } = this.workspace.houseFor(text.uri).house;
+    return (changed) => withParts(memory.reader.fork().read(changed), shelf);
   }
 
   /** The newest check of a sheet; nothing for what is no sheet. */
@@ -401,8 +451,15 @@ export class Service {
   private checked(text: OpenText): Checked {
     const memory = this.memory(text);
     const { house } = this.workspace.houseFor(text.uri);
-    if (memory.checked?.sheet !== memory.sheet || memory.checked.house !== house)
-      memory.checked = checkSheet(memory.sheet, house, memory.checked, this.rules);
-    return memory.checked;
+    const { stocktaking } = this.workspace;
+    const { checked } = memory;
+    const isNewest = checked?.of === memory.sheet && checked.check.house === house;
+    if (isNewest && (checked.taken === stocktaking || isUpToDate(checked.check.sheet))) {
+      checked.taken = stocktaking;
+      return checked.check;
+    }
+    const check = checkSheet(memory.sheet, house, checked?.check, this.rules);
+    memory.checked = { of: memory.sheet, taken: stocktaking, check };
+    return check;
   }
 }

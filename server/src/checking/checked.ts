@@ -5,6 +5,7 @@ import { validateSheet } from '../generated/validate.js';
 import type { House } from '../sheet/house.ts';
 import { readText, type Sheet } from '../sheet/read.ts';
 import { root } from '../sheet/schema.ts';
+import { withParts } from '../sheet/with-parts.ts';
 import type { Fault } from './ask.ts';
 import { type Accepted, type OpenCheck, type PlacedFinding, placed } from './finding.ts';
 import { judge, type Verdict } from './judge.ts';
@@ -29,11 +30,12 @@ export function checkText(text: string, house: House): Checked {
 
 /** Computes and checks a sheet; of an earlier version of the same text what does not differ is taken over. */
 export function checkSheet(
-  sheet: Sheet,
+  read: Sheet,
   house: House,
-  before?: Pick<Checked, 'plan' | 'verdict' | 'house'>,
+  before?: Pick<Checked, 'sheet' | 'plan' | 'verdict' | 'house'>,
   rules: readonly Rule[] = allRules,
 ): Checked {
+  const sheet = withParts(read, house.shelf, before?.sheet);
   const known = before && before.house === house ? before : undefined;
   const plan = analyze(sheet.values, house, known?.plan, sheet.unread);
   const sameStages =

@@ -1,8 +1,9 @@
 import type { FigureNode } from '../analysis/node.ts';
 import type { Change } from '../sheet/edit.ts';
-import type { Entry, Range } from '../sheet/entry.ts';
+import type { Range } from '../sheet/entry.ts';
 import type { FieldPath, Path } from '../sheet/path.ts';
-import { nearestEntry } from '../sheet/read.ts';
+import { entryOf, nearestEntry, type Sheet } from '../sheet/read.ts';
+import { catalogPlace, takenAt } from '../sheet/with-parts.ts';
 import type { RuleId, Severity } from './rule.ts';
 
 /** A repair with the places in the sheet it changes. */
@@ -34,7 +35,7 @@ export type Finding = {
 /** A finding at its place in the text. */
 export type PlacedFinding = Omit<Finding, 'related'> & {
   range: Range;
-  related: readonly { path: Path; range: Range; message: string }[];
+  related: readonly { path: Path; range: Range; message: string; uri?: string }[];
 };
 
 /** A finding the sheet silences, and why. */
@@ -52,17 +53,28 @@ export type OpenCheck = {
   impossible: readonly string[];
 };
 
-/** A finding with the stretches of text it is about. */
-export function placed(sheet: { root: Entry; text: string }, finding: Finding): PlacedFinding {
+type Text = Pick<Sheet, 'root' | 'text' | 'parts'>;
+
+/** A finding with the stretches of text it is about; where a catalog says what it is about, also there. */
+export function placed(sheet: Text, finding: Finding): PlacedFinding {
+  const related = finding.related.map(({ path, message }) => ({ path, message, range: markOf(sheet, path) }));
+  const inCatalog = catalogPlace(sheet, finding.path);
+  const { path } = finding;
   return {
     ...finding,
-    range: markOf(sheet, finding.path),
-    related: finding.related.map(({ path, message }) => ({ path, message, range: markOf(sheet, path) })),
+    range: markOf(sheet, path),
+    related: inCatalog ? [{ path, ...inCatalog, message: 'The catalog says so here.' }, ...related] : related,
   };
 }
 
-/** Where to mark a path: its value, or its key where the value is long or nothing is there. */
-export function markOf(sheet: { root: Entry; text: string }, path: Path): Range {
+/**
+ * Where to mark a path: its value, or its key where the value is long or nothing is there; what a catalog says at the id of
+ * the part.
+ */
+export function markOf(sheet: Text, path: Path): Range {
+  const found = takenAt(sheet, path);
+  const named = found && entryOf(sheet, found.taken.place);
+  if (named?.kind === 'scalar') return firstLine(sheet.text, named.value);
   const entry = nearestEntry(sheet, path);
   const isItself = entry.path.length === path.length;
   if (isItself && entry.kind === 'scalar') return firstLine(sheet.text, entry.value);

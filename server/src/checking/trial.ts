@@ -1,5 +1,6 @@
 import { analyze, type StageAnalysis } from '../analysis/analysis.ts';
 import { changedValues } from '../sheet/changed.ts';
+import { takenAt } from '../sheet/with-parts.ts';
 import { answersOf } from './ask.ts';
 import type { Checked } from './checked.ts';
 import type { Finding, PlannedRepair } from './finding.ts';
@@ -18,7 +19,7 @@ type Plan = readonly StageAnalysis[];
 export function tried(checked: Checked, finding: Finding, { changes }: PlannedRepair): Plan | undefined {
   const { sheet, house, verdict } = checked;
   const values = changedValues(sheet.values, changes);
-  if (!values) return undefined;
+  if (!values || changes.some((change) => 'remove' in change && takenAt(sheet, change.remove))) return undefined;
   const plan = analyze(values, house, checked.plan, sheet.unread);
   const before = plan.length === checked.plan.length ? verdict : undefined;
   const rules = [...verdict.answers.keys()];

@@ -1,11 +1,12 @@
 import { basename, relative } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { searchOnDisk } from '../disk.ts';
 import type { Told } from '../features/told.ts';
 import type { Service } from '../service.ts';
 import { endOfLine, type Position, positionsIn, startOfLine } from '../text/lines.ts';
 import type { Range } from '../text/place.ts';
-import { MOST_BYTES } from '../workspace/house-file.ts';
 import { kindOf, MOST_SHEET_BYTES } from '../workspace/kind.ts';
+import { supply } from '../workspace/supply.ts';
 import type { File } from '../workspace/workspace.ts';
 import type { CheckedFile, CheckResult, Complaint, Excerpt, ToldAt } from './check-result.ts';
 import { harmless } from './wrap.ts';
@@ -65,7 +66,8 @@ export async function opened(file: string, service: Service, read: Read): Promis
 /** Opens a text in the service, with all that holds for it. */
 export async function open(uri: string, text: string, { workspace }: Service, read: Read): Promise<void> {
   workspace.put({ uri, kind: kindOf(uri, 'build-sheet') ?? 'sheet', version: 1, text });
-  for (const wanted of workspace.wanted()) workspace.give(wanted, await read(wanted, MOST_BYTES), workspace.doubts);
+  workspace.today = new Date().toISOString().slice(0, 10);
+  await supply(workspace, { read, search: searchOnDisk() });
 }
 
 function told(uri: string, text: string, path: string, { service, cwd, repairs }: Checking): FileResult {

@@ -4,7 +4,7 @@ import { promisify } from 'node:util';
 import { glob, isDynamicPattern } from 'tinyglobby';
 
 /** Names of the files that are checked in a folder. */
-const OURS = ['**/*.build.{yaml,yml}', '**/build-sheet.config.{yaml,yml}'];
+const OURS = ['**/*.build.{yaml,yml}', '**/*.parts.{yaml,yml}', '**/build-sheet.config.{yaml,yml}'];
 const IGNORED = ['**/node_modules/**', '**/.git/**'];
 
 /** Files to work on, absolute and each once, and what could not be looked at. */

@@ -57,7 +57,10 @@ export function problemDiagnosis(uri: string, text: string, problem: Problem): D
     severity: severity ?? 'error',
     message: echo(message, LONGEST_MESSAGE),
     range: marked(text, range),
-    related: related.map((other) => ({ place: { uri, range: marked(text, other.range) }, message: other.message })),
+    related: related.map((other) => ({
+      place: other.uri ? { uri: other.uri, range: other.range } : { uri, range: marked(text, other.range) },
+      message: other.message,
+    })),
   };
 }
 
@@ -78,7 +81,7 @@ export function findingDiagnosis(uri: string, text: string, finding: PlacedFindi
     message: echo(message, LONGEST_MESSAGE),
     range: marked(text, range),
     related: related.map((other) => ({
-      place: { uri, range: marked(text, other.range) },
+      place: other.uri ? { uri: other.uri, range: other.range } : { uri, range: marked(text, other.range) },
       message: echo(other.message, LONGEST_MESSAGE),
     })),
   };

@@ -7,14 +7,18 @@ import type { Diagnosis } from './diagnostics.ts';
 export function houseFaultDiagnoses(text: string, faults: readonly HouseFault[]): Diagnosis[] {
   const start = text.search(/[^\s\ufeff]/);
   const range = marked(text, { start: Math.max(0, start), end: text.length });
-  return faults.map(({ at, reason }) => ({
-    code: 'house/unreadable',
-    found: 'house/unreadable',
-    severity: 'warning',
-    message: `The house rules in "${tailOf(at.uri)}" do not hold here, or not all of them: ${echo(reason, 300)}`,
-    range,
-    related: [{ place: at, message: 'These house rules.' }],
-  }));
+  return faults.map(({ of, at, reason }) => {
+    const isCatalog = of === 'catalog';
+    const told = `"${tailOf(at.uri)}" ${isCatalog ? 'give no parts' : 'do not hold here, or not all of them'}`;
+    return {
+      code: isCatalog ? 'catalog/unreadable' : 'house/unreadable',
+      found: isCatalog ? 'catalog/unreadable' : 'house/unreadable',
+      severity: 'warning' as const,
+      message: `The ${isCatalog ? 'catalogs' : 'house rules'} in ${told}: ${echo(reason, 300)}`,
+      range,
+      related: [{ place: at, message: isCatalog ? 'These catalogs.' : 'These house rules.' }],
+    };
+  });
 }
 
 /** File and folder of an address, as a reader knows them. */

@@ -51,6 +51,7 @@ function begin(session: Session): void {
   connection.onInitialize((params) => {
     session.client = clientOf(params);
     service.workspace.roots = rootsOf(params);
+    service.workspace.today = new Date().toISOString().slice(0, 10);
     return { serverInfo: { name: 'build-sheet' }, capabilities: capabilitiesFor(session.client) };
   });
   connection.onInitialized(
@@ -115,8 +116,10 @@ function followFolders(session: Session): void {
 function synchronize(session: Session): void {
   const { connection, documents } = session;
   const changed = (uri: string, kind: Kind | undefined) => {
-    if (kind) session.folder.doubt([uri]);
+    const dependents = kind === 'catalog' ? session.service.workspace.dependents(uri) : [];
+    if (kind) session.folder.doubt([uri, ...dependents]);
     if (kind === 'house') session.recheck();
+    else if (kind === 'catalog') session.recheck([uri, ...dependents]);
     else if (kind && !session.client.pullsDiagnostics) session.recheck([uri]);
   };
 
@@ -153,7 +156,7 @@ function synchronize(session: Session): void {
       session.faults.forget(uri);
       if (kind && !session.client.pullsDiagnostics) await session.publish(uri, []);
       session.folder.doubt([uri]);
-      if (kind === 'house') session.recheck();
+      if (kind === 'house' || kind === 'catalog') session.recheck();
     }),
   );
   connection.onDidChangeWatchedFiles(

@@ -10,7 +10,7 @@ import {
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Diagnosis } from '../features/diagnostics.ts';
 import type { Service } from '../service.ts';
-import { MOST_BYTES } from '../workspace/house-file.ts';
+import { type Files, isSupplied, supplyOnce } from '../workspace/supply.ts';
 import type { File } from '../workspace/workspace.ts';
 import { type Client, clientOf } from './client.ts';
 import { diagnosticsOf, faultDiagnostic, type PageOf } from './diagnostics.ts';
@@ -19,13 +19,8 @@ import { Faults, faultMessage } from './faults.ts';
 import { guarded } from './guard.ts';
 import { WholeFolder } from './whole-folder.ts';
 
-/** What the server needs from the place it runs in. */
-export type Host = {
-  /**
-   * What is at an address, a regular file of so many bytes at most; never throws, never takes long, and gives the same
-   * object again for a file that has not changed.
-   */
-  read: (uri: string, mostBytes: number) => Promise<File>;
+/** What the server needs from the place it runs in: files, none of which takes long and the same object for one that has not changed. */
+export type Host = Files & {
   /** The same for a file that is looked at once in a while: nothing of it is remembered. */
   readOnce: (uri: string, mostBytes: number) => Promise<File>;
   /** Addresses of our files in folders and below, and what could not be looked at; never throws. */
@@ -62,19 +57,12 @@ export class Session {
 
   /** Waits until the host has given every file that is wanted. */
   async supplied(): Promise<void> {
-    while (this.service.workspace.wanted().length > 0) {
-      this.supplying ??= this.supply().finally(() => {
+    while (!isSupplied(this.service.workspace)) {
+      this.supplying ??= supplyOnce(this.service.workspace, this.host).finally(() => {
         this.supplying = undefined;
       });
       await this.supplying;
     }
-  }
-
-  private async supply(): Promise<void> {
-    const { workspace } = this.service;
-    const { doubts } = workspace;
-    const read = async (uri: string) => workspace.give(uri, await this.host.read(uri, MOST_BYTES), doubts);
-    await Promise.all(workspace.wanted().map(read));
   }
 
   /** Takes down that somebody types. */
@@ -91,10 +79,10 @@ export class Session {
   /** Looks at every known file again; what depends on one that has changed is checked again. */
   async lookAgain(): Promise<void> {
     const { workspace } = this.service;
-    const { revision } = workspace;
+    const { revision, stocktaking } = workspace;
     workspace.doubt();
     await this.supplied();
-    if (workspace.revision !== revision) this.recheck();
+    if (workspace.revision !== revision || workspace.stocktaking !== stocktaking) this.recheck();
   }
 
   /** A handler of a notification or of work put off; a fault in it is logged. */

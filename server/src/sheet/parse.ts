@@ -5,6 +5,8 @@ import type { FieldSchema } from './schema.ts';
 
 /** Most characters of a text that is read; a build sheet has some thousands. */
 export const MOST_CHARACTERS = 1_000_000;
+/** Most characters of a catalog that is read; one of 5,000 parts has less than two millions. */
+export const MOST_CATALOG = 12_000_000;
 const MOST_OPEN = 500;
 
 /**
@@ -33,8 +35,9 @@ export function parse(text: string, schema: FieldSchema | undefined): Parsed {
 const TOO_DEEP = 'This sheet nests deeper than any build sheet does.';
 
 /** Why a text is refused before anything of it is parsed, if it is. */
-export function refusal(text: string): string | undefined {
-  if (text.length > MOST_CHARACTERS) return 'This text is longer than 1 MB; no build sheet is. It is not read.';
+export function refusal(text: string, most = MOST_CHARACTERS): string | undefined {
+  if (text.length > most)
+    return `This text is longer than ${most / 1_000_000} MB; no ${most > MOST_CHARACTERS ? 'catalog' : 'build sheet'} is. It is not read.`;
   return nestsTooDeep(text) ? TOO_DEEP : undefined;
 }
 

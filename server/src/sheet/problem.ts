@@ -1,17 +1,18 @@
 import type { Range, TextEdit } from '../text/place.ts';
+import { catalogProblems } from './catalog-problems.ts';
 
 export type { TextEdit };
 
 /** Something in the text that keeps a field from being read or makes its reading doubtful, with texts that would mend it. */
 export type Problem = {
   code: ProblemCode;
-  /** A warning where the field was read all the same; else an error. */
-  severity?: 'warning';
+  /** Less than an error where the field was read all the same. */
+  severity?: 'warning' | 'information' | 'hint';
   message: string;
   range: Range;
   fixes: ProblemFix[];
   /** Other places it is about. */
-  related?: { range: Range; message: string }[];
+  related?: { range: Range; message: string; uri?: string }[];
 };
 
 /** A text that would mend a problem; preferred where it is the one meant. */
@@ -94,6 +95,7 @@ export const problemCodes = {
     why: 'Whoever reads the sheets later must know why a check is missing. Until a reason is given the rule stays on.',
     example: undefined,
   },
+  ...catalogProblems,
 } as const;
 
 export type ProblemCode = keyof typeof problemCodes;

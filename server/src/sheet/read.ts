@@ -4,13 +4,14 @@ import { marked } from '../text/place.ts';
 import { plain, TooLarge } from './compose.ts';
 import { childOf, collection, type Entry, isUnknown } from './entry.ts';
 import { notesProblem } from './notes-problem.ts';
-import { type Parsed, parse, refusal } from './parse.ts';
+import { MOST_CHARACTERS, type Parsed, parse, refusal } from './parse.ts';
 import type { Problem } from './problem.ts';
 import { readValues } from './read-values.ts';
 import { type Recovered, recover } from './recover.ts';
 import type { FieldSchema, Path } from './schema.ts';
 import { schemaProblems, type Validate } from './schema-problems.ts';
 import { syntaxProblems } from './syntax-problems.ts';
+import type { Parts } from './with-parts.ts';
 
 /** A sheet as read from one version of its text. */
 export type Sheet<Values = BuildSheet> = {
@@ -25,6 +26,8 @@ export type Sheet<Values = BuildSheet> = {
   unread: Path[];
   /** The fields that are left empty: not known yet. */
   unknown: Path[];
+  /** What it takes over from catalogs, once that was looked up; `values` hold the parts then. */
+  parts?: Parts;
 };
 
 const MOST_PROBLEMS = 100;
@@ -37,10 +40,11 @@ export function readText<Values>(
   schema: FieldSchema,
   validate: Validate,
   parsed = (readable: string): Parsed => parse(readable, schema),
+  most = MOST_CHARACTERS,
 ): Sheet<Values> {
   const conflict = /^(<{7}|={7}|>{7})( .*)?$/m.exec(text);
   if (conflict) return unreadable(text, schema, conflictProblem(text, conflict.index));
-  const refused = refusal(text);
+  const refused = refusal(text, most);
   if (refused) return unreadable(text, schema, tooLarge(text, refused));
   try {
     return readRecovered(text, recover(text, parsed), validate);

@@ -1,5 +1,6 @@
 import type { Chunked } from './chunk-match.ts';
 import { kept, sameList } from './kept.ts';
+import { MOST_CHARACTERS } from './parse.ts';
 import { parseAgain } from './parse-again.ts';
 import { readText, type Sheet } from './read.ts';
 import type { FieldSchema } from './schema.ts';
@@ -16,23 +17,25 @@ export class Reader<Values> {
   constructor(
     private readonly schema: FieldSchema,
     private readonly validate: Validate,
+    private readonly most = MOST_CHARACTERS,
   ) {}
 
   read(text: string): Sheet<Values> {
     let isByChunks = false;
-    const sheet = readText<Values>(text, this.schema, this.validate, (readable) => {
+    const parsedAgain = (readable: string) => {
       const { parsed, chunked, isAgain } = parseAgain(readable, this.schema, this.chunked);
       isByChunks = isAgain;
       this.chunked = chunked ?? this.chunked;
       return parsed;
-    });
+    };
+    const sheet = readText<Values>(text, this.schema, this.validate, parsedAgain, this.most);
     this.values = isByChunks ? withSameLists(this.values, sheet.values) : kept(this.values, sheet.values);
     return { ...sheet, values: this.values };
   }
 
   /** A reader that starts from what this one knows and leaves it as it is, for texts that are only tried. */
   fork(): Reader<Values> {
-    const fork = new Reader<Values>(this.schema, this.validate);
+    const fork = new Reader<Values>(this.schema, this.validate, this.most);
     fork.chunked = this.chunked;
     fork.values = this.values;
     return fork;

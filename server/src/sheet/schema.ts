@@ -1,5 +1,6 @@
 import configSchema from '../../../schemas/build-sheet.config.schema.json' with { type: 'json' };
 import sheetSchema from '../../../schemas/build-sheet.schema.json' with { type: 'json' };
+import catalogSchema from '../../../schemas/catalog.schema.json' with { type: 'json' };
 import partsSchema from '../../../schemas/parts.schema.json' with { type: 'json' };
 import type { Dimension } from '../units/units.ts';
 import type { Known } from './words.ts';
@@ -25,6 +26,8 @@ export type FieldSchema = {
   first?: string[];
   /** A section about what is given with the car and its plan, not chosen for the conversion. */
   given?: boolean;
+  /** Says how a part sits in this car, not what the part is; it stays when another part is chosen. */
+  fitted?: boolean;
   /** Makes sense only where another field is one of these; `usual` is what that is where the sheet does not say it. */
   only?: { field: string; is: (string | number | boolean)[]; usual?: string | number };
   /** Other names of the field in the trade. */
@@ -53,6 +56,7 @@ type SchemaFile = FieldSchema & { definitions: Record<string, FieldSchema> };
 const files: Record<string, SchemaFile> = {
   'build-sheet.config.schema.json': configSchema as unknown as SchemaFile,
   'build-sheet.schema.json': sheetSchema as unknown as SchemaFile,
+  'catalog.schema.json': catalogSchema as unknown as SchemaFile,
   'parts.schema.json': partsSchema as unknown as SchemaFile,
 };
 const resolved = new WeakMap<FieldSchema, FieldSchema>();
@@ -60,6 +64,9 @@ const home = new WeakMap<FieldSchema, SchemaFile>();
 
 /** Schema of a build sheet. */
 export const root: FieldSchema = files['build-sheet.schema.json'] as FieldSchema;
+
+/** Schema of a catalog. */
+export const catalogRoot: FieldSchema = files['catalog.schema.json'] as FieldSchema;
 
 /** Schema of the house rules. */
 export const houseRoot: FieldSchema = files['build-sheet.config.schema.json'] as FieldSchema;

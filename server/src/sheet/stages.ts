@@ -69,7 +69,7 @@ function placesOf(stages: readonly Stage[], index: number, owners: readonly numb
 const known = new WeakMap<object, WeakMap<object, object>>();
 
 /** Fields with others over them; of the same two the same object. */
-function merged(below: unknown, above: unknown): unknown {
+export function merged(below: unknown, above: unknown): unknown {
   if (!isFields(below) || !isFields(above)) return above;
   const before = known.get(below)?.get(above);
   if (before) return before;

@@ -1,5 +1,5 @@
 /** What a text is. */
-export type Kind = 'sheet' | 'house';
+export type Kind = 'sheet' | 'house' | 'catalog';
 
 /** More than the longest sheet that is read; beyond it a file is not even looked into. */
 export const MOST_SHEET_BYTES = 4_000_000;
@@ -8,13 +8,19 @@ export const MOST_SHEET_BYTES = 4_000_000;
 export const HOUSE_FILES = ['build-sheet.config.yaml', 'build-sheet.config.yml'] as const;
 
 /** Patterns for the names of all our files. */
-export const WATCHED: readonly string[] = ['**/*.build.{yaml,yml}', ...HOUSE_FILES.map((name) => `**/${name}`)];
+export const WATCHED: readonly string[] = [
+  '**/*.build.{yaml,yml}',
+  '**/*.parts.{yaml,yml}',
+  ...HOUSE_FILES.map((name) => `**/${name}`),
+];
 
 /** What a text is by its name and, where that says nothing, by its language: `untitled:` texts have no name. */
 export function kindOf(uri: string, languageId: string): Kind | undefined {
   const name = nameOf(uri).toLowerCase();
   if (HOUSE_FILES.some((file) => file === name)) return 'house';
   if (/\.build\.ya?ml$/.test(name)) return 'sheet';
+  if (/\.parts\.ya?ml$/.test(name)) return 'catalog';
+  if (languageId === 'build-sheet-parts') return 'catalog';
   if (languageId === 'build-sheet-config') return 'house';
   return languageId === 'build-sheet' ? 'sheet' : undefined;
 }

@@ -2,10 +2,11 @@ import type { HouseConfig } from '../generated/house-config.ts';
 import type { House } from '../sheet/house.ts';
 import type { Sheet } from '../sheet/read.ts';
 import type { Place } from '../text/place.ts';
+import { Catalogs, HouseShelf } from './catalogs.ts';
 import { Dependencies } from './dependencies.ts';
 import { readHouse } from './house-file.ts';
 import { homeOf, housesAbove, nearOverFar } from './house-folders.ts';
-import type { Kind } from './kind.ts';
+import { type Kind, kindOf } from './kind.ts';
 
 /** One version of a text that is open in an editor. */
 export type OpenText = { uri: string; kind: Kind; version: number; text: string };
@@ -13,34 +14,53 @@ export type OpenText = { uri: string; kind: Kind; version: number; text: string 
 /** A file as the host found it: its text, nothing there, or refused for a reason. */
 export type File = { kind: 'text'; text: string } | { kind: 'absent' } | { kind: 'refused'; reason: string };
 
-/** House rules that do not hold, or not all of them, and why. */
-export type HouseFault = { at: Place; reason: string };
+/** House rules, or a catalog they name, that do not hold, or not all of them, and why. */
+export type HouseFault = { of: 'house' | 'catalog'; at: Place; reason: string };
+
+/** Files to be looked for: those below a folder whose paths from there match a pattern. */
+export type Search = { folder: string; patterns: readonly string[] };
 
 type HouseFile = { sheet: Sheet<HouseConfig> } | { refused: string };
 
-/** House rules that hold for a text: the same object as long as they stay the same. */
+/**
+ * House rules that hold for a text, with the catalogs they name: the same object as long as all of them stay the same; the
+ * house as long as its rules do.
+ */
 export type Standing = { readonly house: House; readonly faults: readonly HouseFault[] };
 
-/** What holds for the texts of one folder, worked out of these files at a revision. */
-type Known = { revision: number; files: readonly HouseFile[]; standing: Standing };
+/** What holds for the texts of one folder, worked out of these files at a time. */
+type Known = {
+  time: string;
+  files: readonly HouseFile[];
+  catalogs: readonly string[];
+  goods: readonly unknown[];
+  standing: Standing;
+};
 
 /**
- * All texts by their address, open or on disk. Nothing is read here: what is wanted from disk is told by `wanted`, and the
- * host gives it.
+ * All texts by their address, open or on disk. Nothing is read here: what is wanted from disk is told by `wanted` and
+ * `searches`, and the host gives it.
  */
 export class Workspace {
   private readonly open = new Map<string, OpenText>();
   private readonly files = new Map<string, File>();
+  private readonly found = new Map<string, readonly string[]>();
   private readonly houses = new WeakMap<OpenText | File, HouseFile>();
   private readonly unsure = new Set<string>();
   private readonly needs = new Dependencies();
   private readonly unopened = new Set<string>();
   private readonly standings = new Map<string, Known>();
   private folders: readonly string[] = [];
+  private followed: number | undefined;
+  readonly catalogs = new Catalogs((uri) => this.open.get(uri) ?? this.files.get(uri));
   /** Grows whenever house rules may have changed. */
   revision = 0;
+  /** Grows whenever a catalog may have changed. */
+  stocktaking = 0;
   /** How many times files were doubted; what was asked for before the last time does not settle it. */
   doubts = 0;
+  /** The day it is, as `2026-03-02`, if the host tells it. */
+  today: string | undefined;
 
   constructor(private readonly knownRules: ReadonlySet<string>) {}
 
@@ -48,14 +68,15 @@ export class Workspace {
   put(text: OpenText): void {
     const before = this.open.get(text.uri);
     this.open.set(text.uri, text);
-    if (text.kind === 'house') this.revision++;
-    else if (!before) this.needs.set(text.uri, housesAbove(text.uri, this.folders).flat());
+    this.mark(text.kind);
+    if (text.kind !== 'house' && !before) this.follow([text.uri]);
   }
 
   /** Forgets an open text; what its file holds counts again. */
   close(uri: string): void {
-    if (this.open.get(uri)?.kind === 'house') {
-      this.revision++;
+    const kind = this.open.get(uri)?.kind;
+    if (kind === 'house' || kind === 'catalog') {
+      this.mark(kind);
       if (this.files.has(uri)) this.unsure.add(uri);
     }
     this.open.delete(uri);
@@ -65,7 +86,7 @@ export class Workspace {
   /** Has what a sheet that is not open depends on told by `wanted`. */
   expect(uri: string): void {
     this.unopened.add(uri);
-    if (!this.needs.has(uri)) this.needs.set(uri, housesAbove(uri, this.folders).flat());
+    if (!this.needs.has(uri)) this.follow([uri]);
   }
 
   /** Forgets a sheet that was expected. */
@@ -77,7 +98,33 @@ export class Workspace {
   private letGo(uri: string): void {
     this.needs.forget(uri);
     for (const file of this.files.keys()) if (!this.needs.isNeeded(file)) this.files.delete(file);
-    for (const file of this.unsure) if (!this.needs.isNeeded(file)) this.unsure.delete(file);
+    for (const file of this.unsure) if (!this.needs.isNeeded(file) && !this.found.has(file)) this.unsure.delete(file);
+    if (!this.needs.isNeeded(uri)) this.catalogs.forget(uri);
+  }
+
+  private mark(kind: Kind | undefined): void {
+    if (kind === 'house') this.revision++;
+    if (kind === 'catalog') this.stocktaking++;
+  }
+
+  /** Takes down what texts depend on, as the house rules are now. */
+  private follow(uris: Iterable<string>): void {
+    for (const uri of uris) {
+      const others = this.catalogsOf(uri).filter((catalog) => catalog !== uri);
+      this.needs.set(uri, [...housesAbove(uri, this.folders).flat(), ...others]);
+    }
+  }
+
+  private followAll(): void {
+    if (this.followed === this.revision) return;
+    this.followed = this.revision;
+    this.follow(this.dependent);
+  }
+
+  /** Every text that house rules hold for. */
+  private get dependent(): Set<string> {
+    const open = this.all().filter(({ kind }) => kind !== 'house');
+    return new Set([...this.unopened, ...open.map(({ uri }) => uri)]);
   }
 
   get(uri: string): OpenText | undefined {
@@ -96,57 +143,118 @@ export class Workspace {
     this.folders = folders;
     this.revision++;
     this.standings.clear();
-    const sheets = this.all().filter(({ kind }) => kind === 'sheet');
-    for (const uri of [...this.unopened, ...sheets.map(({ uri }) => uri)])
-      this.needs.set(uri, housesAbove(uri, folders).flat());
   }
 
   /** Addresses of the files that are not known, or perhaps no longer as they were. */
   wanted(): string[] {
+    this.followAll();
     const unknown = this.needs.all().filter((uri) => !this.files.has(uri) || this.unsure.has(uri));
     return unknown.filter((uri) => !this.open.has(uri));
+  }
+
+  /** The searches for catalogs whose files are not known, or perhaps no longer those. */
+  searches(): Search[] {
+    const byKey = new Map<string, Search>();
+    const folders = new Set([...this.dependent].map((uri) => uri.slice(0, uri.lastIndexOf('/') + 1)));
+    for (const folder of folders) {
+      const search = this.searchFor(`${folder}x`);
+      if (search) byKey.set(keyOf(search), search);
+    }
+    return [...byKey].flatMap(([key, search]) => (!this.found.has(key) || this.unsure.has(key) ? [search] : []));
   }
 
   /** Every file may have changed since it was given. */
   doubt(): void {
     this.doubts++;
     for (const uri of this.files.keys()) this.unsure.add(uri);
+    for (const key of this.found.keys()) this.unsure.add(key);
   }
 
   /** Takes over what the host found at an address, asked after so many doubts; whether that is not as before. */
   give(uri: string, file: File, doubts: number): boolean {
-    const isNew = this.files.get(uri) !== file;
+    const before = this.files.get(uri);
+    const isNew = before !== file;
     if (doubts === this.doubts) this.unsure.delete(uri);
     this.files.set(uri, file);
-    if (isNew) this.revision++;
+    const isStillNothing = file.kind === 'absent' && (before === undefined || before.kind === 'absent');
+    if (isNew && !isStillNothing) this.mark(kindOf(uri, '') === 'catalog' ? 'catalog' : 'house');
     return isNew;
   }
 
-  /** The sheets that the house rules at an address hold for. */
+  /** Takes over the addresses the host found by a search, asked after so many doubts. */
+  giveFound(search: Search, uris: readonly string[], doubts: number): void {
+    const key = keyOf(search);
+    if (doubts === this.doubts) this.unsure.delete(key);
+    const before = this.found.get(key);
+    this.found.set(key, uris);
+    if (before?.join('\n') !== uris.join('\n')) this.revision++;
+  }
+
+  /** The texts that what stands at an address holds for: house rules, or a catalog they name. */
   dependents(uri: string): string[] {
+    this.followAll();
     return this.needs.dependents(uri);
   }
 
-  /** The house rules that hold for a text, and those that should but do not. */
+  /** The house rules that hold for a text, with the catalogs they name, and those that should but do not. */
   houseFor(uri: string): Standing {
     const folder = homeOf(uri) ?? '';
     const before = this.standings.get(folder);
-    if (before?.revision === this.revision) return before.standing;
-    const found = housesAbove(uri, this.folders).flatMap((candidates) => {
+    const time = `${this.revision} ${this.stocktaking}`;
+    if (before?.time === time) return before.standing;
+    const found = this.housesOf(uri);
+    const files = found.map(({ file }) => file);
+    const catalogs = this.catalogsOf(uri);
+    const goods = catalogs.map((at) => this.open.get(at) ?? this.files.get(at));
+    const isSame = before && areSame(before.files, files) && areSame(before.catalogs, catalogs);
+    let standing = before?.standing;
+    if (!isSame || !standing || !areSame(before.goods, goods))
+      standing = {
+        house: isSame ? before.standing.house : this.houseOf(files, catalogs),
+        faults: [...found.flatMap(({ at, file }) => faultOf(at, file)), ...this.catalogFaults(uri)],
+      };
+    this.standings.set(folder, { time, files, catalogs, goods, standing });
+    return standing;
+  }
+
+  private houseOf(files: readonly HouseFile[], catalogs: readonly string[]): House {
+    const house = nearOverFar(files.flatMap((file) => ('sheet' in file ? [file.sheet.values] : [])));
+    const shelf = new HouseShelf(catalogs, this.catalogs, () => this.today);
+    return catalogs.length > 0 ? { ...house, shelf } : house;
+  }
+
+  private housesOf(uri: string): { at: string; file: HouseFile }[] {
+    return housesAbove(uri, this.folders).flatMap((candidates) => {
       const at = candidates.find((candidate) => this.houseAt(candidate));
       const file = at === undefined ? undefined : this.houseAt(at);
       return at !== undefined && file ? [{ at, file }] : [];
     });
-    const files = found.map(({ file }) => file);
-    const isSame = before?.files.length === files.length && files.every((file, index) => file === before.files[index]);
-    const standing = isSame
-      ? before.standing
-      : {
-          house: nearOverFar(files.flatMap((file) => ('sheet' in file ? [file.sheet.values] : []))),
-          faults: found.flatMap(({ at, file }) => faultOf(at, file)),
-        };
-    this.standings.set(folder, { revision: this.revision, files, standing });
-    return standing;
+  }
+
+  /** The search of the nearest house rules that name catalogs, from their own folder. */
+  private searchFor(uri: string): Search | undefined {
+    const named = this.housesOf(uri).findLast(({ file }) => 'sheet' in file && file.sheet.values.catalogs?.length);
+    if (!named || !('sheet' in named.file)) return undefined;
+    return { folder: named.at.slice(0, named.at.lastIndexOf('/')), patterns: named.file.sheet.values.catalogs ?? [] };
+  }
+
+  private catalogsOf(uri: string): readonly string[] {
+    const search = this.searchFor(uri);
+    return (search && this.found.get(keyOf(search))) ?? [];
+  }
+
+  private catalogFaults(uri: string): HouseFault[] {
+    const range = { start: 0, end: 0 };
+    const search = this.searchFor(uri);
+    const uris = this.catalogsOf(uri);
+    if (search && this.found.has(keyOf(search)) && uris.length === 0) {
+      const reason = `nothing is found by ${search.patterns.join(', ')}.`;
+      return [{ of: 'catalog', at: { uri: `${search.folder}/`, range }, reason }];
+    }
+    return uris.flatMap((at): HouseFault[] => {
+      const source = this.open.get(at) ?? this.files.get(at);
+      return source?.kind === 'refused' ? [{ of: 'catalog', at: { uri: at, range }, reason: source.reason }] : [];
+    });
   }
 
   /** The text at an address as it stands in an open editor, else on disk. */
@@ -158,7 +266,7 @@ export class Workspace {
   /** House rules as they stand in an open editor, else on disk. */
   houseAt(uri: string): HouseFile | undefined {
     const source = this.open.get(uri) ?? this.files.get(uri);
-    if (!source || source.kind === 'absent' || source.kind === 'sheet') return undefined;
+    if (!source || source.kind === 'absent' || source.kind === 'sheet' || source.kind === 'catalog') return undefined;
     const known = this.houses.get(source);
     if (known) return known;
     const read =
@@ -169,7 +277,15 @@ export class Workspace {
 }
 
 function faultOf(uri: string, file: HouseFile): HouseFault[] {
-  if ('refused' in file) return [{ at: { uri, range: { start: 0, end: 0 } }, reason: file.refused }];
+  if ('refused' in file) return [{ of: 'house', at: { uri, range: { start: 0, end: 0 } }, reason: file.refused }];
   const [first] = file.sheet.problems;
-  return first ? [{ at: { uri, range: first.range }, reason: first.message }] : [];
+  return first ? [{ of: 'house', at: { uri, range: first.range }, reason: first.message }] : [];
+}
+
+function keyOf({ folder, patterns }: Search): string {
+  return [folder, ...patterns].join('\n');
+}
+
+function areSame(one: readonly unknown[], other: readonly unknown[]): boolean {
+  return one.length === other.length && one.every((item, index) => item === other[index]);
 }

@@ -16,6 +16,7 @@ export const SHEET = 'file:///shop/one.build.yaml';
 /** A host with an empty disk. */
 export const nothing: Host = {
   read: async () => ({ kind: 'absent' }),
+  search: async () => [],
   readOnce: async () => ({ kind: 'absent' }),
   find: async () => ({ uris: [], complaints: [] }),
   pageOf: () => undefined,

@@ -85,7 +85,7 @@ describe('a workspace', () => {
   it('tells which house rules do not hold, and why', () => {
     const refused = supplied({ kind: 'refused', reason: 'it is a pipe.' });
     expect(refused.houseFor(SHEET).faults).toEqual([
-      { at: { uri: SHOP, range: { start: 0, end: 0 } }, reason: 'it is a pipe.' },
+      { of: 'house', at: { uri: SHOP, range: { start: 0, end: 0 } }, reason: 'it is a pipe.' },
     ]);
     const broken = supplied(file('units: {\n')).houseFor(SHEET).faults;
     expect(broken.map(({ at }) => at.uri)).toEqual([SHOP]);

@@ -39,7 +39,7 @@ const options = {
 export const verb = define({
   about: 'Check build sheets and house rules, and tell what is wrong with them.',
   operands: '[paths]',
-  details: `Paths are files, folders (all of *.build.yaml and build-sheet.config.yaml in them and below), patterns such as "shop/**/*.build.yaml", or - for the standard input; without any it is the folder you are in. Links to folders are not followed.
+  details: `Paths are files, folders (all of *.build.yaml, *.parts.yaml and build-sheet.config.yaml in them and below), patterns such as "shop/**/*.build.yaml", or - for the standard input; without any it is the folder you are in. Links to folders are not followed.
 
 House rules of the folders above a sheet hold, from the top of its git work tree, or from the folder you are in where there is none.
 

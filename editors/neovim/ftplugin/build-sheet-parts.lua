@@ -1,0 +1,1 @@
+require('build-sheet').attach(vim.api.nvim_get_current_buf())

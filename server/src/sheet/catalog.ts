@@ -1,0 +1,199 @@
+import type { Catalog as CatalogValues, Kit, Part } from '../generated/catalog.ts';
+import { validateCatalog } from '../generated/validate.js';
+import type { Range } from '../text/place.ts';
+import { TooLarge } from './compose.ts';
+import { childOf, type Entry } from './entry.ts';
+import { itemIds } from './item-ids.ts';
+import { MOST_CATALOG } from './parse.ts';
+import { entryOf, nearestEntry, readText } from './read.ts';
+import { catalogRoot } from './schema.ts';
+import type { ShelfKit, ShelfPart } from './shelf.ts';
+import { kinds, type PartKind } from './slots.ts';
+
+type List = 'parts' | 'kits';
+
+/** Most ids given twice that are told, and most places of each. */
+const MOST_TOLD = 20;
+
+/** An item read by itself: its values and its entry, which stands `by` further on in the catalog. */
+type Read = { values: unknown; entry: Entry | undefined; part?: ShelfPart | undefined };
+
+/** An item of a catalog, which is read when it is asked for. */
+type Item = { id: string; text: string; start: number; whole?: Read };
+
+/**
+ * A version of a catalog: its ids are looked for by lines, a part is read when it is asked for. A part whose text stood in
+ * the version before is not read again.
+ */
+export class Catalog {
+  private readonly lists: Record<List, readonly Item[]>;
+  private readonly byId: Record<List, Map<string, Item>>;
+  private readonly read = new Map<string, { text: string; read: Read }>();
+  private readonly ofKinds = new Map<PartKind, readonly ShelfPart[]>();
+  private readonly quoted: string | undefined;
+
+  constructor(
+    readonly text: string,
+    before?: Catalog,
+  ) {
+    this.quoted = /^quoted: *["']?(\d{4}-\d{2}-\d{2})/m.exec(text)?.[1];
+    this.lists = itemsOf(text);
+    this.byId = { parts: firstById(this.lists.parts), kits: firstById(this.lists.kits) };
+    if (before && before.quoted === this.quoted) this.takeFrom(before);
+  }
+
+  ids(list: List): string[] {
+    return [...this.byId[list].keys()];
+  }
+
+  /** Ids that are given more than once, with the place of each. */
+  twice(): { id: string; ranges: readonly Range[] }[] {
+    const all = [...this.lists.parts, ...this.lists.kits];
+    const seen = new Map<string, Item[]>();
+    for (const item of all) {
+      const others = seen.get(item.id);
+      if (others) others.push(item);
+      else seen.set(item.id, [item]);
+    }
+    const twice = [...seen].filter(([, items]) => items.length > 1).slice(0, MOST_TOLD);
+    return twice.map(([id, items]) => ({
+      id,
+      ranges: items.slice(0, MOST_TOLD).map((item) => this.rangeOf(item, ['id'])),
+    }));
+  }
+
+  part(id: string): ShelfPart | undefined {
+    const item = this.byId.parts.get(id);
+    return item && this.partOf(item);
+  }
+
+  kit(id: string): ShelfKit | undefined {
+    const item = this.byId.kits.get(id);
+    if (!item) return undefined;
+    const { name, cost, kits = [], brings = {} } = (this.readOf(item, 'kits').values ?? {}) as Partial<Kit>;
+    return { id, name, cost, kits, brings: brings as Record<string, string> };
+  }
+
+  ofKind(kind: PartKind): readonly ShelfPart[] {
+    let found = this.ofKinds.get(kind);
+    if (!found) {
+      const may = new RegExp(`(?:^|[\\s{,"'])${kind}["']? *:`);
+      const items = [...this.byId.parts.values()].filter((item) => item.whole || may.test(item.text));
+      found = items.flatMap((item) => this.partOf(item) ?? []).filter((part) => part.kind === kind);
+      this.ofKinds.set(kind, found);
+    }
+    return found;
+  }
+
+  /** Where an id is described, or the field of it at these steps. */
+  placesOf(id: string, steps: readonly (string | number)[] = ['id']): Range[] {
+    const items = [...this.lists.parts, ...this.lists.kits].filter((item) => item.id === id);
+    return items.map((item) => this.rangeOf(item, steps));
+  }
+
+  private partOf(item: Item): ShelfPart | undefined {
+    const read = this.readOf(item, 'parts');
+    if (!('part' in read)) read.part = partOf(item.id, (read.values ?? {}) as Partial<Part>, this.quoted);
+    return read.part;
+  }
+
+  private readOf(item: Item, list: List): Read {
+    if (item.whole) return item.whole;
+    const key = `${list} ${item.id}`;
+    const known = this.read.get(key);
+    if (known?.text === item.text) return known.read;
+    const read = readItem(item.text, list);
+    this.read.set(key, { text: item.text, read });
+    return read;
+  }
+
+  /** What was read of an item that still stands as it did. */
+  private takeFrom({ read }: Catalog): void {
+    for (const list of ['parts', 'kits'] as const) {
+      for (const [id, { text }] of this.byId[list]) {
+        const known = read.get(`${list} ${id}`);
+        if (known?.text === text) this.read.set(`${list} ${id}`, known);
+      }
+    }
+  }
+
+  private rangeOf(item: Item, steps: readonly (string | number)[]): Range {
+    const isKit = this.lists.kits.includes(item);
+    const { entry } = this.readOf(item, isKit ? 'kits' : 'parts');
+    if (!entry) return { start: item.start, end: item.start + 1 };
+    const by = item.whole ? 0 : item.start - headOf(isKit ? 'kits' : 'parts').length;
+    const found = nearestEntry({ root: entry }, steps);
+    const { kind, key, value } = found === entry ? (childOf(entry, 'id') ?? entry) : found;
+    const place = kind === 'scalar' || !key ? value : key;
+    return { start: place.start + by, end: place.end + by };
+  }
+}
+
+function headOf(list: List): string {
+  return `format: 1\n${list}:\n`;
+}
+
+/** An entry of an item, whose path begins in the item. */
+function readItem(text: string, list: List): Read {
+  const sheet = readText<CatalogValues>(headOf(list) + text, catalogRoot, validateCatalog);
+  return { values: sheet.values[list]?.[0], entry: entryOf(sheet, [list, 0]) };
+}
+
+function itemsOf(text: string): Record<List, readonly Item[]> {
+  if (text.length > MOST_CATALOG) return { parts: [], kits: [] };
+  const [parts, kits] = [scanned(text, 'parts'), scanned(text, 'kits')];
+  const isPlain = (list: List, items: readonly Item[] | undefined) =>
+    items ?? !new RegExp(`^["']?${list}`, 'm').test(text);
+  if (isPlain('parts', parts) && isPlain('kits', kits)) return { parts: parts ?? [], kits: kits ?? [] };
+  const sheet = readText<CatalogValues>(text, catalogRoot, validateCatalog, undefined, MOST_CATALOG);
+  const whole = (list: List): Item[] =>
+    (sheet.values[list] ?? []).flatMap((values, index) => {
+      const entry = entryOf(sheet, [list, index]);
+      return typeof values?.id === 'string' && entry
+        ? [{ id: values.id, text: '', start: entry.value.start, whole: { values, entry } }]
+        : [];
+    });
+  return { parts: whole('parts'), kits: whole('kits') };
+}
+
+function scanned(text: string, list: List): Item[] | undefined {
+  try {
+    return itemIds(text, list)?.flatMap(({ id, cut }) =>
+      id === undefined ? [] : [{ id, text: text.slice(cut.start, cut.end), start: cut.start }],
+    );
+  } catch (error) {
+    if (error instanceof TooLarge) return [];
+    throw error;
+  }
+}
+
+function firstById(items: readonly Item[]): Map<string, Item> {
+  const found = new Map<string, Item>();
+  for (const item of items) if (!found.has(item.id)) found.set(item.id, item);
+  return found;
+}
+
+function partOf(id: string, values: Partial<Part>, quoted: string | undefined): ShelfPart | undefined {
+  const kind = kinds.find((one) => values[one] !== undefined);
+  if (!kind) return undefined;
+  const { name, cost, sold = 'piece', stock, available, note } = values;
+  const own = values[kind] as Record<string, unknown>;
+  const takesName = kind !== 'circuit';
+  return {
+    id,
+    kind,
+    name,
+    fields: {
+      ...own,
+      ...(takesName && { name: name ?? id }),
+      ...(takesName && cost !== undefined && { cost }),
+    },
+    cost,
+    sold,
+    costPer: values['cost-per'],
+    stock,
+    quoted: values.quoted ?? quoted,
+    available,
+    note,
+  };
+}
