@@ -15,7 +15,7 @@ import { classOf } from '../server/src/remedies/line-class.ts';
 import { applyEdits } from '../server/src/sheet/edit.ts';
 import { noHouse } from '../server/src/sheet/house.ts';
 import { problemCodes } from '../server/src/sheet/problem.ts';
-import { type FieldSchema, houseRoot, resolve, root } from '../server/src/sheet/schema.ts';
+import { catalogRoot, type FieldSchema, houseRoot, resolve, root } from '../server/src/sheet/schema.ts';
 import { dimensions } from '../server/src/units/units.ts';
 import { FIXTURES, fixtures, readFixture, readMarked } from '../tests/rules/fixture.ts';
 import { emptiable } from './emptiable.ts';
@@ -24,7 +24,12 @@ const OUT = 'schemas/reference';
 const CAUTION =
   'This page is a help to think, not an approval. Follow local codes and the makers of the parts, and have the work done or checked by a licensed workshop where the law asks for it.';
 
-const SCHEMAS = ['build-sheet.schema.json', 'parts.schema.json', 'build-sheet.config.schema.json'];
+const SCHEMAS = [
+  'build-sheet.schema.json',
+  'parts.schema.json',
+  'catalog.schema.json',
+  'build-sheet.config.schema.json',
+];
 
 /** A schema as other tools use it: with empty fields allowed, as this one does. */
 function publishedSchema(name: string): string {
@@ -46,6 +51,14 @@ export function referencePages(): Map<string, string> {
       'House rules',
       'Written in `build-sheet.config.yaml`; they hold for their folder and those below it.',
       houseRoot,
+    ),
+  );
+  pages.set(
+    'catalogs.md',
+    fieldPage(
+      'Catalogs',
+      'Written in `*.parts.yaml` and `*.parts.yml`; house rules name them under `catalogs`, and a sheet takes a part over with `use`. The sections of a part are those of [a sheet](fields.md).',
+      catalogRoot,
     ),
   );
   for (const name of SCHEMAS) pages.set(name, publishedSchema(name));
