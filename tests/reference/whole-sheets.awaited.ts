@@ -12,8 +12,8 @@ export const awaited: readonly Awaited[] = [
   {
     sheets: ['alder-street-dry', 'alder-street-wet', 'spirit-nitrous'],
     stages: ['strip', 'strip nights', 'wet', 'dry', 'blown and wet'],
-    figures: ['mean-effective-pressure', 'torque', 'power-fed', 'timing-full-load'],
-    why: 'nitrous and its retard count in the full load of its stage (engineering notes, section 17)',
+    figures: ['mean-effective-pressure', 'torque', 'power-fed'],
+    why: 'nitrous counts in the full load of its stage (engineering notes, section 17)',
   },
 ];
 

@@ -71,6 +71,13 @@ const TOLERANCES: Readonly<Record<string, Tolerance>> = {
     absolute: 0,
     because: 'fuel at idle is 2 to 4 % of that at full load, roughly known',
   },
+  'knock-index': { relative: 0.01, absolute: 0, because: 'an integral in steps of three degrees' },
+  'knock-index-hottest-day': { relative: 0.01, absolute: 0, because: 'an integral in steps of three degrees' },
+  'knock-limited-spark': { relative: 0, absolute: 0.25, because: 'a quarter degree of spark' },
+  'knock-limited-spark-hottest-day': { relative: 0, absolute: 0.25, because: 'a quarter degree of spark' },
+  'timing-full-load': { relative: 0.005, absolute: 0.25, because: 'a quarter degree of spark' },
+  'charge-temperature-at-closing': { relative: 0.001, absolute: 0, because: 'a third of a kelvin' },
+  'charge-temperature-at-closing-hottest-day': { relative: 0.001, absolute: 0, because: 'a third of a kelvin' },
   'suction-head': { relative: 0, absolute: 0.06, because: 'a small difference of large pressures' },
   'suction-margin': { relative: 0, absolute: 0.06, because: 'a small difference of large pressures' },
 };

@@ -6,7 +6,7 @@ import { induction, isBoosted } from './induction.ts';
 import { choose, fact, figure, type Node } from './node.ts';
 
 /** Air of a day: one altitude, one temperature. */
-function airOf(id: string, pressure: Node<number>, temperature: Node<number>) {
+export function airOf(id: string, pressure: Node<number>, temperature: Node<number>) {
   return fact({
     id,
     from: { pressure, temperature },
@@ -17,7 +17,11 @@ function airOf(id: string, pressure: Node<number>, temperature: Node<number>) {
 const coldAir = airOf('air-of-the-coldest-day', lowPressure, coldestDay);
 const hotAir = airOf('air-of-the-hottest-day', thinPressure, hottestDay);
 
-const keptByInduction = fact({ id: 'kept-by-induction', from: { induction }, compute: (v) => keeps(v.induction) });
+export const keptByInduction = fact({
+  id: 'kept-by-induction',
+  from: { induction },
+  compute: (v) => keeps(v.induction),
+});
 
 const blower = fact({
   id: 'charger',
@@ -33,7 +37,7 @@ const noBlower = fact({
   from: {},
   compute: (): Charger => ({ boost: 0, efficiency: 1, effectiveness: 0 }),
 });
-const charger = choose({
+export const charger = choose({
   id: 'charger-or-none',
   from: { isBoosted },
   among: ({ isBoosted }) => (isBoosted ? blower : noBlower),
@@ -56,7 +60,7 @@ function shareOn(id: string, air: Node<Ambient>) {
 }
 
 /** Air behind the blower on a day; the air itself without one. */
-function chargeOn(id: string, air: Node<Ambient>) {
+export function chargeOn(id: string, air: Node<Ambient>) {
   return fact({
     id,
     from: { keptByInduction, charger, claimAir, air },

@@ -11,10 +11,12 @@ import * as days from './days.ts';
 import * as demand from './demand.ts';
 import * as fuel from './fuel.ts';
 import * as fullLoad from './full-load-injection.ts';
+import * as fullLoadSpark from './full-load-spark.ts';
 import * as idle from './idle.ts';
 import * as idleInjection from './idle-injection.ts';
 import * as ignition from './ignition.ts';
 import * as injectors from './injectors.ts';
+import * as knock from './knock.ts';
 import * as liftPump from './lift-pump.ts';
 import * as nitrous from './nitrous.ts';
 import type { FigureNode } from './node.ts';
@@ -56,6 +58,8 @@ const topics = [
   stack,
   compression,
   ignition,
+  fullLoadSpark,
+  knock,
   timing,
 ] as const;
 

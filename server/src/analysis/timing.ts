@@ -1,8 +1,10 @@
 import { startingAdvance, startingTiming, TIMING_CAUTION } from '../engineering/timing.ts';
 import { boost } from './boost.ts';
 import { idleSpeed, peakPowerSpeed } from './engine.ts';
+import { retardForNitrous, retardPerBoost } from './full-load-spark.ts';
 import { induction } from './induction.ts';
-import { fact, field, figure } from './node.ts';
+import { knockLimitedSparkHottest } from './knock.ts';
+import { fact, field, figure, optional } from './node.ts';
 
 const SOURCE = 'common practice for pump fuel, no source';
 const HOME = ['ignition.total-timing', 'ignition'] as const;
@@ -30,28 +32,49 @@ export const cruiseTiming = figure({
   compute: ({ usual }) => usual.cruise,
 });
 
-export const fullLoad = field('ignition.total-timing', 'adv_own', {
+const fullLoad = field('ignition.total-timing', 'adv_own', {
   from: { usual },
   compute: ({ usual }) => usual.fullLoad,
   because: SOURCE,
 });
-const retardPerBoost = field('ignition.retard-per-boost', 'r_b', {
-  from: { usual },
-  compute: ({ usual }) => usual.retardPerBoost,
-  because: SOURCE,
-});
+
+const limitedSpark = optional(knockLimitedSparkHottest);
 
 export const fullLoadTiming = figure({
   ...ABOUT,
   id: 'timing-full-load',
   name: 'timing at full load to start from',
-  formula: 'adv_own - r_b * boost',
-  notes: [TIMING_CAUTION, 'before top dead center, at peak-power speed'],
-  from: { usual, fullLoad, retardPerBoost, idleSpeed, peakPowerSpeed, boost },
-  compute: ({ usual, fullLoad, retardPerBoost, idleSpeed, peakPowerSpeed, boost }) =>
-    startingAdvance(
-      { ...usual, fullLoad, retardPerBoost },
-      { speed: peakPowerSpeed, idleSpeed, manifoldPressure: STANDARD + boost, ambient: STANDARD },
+  formula: 'min(adv_own - r_b * p_b - r_n, adv_k)',
+  notes: ({ limitedSpark }) => [
+    TIMING_CAUTION,
+    'before top dead center, at peak-power speed',
+    limitedSpark === undefined
+      ? 'not held against the knock-limited spark, which is not known'
+      : 'no more than the knock-limited spark on the hottest day',
+  ],
+  from: {
+    usual,
+    fullLoad,
+    retardPerBoost,
+    retardForNitrous,
+    idleSpeed,
+    peakPowerSpeed,
+    boost,
+    limitedSpark,
+  },
+  compute: ({ usual, fullLoad, retardPerBoost, retardForNitrous, idleSpeed, peakPowerSpeed, boost, limitedSpark }) =>
+    Math.min(
+      startingAdvance(
+        { ...usual, fullLoad, retardPerBoost },
+        {
+          speed: peakPowerSpeed,
+          idleSpeed,
+          manifoldPressure: STANDARD + boost,
+          ambient: STANDARD,
+          retard: retardForNitrous,
+        },
+      ),
+      limitedSpark ?? Number.POSITIVE_INFINITY,
     ),
 });
 

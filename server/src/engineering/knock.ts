@@ -1,5 +1,6 @@
-import { finite, positive, within } from './bounds.ts';
+import { positive, within } from './bounds.ts';
 import { ATMOSPHERE, GAS_CONSTANT } from './constants.ts';
+import { type Curve, curveAt, pchip } from './interpolation.ts';
 import { findRoot } from './roots.ts';
 
 /**
@@ -60,49 +61,105 @@ export type Cylinder = {
   readonly energyRatio?: number | undefined;
 };
 
-/** Crank degrees of one step, trapezoids; the limited spark moves by under 0.05 degree when it is halved. */
-const STEP = 2;
+/** Crank degrees of one step, trapezoids; the limited spark moves by under 0.01 degree when it is halved. */
+const STEP = 3;
+
+/** Sparks, crank degrees before top dead center, between which the limited spark is looked for. */
+export const sparkRange = { latest: -12, earliest: 48 } as const;
+
+/** Sparks at which the integral is taken, each a whole number of steps; between them its logarithm is a smooth curve. */
+const SPARKS = Array.from({ length: 11 }, (_, i) => sparkRange.latest + 6 * i);
 
 /**
- * Livengood and Wu's integral of dt / delay over the end gas, from intake closing to the end of burning, for a spark in
- * crank degrees before top dead center. Single zone: pressure from the volume (slider crank) and a Wiebe burn that begins
- * at the spark; the end gas follows the pressure by a polytrope. Its value means nothing by itself: see `knockIndex`.
+ * Logarithm of Livengood and Wu's integral of dt / delay over the end gas, from intake closing to the end of burning, by
+ * the spark in crank degrees before top dead center. Single zone: pressure from the volume (slider crank) and a Wiebe burn
+ * that begins at the spark; the end gas follows the pressure by a polytrope. Its value means nothing by itself: see
+ * `indexOn`. All sparks share volumes and compression, so that a curve costs little more than one spark.
  * Source: J. C. Livengood and P. C. Wu, 5th Symp. on Combustion (1955); Heywood eqs. 2.6, 9.28 and section 9.2; from memory.
  * @throws RangeError for a quantity out of its range
  */
-export function knockIntegral(cylinder: Cylinder, spark: number, burn: Burn = usualBurn): number {
-  check(cylinder, spark, burn);
-  const { compressionRatio, closing, pressure, temperature, octane, speed } = cylinder;
-  const gamma = burn.cylinderExponent;
-  const endGas = (burn.endGasExponent - 1) / burn.endGasExponent;
-  const start = closing - 180;
-  const end = burn.duration - spark;
-  const steps = Math.ceil((end - start) / STEP);
-  const width = (end - start) / steps;
-  const volumeAt = (angle: number) => volume(compressionRatio, burn.rodRatio, angle);
-
-  const first = volumeAt(start);
-  const mass = first / (GAS_CONSTANT * temperature);
-  const heat = (gamma - 1) * burn.heatRelease * (cylinder.energyRatio ?? 1) * mass;
-  let before = first;
-  let burned = 0;
-  let work = first ** gamma;
-  let rate = Math.exp(-3800 / temperature);
-  let sum = 0;
-  for (let i = 1; i <= steps; i++) {
-    const angle = start + i * width;
-    const after = volumeAt(angle);
-    const share = burnedShare(burn, (angle + spark) / burn.duration);
-    if (share > burned) work += heat * (share - burned) * ((before + after) / 2) ** (gamma - 1);
-    const rise = Math.log(work) - gamma * Math.log(after);
-    const next = Math.exp(1.7 * rise - 3800 / (temperature * Math.exp(endGas * rise)));
-    sum += (rate + next) / 2;
-    rate = next;
-    before = after;
-    burned = share;
-  }
+export function knockCurve(cylinder: Cylinder, burn: Burn = usualBurn): Curve {
+  check(cylinder, burn);
+  const { pressure, temperature, octane, speed } = cylinder;
   const cold = ignitionDelay(octane, pressure, temperature) * Math.exp(-3800 / temperature);
-  return (sum * width) / (360 * speed * cold);
+  const scale = Math.log(360 * speed * cold);
+  const stroke = strokeOf(cylinder, burn);
+  return pchip(
+    SPARKS,
+    SPARKS.map((spark) => Math.log(degreesOf(stroke, temperature, burn, spark)) - scale),
+  );
+}
+
+/** By step from the first after intake closing: logarithm of the expansion, factor of the heat, integral without a fire. */
+type Stroke = {
+  readonly first: number;
+  readonly expansions: readonly number[];
+  readonly heats: readonly number[];
+  readonly sums: readonly number[];
+};
+
+function strokeOf(cylinder: Cylinder, burn: Burn): Stroke {
+  const { compressionRatio, closing, temperature, energyRatio = 1 } = cylinder;
+  const gamma = burn.cylinderExponent;
+  const heat = ((gamma - 1) * burn.heatRelease * energyRatio) / (GAS_CONSTANT * temperature);
+  const first = Math.ceil((closing - 180) / STEP);
+  const last = Math.ceil((burn.duration - sparkRange.latest) / STEP);
+  const initial = volume(compressionRatio, burn.rodRatio, closing - 180);
+  const [expansions, heats, sums]: [number[], number[], number[]] = [[], [], []];
+  let expansion = 0;
+  let rate = rateAt(0, temperature, burn);
+  let width = first * STEP - (closing - 180);
+  let sum = 0;
+  for (let step = first; step <= last; step++) {
+    const next = gamma * Math.log(volume(compressionRatio, burn.rodRatio, step * STEP) / initial);
+    expansions.push(next);
+    heats.push(heat * Math.exp(((gamma - 1) / (2 * gamma)) * (expansion + next)));
+    expansion = next;
+    if (step * STEP > -sparkRange.latest) continue;
+    const after = rateAt(-next, temperature, burn);
+    sum += (width * (rate + after)) / 2;
+    sums.push(sum);
+    rate = after;
+    width = STEP;
+  }
+  return { first, expansions, heats, sums };
+}
+
+/** The integral in crank degrees, in parts of the rate of the cold charge, for a spark on one of the steps. */
+function degreesOf(stroke: Stroke, temperature: number, burn: Burn, spark: number): number {
+  const fire = -spark / STEP - stroke.first;
+  const shares = sharesOf(burn);
+  let work = 1;
+  let rate = rateAt(-(stroke.expansions[fire] as number), temperature, burn);
+  let sum = stroke.sums[fire] as number;
+  for (let step = 1; step < shares.length; step++) {
+    work += ((shares[step] as number) - (shares[step - 1] as number)) * (stroke.heats[fire + step] as number);
+    const next = rateAt(Math.log(work) - (stroke.expansions[fire + step] as number), temperature, burn);
+    sum += (Math.min(STEP, burn.duration - (step - 1) * STEP) * (rate + next)) / 2;
+    rate = next;
+  }
+  return sum;
+}
+
+const shares = new WeakMap<Burn, readonly number[]>();
+
+/** Share burned by step from the spark to the end of burning. I. I. Wiebe; Heywood eq. 9.9. */
+function sharesOf(burn: Burn): readonly number[] {
+  const known = shares.get(burn);
+  if (known) return known;
+  const { duration, efficiencyFactor, formFactor } = burn;
+  const found = Array.from({ length: Math.ceil(duration / STEP) + 1 }, (_, step) => {
+    const progress = Math.min(1, (step * STEP) / duration);
+    return 1 - Math.exp(-efficiencyFactor * progress ** (formFactor + 1));
+  });
+  shares.set(burn, found);
+  return found;
+}
+
+/** Rate of the integral over that of pressure and delay alone, at a rise of the pressure given as its logarithm. */
+function rateAt(rise: number, temperature: number, { endGasExponent }: Burn): number {
+  const endGas = (endGasExponent - 1) / endGasExponent;
+  return Math.exp(1.7 * rise - 3800 / (temperature * Math.exp(endGas * rise)));
 }
 
 /** Cylinder head material; aluminum keeps the chamber cooler. */
@@ -114,52 +171,89 @@ export const referenceCompression: Readonly<Record<HeadMaterial, number>> = { ir
 /** Full advance of the reference engine, crank degrees before top dead center. Common practice. */
 export const REFERENCE_SPARK = 34;
 
+/** Speed at which engines are judged, rev/s: 3,000 rpm, where full advance is in and there is most time to knock. */
+export const REFERENCE_SPEED = 50;
+
+/** Air the trade's limits are meant in, K: an ordinary warm day of 25 degC. Common practice. */
+export const REFERENCE_AIR = 298.15;
+
 /** Intake closing of the reference engine, degrees after bottom dead center. Common practice, from memory. */
 export const REFERENCE_CLOSING = 50;
 
-const references = new Map<Burn, Partial<Record<HeadMaterial, number>>>();
+/** By burn, each worked out once. */
+const references = new WeakMap<Burn, Partial<Record<HeadMaterial, number>>>();
 
-/** Integral of the reference engine: `referenceCompression`, 91 AKI, 34 degrees, 3,000 rpm, charge of one atmosphere and 330 K. */
-function referenceIntegral(head: HeadMaterial, burn: Burn): number {
+/** Logarithm of the integral of the reference engine: `referenceCompression`, 91 AKI, 34 degrees, 3,000 rpm, charge of one atmosphere and 330 K. */
+function referenceOf(head: HeadMaterial, burn: Burn): number {
   const known = references.get(burn) ?? {};
   references.set(burn, known);
-  known[head] ??= knockIntegral(
-    {
-      compressionRatio: referenceCompression[head],
-      closing: REFERENCE_CLOSING,
-      pressure: ATMOSPHERE,
-      temperature: 330,
-      octane: 91,
-      speed: 50,
-    },
+  known[head] ??= along(
+    knockCurve(
+      {
+        compressionRatio: referenceCompression[head],
+        closing: REFERENCE_CLOSING,
+        pressure: ATMOSPHERE,
+        temperature: 330,
+        octane: 91,
+        speed: REFERENCE_SPEED,
+      },
+      burn,
+    ),
     REFERENCE_SPARK,
-    burn,
   );
   return known[head];
 }
 
 /**
- * Relative knock index: `knockIntegral` over that of an engine the trade knows to live, by the same code. 1 is the limit.
- * An estimate for a second look, never a clearance. @throws RangeError as `knockIntegral`
+ * Relative knock index at a spark, degrees before top dead center: the integral over that of an engine the trade knows to
+ * live, by the same code and the same burn. 1 is the limit. An estimate for a second look, never a clearance.
+ * @throws RangeError for a spark not from -60 to 90
  */
-export function knockIndex(cylinder: Cylinder, spark: number, head: HeadMaterial, burn: Burn = usualBurn): number {
-  return knockIntegral(cylinder, spark, burn) / referenceIntegral(head, burn);
+export function indexOn(curve: Curve, spark: number, head: HeadMaterial, burn: Burn = usualBurn): number {
+  return Math.exp(along(curve, within(spark, -60, 90, 'The spark')) - referenceOf(head, burn));
 }
 
-/** Sparks, crank degrees before top dead center, between which the limited spark is looked for. */
-export const sparkRange = { latest: -10, earliest: 50 } as const;
+/** `indexOn` of a cylinder. @throws RangeError as `knockCurve` and `indexOn` */
+export function knockIndex(cylinder: Cylinder, spark: number, head: HeadMaterial, burn: Burn = usualBurn): number {
+  return indexOn(knockCurve(cylinder, burn), spark, head, burn);
+}
+
+/** How much more of the integral aluminum heads stand than iron ones: the ratio of their reference engines. */
+export function aluminumAllowance(burn: Burn = usualBurn): number {
+  return Math.exp(referenceOf('aluminum', burn) - referenceOf('iron', burn));
+}
 
 /** The spark at which the index is 1; `free`: it is not reached by any spark in the range; `never`: it is passed by all. */
 export type LimitedSpark = { readonly spark: number; readonly limit: 'at' | 'free' | 'never' };
 
 /**
- * Knock-limited spark, crank degrees before top dead center: where `knockIndex` is 1. @throws RangeError as `knockIntegral`
+ * Knock-limited spark, crank degrees before top dead center: where the index is `most`, at so many times the speed of the
+ * curve. Time, and with it the integral, goes with one over speed. @throws RangeError unless `most` and speed are above zero
  */
+export function limitedSparkOn(
+  curve: Curve,
+  head: HeadMaterial,
+  burn: Burn = usualBurn,
+  { most = 1, faster = 1 } = {},
+): LimitedSpark {
+  const goal = referenceOf(head, burn) + Math.log(positive(most, 'The index') * positive(faster, 'The speed'));
+  if (along(curve, sparkRange.earliest) <= goal) return { spark: sparkRange.earliest, limit: 'free' };
+  if (along(curve, sparkRange.latest) >= goal) return { spark: sparkRange.latest, limit: 'never' };
+  const spark = findRoot((at) => curveAt(curve, at) - goal, sparkRange.latest, sparkRange.earliest, 1e-3);
+  return { spark, limit: 'at' };
+}
+
+/** `limitedSparkOn` of a cylinder. @throws RangeError as `knockCurve` */
 export function limitedSpark(cylinder: Cylinder, head: HeadMaterial, burn: Burn = usualBurn): LimitedSpark {
-  const excess = (spark: number) => Math.log(knockIndex(cylinder, spark, head, burn));
-  if (excess(sparkRange.earliest) <= 0) return { spark: sparkRange.earliest, limit: 'free' };
-  if (excess(sparkRange.latest) >= 0) return { spark: sparkRange.latest, limit: 'never' };
-  return { spark: findRoot(excess, sparkRange.latest, sparkRange.earliest, 0.02), limit: 'at' };
+  return limitedSparkOn(knockCurve(cylinder, burn), head, burn);
+}
+
+/** The curve at a spark, beyond its ends as steep as there. */
+function along(curve: Curve, spark: number): number {
+  const { latest, earliest } = sparkRange;
+  const within = Math.min(earliest, Math.max(latest, spark));
+  const slope = curve.slope[spark < latest ? 0 : curve.slope.length - 1] as number;
+  return curveAt(curve, within) + (spark - within) * slope;
 }
 
 /**
@@ -178,21 +272,14 @@ function volume(compressionRatio: number, rodRatio: number, angle: number): numb
   return 1 / (compressionRatio - 1) + travel / 2;
 }
 
-/** Share burned at a share of the burn's duration. I. I. Wiebe; Heywood eq. 9.9. */
-function burnedShare(burn: Burn, progress: number): number {
-  if (progress <= 0) return 0;
-  return 1 - Math.exp(-burn.efficiencyFactor * Math.min(1, progress) ** (burn.formFactor + 1));
-}
-
-function check(cylinder: Cylinder, spark: number, burn: Burn): void {
+function check(cylinder: Cylinder, burn: Burn): void {
   within(cylinder.compressionRatio, 4, 20, 'The compression ratio');
-  within(cylinder.closing, 0, 110, 'The closing of the intake valve');
+  within(cylinder.closing, 0, 120, 'The closing of the intake valve');
   positive(cylinder.pressure, 'The pressure of the charge');
   within(cylinder.temperature, 200, 600, 'The temperature of the charge in K');
   positive(cylinder.octane, 'The octane number');
   positive(cylinder.speed, 'The engine speed');
   positive(cylinder.energyRatio ?? 1, 'The energy of the cycle');
-  within(finite(spark, 'The spark'), -30, 60, 'The spark');
   within(burn.rodRatio, 2, 10, 'The rod ratio');
   within(burn.duration, 10, 120, 'The duration of the burn');
   positive(burn.efficiencyFactor, "Wiebe's efficiency factor");

@@ -20,3 +20,21 @@ export function octaneOf(antiknock: number, kind: OctaneKind): number {
 
 /** Antiknock index of neat alcohols. US DOE Alternative Fuels Data Center, Properties of Fuels: RON 108 and 109, MON 90 and 89. */
 export const alcoholAntiknock = { ethanol: 99, methanol: 99 } as const;
+
+/** Antiknock index of the gasoline that pump blends of much alcohol are made with. Common practice, from memory. */
+const BLENDSTOCK = 84;
+
+/** Share of alcohol by volume from which a fuel has its octane from it, not from a sign on the pump. */
+export const ALCOHOL_FUEL = 0.5;
+
+/**
+ * Antiknock index of a fuel mostly of alcohol, by shares by volume: mean of `alcoholAntiknock` and the gasoline in it. An
+ * estimate: some 97 for 85 % ethanol. @throws RangeError as `antiknockIndex`
+ */
+export function antiknockOfAlcohol({ ethanol, methanol }: { ethanol: number; methanol: number }): number {
+  const rest = Math.max(0, 1 - ethanol - methanol);
+  return positive(
+    ethanol * alcoholAntiknock.ethanol + methanol * alcoholAntiknock.methanol + rest * BLENDSTOCK,
+    'The octane number',
+  );
+}

@@ -1,4 +1,4 @@
-import { notNegative, positive } from './bounds.ts';
+import { finite, notNegative, positive } from './bounds.ts';
 import { PSI } from './constants.ts';
 import type { Induction } from './demand.ts';
 
@@ -19,6 +19,9 @@ export type StartingTiming = {
   leastUnderBoost: number;
 };
 
+/** Least advance, degrees, that a retard for boost leaves. Common practice, from memory. */
+const LEAST_UNDER_BOOST = 10;
+
 /**
  * Starting timing by induction: conservative figures for two-valve engines on pump fuel. Full load 32 degrees all in at
  * 3000 rpm (28 with boost to come), cruise 36, idle 14, and 1 degree out per psi of boost. Common practice, from memory.
@@ -31,8 +34,26 @@ export function startingTiming(induction: Induction): StartingTiming {
     fullLoad: boosted ? 28 : 32,
     allInSpeed: 50,
     retardPerBoost: boosted ? 1 / PSI : 0,
-    leastUnderBoost: 10,
+    leastUnderBoost: LEAST_UNDER_BOOST,
   };
+}
+
+/**
+ * Full advance (degrees before top dead center) such engines are given where nobody says it: 34 natural; 32 before boost is
+ * taken out. Common practice, from memory; more than is wise to start from, and what a knock estimate must stand.
+ */
+export function usualFullAdvance(induction: Induction): number {
+  return induction === 'natural' ? 34 : 32;
+}
+
+/**
+ * Spark (degrees before top dead center) at full load with all advance in: advance less the retard for boost, which alone
+ * takes out no more than to `LEAST_UNDER_BOOST`, less that for nitrous oxide. Common practice.
+ */
+export function fullLoadSpark(advance: number, boostRetard: number, nitrousRetard: number): number {
+  const boosted = advance - notNegative(boostRetard, 'The retard for boost');
+  const least = Math.min(finite(advance, 'The advance'), LEAST_UNDER_BOOST);
+  return Math.max(boosted, least) - notNegative(nitrousRetard, 'The retard for nitrous oxide');
 }
 
 /** Absolute manifold pressure (Pa) at and below which cruise advance applies. Common practice, from memory. */

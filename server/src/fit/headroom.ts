@@ -40,7 +40,7 @@ const STEPS = 12;
 const SEARCH = 9;
 
 /** Rules that are no part's capacity and are climbed all the same: a rung of its own. */
-const KNOCK = 'engine/knock-caution';
+const KNOCK = 'engine/knock-likely';
 
 /**
  * The ladder of every stage that claims a power: a natural one raises the claim, a boosted one its boost, and its power by

@@ -19,10 +19,10 @@ import yaml
 HERE = Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE))
 
-from whole_sheets import air, demand, electrical, figures, fuel_system, fuels, injectors, sheet, throttle  # noqa: E402
+from whole_sheets import air, demand, electrical, figures, fuel_system, fuels, injectors, knock, sheet, throttle  # noqa: E402
 
 SHEETS = HERE.parent / "sheets"
-TOPICS = [fuels, air, demand, injectors, fuel_system, electrical, throttle]
+TOPICS = [fuels, air, demand, injectors, fuel_system, electrical, throttle, knock]
 
 
 def house_texts(name):

@@ -80,10 +80,16 @@ describe('the knock index', () => {
       speed: 50,
       energyRatio: 1,
     };
-    expectRefusals((of: knock.Cylinder, at: number) => knock.knockIntegral(of, at), usual, 30);
+    expectRefusals((of: knock.Cylinder, at: number) => knock.knockIndex(of, at, 'iron'), usual, 30);
     expectRefusals(knock.ignitionDelay, 91, 3e6, 800);
     expectRefusals(knock.closingOfCam, 210);
-    expectRefusals((burn: knock.Burn) => knock.knockIntegral(usual, 30, burn), knock.usualBurn);
+    expectRefusals((burn: knock.Burn) => knock.knockCurve(usual, burn), knock.usualBurn);
+    expectRefusals(
+      (most: number, faster: number) =>
+        knock.limitedSparkOn(knock.knockCurve(usual), 'iron', knock.usualBurn, { most, faster }),
+      1,
+      1,
+    );
   });
 });
 

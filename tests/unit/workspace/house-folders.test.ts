@@ -63,13 +63,13 @@ describe('house rules of several folders', () => {
     const far = {
       units: 'si' as const,
       rules: { 'a/b': { severity: 'hint' as const }, 'a/c': { severity: 'error' as const } },
-      limits: { surplus: 2, 'octane-caution': 10 },
+      limits: { surplus: 2, 'knock-index': 0.9 },
     };
     const near = { rules: { 'a/b': { severity: 'warning' as const } }, limits: { surplus: 3 } };
     expect(nearOverFar([far, {}, near])).toEqual({
       units: 'si',
       rules: { 'a/b': { severity: 'warning' }, 'a/c': { severity: 'error' } },
-      limits: { surplus: 3, 'octane-caution': 10 },
+      limits: { surplus: 3, 'knock-index': 0.9 },
     });
   });
 });

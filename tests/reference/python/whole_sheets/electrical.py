@@ -238,12 +238,3 @@ def charge_time(s):
     if short <= 0:
         raise Missing("a current the coil reaches")
     return -henry / ohms * log(short)
-
-
-@figure("timing-full-load")
-def full_load_timing(s):
-    """The sheet's own timing less its own retard for boost and for nitrous."""
-    boost = get(s, "_boost")
-    per_boost = s.number("ignition.retard-per-boost") if boost else 0.0
-    nitrous = s.number("ignition.nitrous-retard") if s.at("stage.nitrous") else 0.0
-    return s.number("ignition.total-timing") - per_boost * boost - nitrous
