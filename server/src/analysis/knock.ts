@@ -1,4 +1,5 @@
 import { chargeTemperature as chargeTemperatureOf } from '../engineering/charge.ts';
+import { chargeOf } from '../engineering/day.ts';
 import type { Fuel } from '../engineering/fuels.ts';
 import type { FullLoad } from '../engineering/full-load.ts';
 import type { Curve } from '../engineering/interpolation.ts';
@@ -19,6 +20,7 @@ import { nitrousCooling, nitrousEnergyRatio } from '../engineering/nitrous.ts';
 import { ALCOHOL_FUEL, antiknockOfAlcohol } from '../engineering/octane.ts';
 import { formatValue } from '../units/format.ts';
 import { hottestDay, lowPressure } from './air.ts';
+import { boost } from './boost.ts';
 import { claimAir } from './claim.ts';
 import { airOf, chargeOn, charger, keptByInduction } from './days.ts';
 import { airDemand, lambda } from './demand.ts';
@@ -116,8 +118,13 @@ export const closingPressure = figure({
   formula: 'p_m at full load',
   source: 'a blower on the crank keeps its pressure ratio, a turbo its boost: common practice',
   home: HOME,
-  from: { warmCharge },
-  compute: ({ warmCharge }) => warmCharge.pressure,
+  from: { kept: keptByInduction, boost, claimAir, air: lowPressure },
+  compute: ({ kept, boost, claimAir, air }) =>
+    chargeOf(kept, { boost, efficiency: 1, effectiveness: 0 }, claimAir, {
+      pressure: air,
+      dryPressure: air,
+      temperature: REFERENCE_AIR,
+    }).pressure,
 });
 
 const TEMPERATURE = {

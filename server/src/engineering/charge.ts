@@ -3,7 +3,10 @@ import { notNegative, positive, within } from './bounds.ts';
 import { type Fuel, gasoline, stoichiometricRatio } from './fuels.ts';
 
 /** What manifold, ports and valves add to the charge at full load, K, evaporating gasoline counted. */
-export const chargeHeating = { value: 330 - 298.15, source: 'common practice: 25 degC air closes in at some 330 K' } as const;
+export const chargeHeating = {
+  value: 330 - 298.15,
+  source: 'common practice: 25 degC air closes in at some 330 K',
+} as const;
 
 /** Share of a fuel's heat of evaporation that is taken from the charge before the valve closes. */
 export const evaporatedShare = { value: 0.4, source: 'common practice, no source: the rest comes from walls' } as const;

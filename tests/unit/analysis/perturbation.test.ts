@@ -117,6 +117,10 @@ const ELSEWHERE: [key: RegExp, why: string][] = [
     / lists fuel-system\.return\./,
     'the return line counts once its back-pressure reaches the setting of the regulator',
   ],
+  [
+    /^timing-full-load lists stages\.intercooler-effectiveness/,
+    'starting timing stands on the knock-limited spark only where that is later',
+  ],
   [/^(idle-)?rail-pressure lists /, 'the rail stands at the setting while the regulator holds it'],
   [/^filter-inlet-pressure lists fuel-system\.(pump|suction)\./, 'the same, ahead of the filter'],
   [/^pump-inlet-pressure lists /, 'the inlet follows the flow, which the regulator holds nearly the same'],
