@@ -1,8 +1,12 @@
 import { commands, type ExtensionContext, type LogOutputChannel, window } from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
+import { acceptCommand } from './accept.ts';
 import { ask } from './ask.ts';
+import { compareCommand } from './compare.ts';
 import { beginSheet } from './new-sheet.ts';
 import { Pages, withLinks } from './pages.ts';
+import { reportCommand, sampleCommand } from './report.ts';
+import { statusBar } from './status.ts';
 
 /** A server that crashes is restarted this many times within three minutes; then the client gives up and says so. */
 const restartLimit = 3;
@@ -32,7 +36,7 @@ function startClient(context: ExtensionContext, outputChannel: LogOutputChannel)
       connectionOptions: { maxRestartCount: restartLimit },
       diagnosticPullOptions: { onChange: true, onFocus: true },
       outputChannel,
-      initializationOptions: { opensPages: true },
+      initializationOptions: { opensPages: true, asksReasons: true },
       middleware: { provideHover: withLinks },
     },
   );
@@ -42,9 +46,16 @@ function startClient(context: ExtensionContext, outputChannel: LogOutputChannel)
 /** Starts the language server and registers the extension's commands. Rejects when the server can't be started. */
 export async function activate(context: ExtensionContext): Promise<void> {
   const output = window.createOutputChannel('Build Sheet', { log: true });
+  const running = () => client;
+  const pages = new Pages(running);
   context.subscriptions.push(
     output,
-    new Pages(() => client),
+    pages,
+    acceptCommand(running),
+    compareCommand(pages),
+    reportCommand(running),
+    sampleCommand(context),
+    statusBar(running),
     commands.registerCommand('buildSheet.ask', async () => {
       const document = window.activeTextEditor?.document;
       if (client && document) await ask(client, document);

@@ -3,6 +3,7 @@ import {
   Disposable,
   EventEmitter,
   MarkdownString,
+  ProgressLocation,
   type TextDocumentContentProvider,
   Uri,
   window,
@@ -13,7 +14,7 @@ import type { HoverMiddleware, LanguageClient } from 'vscode-languageclient/node
 const SCHEME = 'build-sheet-page';
 
 type Place = { uri: string; position: { line: number; character: number } };
-type Kind = 'work' | 'uses' | 'needs' | 'headroom';
+type Kind = 'work' | 'uses' | 'needs' | 'headroom' | 'report';
 
 /** The hover's way to the work behind a field: the only command a hover of ours may run. */
 export const withLinks: NonNullable<HoverMiddleware['provideHover']> = async (document, position, token, next) => {
@@ -40,6 +41,7 @@ export class Pages implements TextDocumentContentProvider, Disposable {
       commands.registerCommand('buildSheet.showUses', () => this.show('uses')),
       commands.registerCommand('buildSheet.showNeeds', () => this.show('needs')),
       commands.registerCommand('buildSheet.showHeadroom', () => this.show('headroom')),
+      commands.registerCommand('buildSheet.showReport', () => this.show('report')),
     );
   }
 
@@ -56,24 +58,29 @@ export class Pages implements TextDocumentContentProvider, Disposable {
       window.showInformationMessage('Open a build sheet first.');
       return;
     }
-    const params = { textDocument: { uri: place.uri }, page, position: place.position };
-    const found = await this.client()?.sendRequest<{ title: string; markdown: string } | null>(
-      'buildSheet/page',
-      params,
+    const uri = await this.open(page, Uri.parse(place.uri), place.position);
+    if (uri) await commands.executeCommand('markdown.showPreviewToSide', uri);
+    else window.showInformationMessage('There is nothing to show here.');
+  }
+
+  /** Has a page made about a sheet; its address, or nothing where there is nothing to show. */
+  async open(page: Kind, sheet: Uri, position?: Place['position']): Promise<Uri | undefined> {
+    const client = this.client();
+    if (!client) return undefined;
+    const textDocument = { uri: client.code2ProtocolConverter.asUri(sheet) };
+    const found = await window.withProgress({ location: ProgressLocation.Window, title: 'Build Sheet' }, () =>
+      client.sendRequest<{ title: string; markdown: string } | null>('buildSheet/page', {
+        textDocument,
+        page,
+        position,
+      }),
     );
-    if (!found) {
-      window.showInformationMessage('There is nothing to show here.');
-      return;
-    }
-    const name = place.uri.split('/').at(-1) ?? '';
-    const uri = Uri.from({
-      scheme: SCHEME,
-      path: `/${found.title} (${decodeURIComponent(name)}).md`,
-      query: place.uri,
-    });
+    if (!found) return undefined;
+    const name = sheet.path.split('/').at(-1) ?? '';
+    const uri = Uri.from({ scheme: SCHEME, path: `/${found.title} (${name}).md`, query: sheet.toString() });
     this.texts.set(uri.toString(), found.markdown);
     this.changed.fire(uri);
-    await commands.executeCommand('markdown.showPreviewToSide', uri);
+    return uri;
   }
 }
 

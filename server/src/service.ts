@@ -2,11 +2,15 @@ import type { Fault } from './checking/ask.ts';
 import { type Checked, checkSheet } from './checking/checked.ts';
 import type { OpenCheck } from './checking/finding.ts';
 import type { Rule } from './checking/rule.ts';
+import { type Acceptable, type Accepting, acceptableAt, acceptance } from './features/accept.ts';
+import type { Action } from './features/actions/action.ts';
+import { actionsAt } from './features/actions/actions.ts';
 import { type Asking, ask, type NextQuestion, nextQuestion, type Reply, type Turn } from './features/ask.ts';
 import { type Completion, completionsAt } from './features/completion.ts';
 import { type Diagnosis, problemDiagnoses, sheetDiagnoses } from './features/diagnostics.ts';
 import { fieldUses } from './features/field-uses.ts';
 import { type Fold, foldsOf } from './features/folding.ts';
+import { type Hint, hintsIn } from './features/hints.ts';
 import { houseFaultDiagnoses } from './features/house-faults.ts';
 import { type Explanation, hoverAt, type Known, nothingKnown } from './features/hover.ts';
 import { linksOf, type RuleLink } from './features/links.ts';
@@ -21,6 +25,7 @@ import { selectionsAt } from './features/selection.ts';
 import { type OutlineItem, outlineOf } from './features/symbols.ts';
 import { withQuestions } from './features/title-hover.ts';
 import { problemsTold, type Told, toldOf } from './features/told.ts';
+import { type StageVerdicts, stageVerdictsOf, type Verdict, verdictOf } from './features/verdict.ts';
 import { type Work, workAt } from './features/work.ts';
 import { type NamedThing, namedThings } from './features/workspace-symbols.ts';
 import { completed } from './fit/completed.ts';
@@ -391,6 +396,42 @@ export class Service {
   fieldUses(uri: string, offset: number): Work | undefined {
     const checked = this.checkedAt(uri);
     return checked && fieldUses(checked, offset);
+  }
+
+  /** Ways to write a stretch of a sheet differently, to move it, or to insert what is missing. */
+  actions(uri: string, range: Range): Action[] {
+    const text = this.workspace.get(uri);
+    return text?.kind === 'sheet' ? actionsAt({ checked: this.checked(text), range, read: this.trying(text) }) : [];
+  }
+
+  /** What is found in a stretch of a sheet and can be accepted. */
+  acceptable(uri: string, range: Range): Acceptable[] {
+    const checked = this.checkedAt(uri);
+    return checked ? acceptableAt(uri, checked, range) : [];
+  }
+
+  /** The edits that accept what a rule finds. */
+  accept(uri: string, accepted: Accepting): readonly TextEdit[] {
+    const text = this.workspace.get(uri);
+    return text?.kind === 'sheet' ? acceptance(this.checked(text), accepted, this.trying(text)) : [];
+  }
+
+  /** Figures to show beside their parts in a stretch of a sheet. */
+  hints(uri: string, range: Range): Hint[] {
+    const checked = this.checkedAt(uri);
+    return checked ? hintsIn(checked, range) : [];
+  }
+
+  /** What a sheet comes to; nothing for what is no sheet. */
+  verdict(uri: string): Verdict | undefined {
+    const checked = this.checkedAt(uri);
+    return checked && verdictOf(checked);
+  }
+
+  /** What the stages of a sheet come to, in words, at the place where they are listed. */
+  stageVerdicts(uri: string): StageVerdicts | undefined {
+    const checked = this.checkedAt(uri);
+    return checked && stageVerdictsOf(checked);
   }
 
   private read(uri: string): NamedText | undefined {

@@ -89,13 +89,11 @@ export class Client {
     });
   }
 
-  static async start({
-    capabilities = pulls,
-    folders = [],
-    rootUri,
-    cache = CACHE,
-    options,
-  }: Options = {}): Promise<Client> {
+  /** Starts a server; `prepare` says how the client answers what it is asked. */
+  static async start(
+    { capabilities = pulls, folders = [], rootUri, cache = CACHE, options }: Options = {},
+    prepare: (connection: MessageConnection) => void = () => {},
+  ): Promise<Client> {
     mustBeBuilt();
     const server = spawn(process.execPath, [SERVER, '--stdio'], {
       stdio: 'pipe',
@@ -119,6 +117,7 @@ export class Client {
       client.refreshes++;
       return null;
     });
+    prepare(connection);
     connection.listen();
     client.initialized = await connection.sendRequest('initialize', {
       processId: process.pid,

@@ -313,7 +313,7 @@ describe('fixing everything', () => {
     const kinds = async (only?: string[]) => (await client.actions(uri, range, only)).map(({ kind }) => kind);
     expect(await kinds(['source.fixAll'])).toEqual(['source.fixAll.buildSheet']);
     expect(await kinds(['source'])).toEqual(['source.fixAll.buildSheet']);
-    expect(await kinds()).toEqual(['quickfix']);
+    expect(new Set(await kinds())).toEqual(new Set(['quickfix']));
   });
 
   it('leaves broken text alone', async () => {

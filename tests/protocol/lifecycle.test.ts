@@ -13,7 +13,15 @@ describe('the server', () => {
       diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: true },
       hoverProvider: true,
       completionProvider: { triggerCharacters: expect.arrayContaining([' ', '{']) },
-      codeActionProvider: { codeActionKinds: ['quickfix', 'source.fixAll.buildSheet', 'refactor.insert.buildSheet'] },
+      codeActionProvider: {
+        codeActionKinds: [
+          'quickfix',
+          'source.fixAll.buildSheet',
+          'refactor.insert.buildSheet',
+          'refactor.rewrite.buildSheet',
+          'refactor.move.buildSheet',
+        ],
+      },
       documentSymbolProvider: true,
       foldingRangeProvider: true,
       documentFormattingProvider: true,

@@ -3,8 +3,12 @@ import { type InitializeParams, MarkupKind } from 'vscode-languageserver';
 /** What a client has told it can do; what it does not tell it cannot. */
 export type Client = ReturnType<typeof clientOf>;
 
+/** What only a client of ours tells: that it shows pages and asks for reasons; and settings of one that is not asked for them. */
+type Options = { opensPages?: unknown; asksReasons?: unknown; settings?: unknown };
+
 export function clientOf({ capabilities: { textDocument, workspace }, initializationOptions }: InitializeParams) {
   const { codeAction, publishDiagnostics, completion, documentSymbol, foldingRange, rename } = textDocument ?? {};
+  const options = (initializationOptions ?? {}) as Options;
   const resolved = codeAction?.resolveSupport?.properties ?? [];
   return {
     pullsDiagnostics: textDocument?.diagnostic !== undefined,
@@ -21,7 +25,13 @@ export function clientOf({ capabilities: { textDocument, workspace }, initializa
     takesImplementationLinks: textDocument?.implementation?.linkSupport === true,
     preparesRename: rename?.prepareSupport === true,
     takesSnippets: completion?.completionItem?.snippetSupport === true,
-    opensPages: (initializationOptions as { opensPages?: unknown } | undefined)?.opensPages === true,
+    opensPages: options.opensPages === true,
+    asksReasons: options.asksReasons === true,
+    settings: options.settings,
+    configures: workspace?.configuration === true,
+    registersConfiguration: workspace?.didChangeConfiguration?.dynamicRegistration === true,
+    refreshesHints: workspace?.inlayHint?.refreshSupport === true,
+    refreshesLenses: workspace?.codeLens?.refreshSupport === true,
     hoverIn: kindIn(textDocument?.hover?.contentFormat),
     documentationIn: kindIn(completion?.completionItem?.documentationFormat),
     takesTrees: documentSymbol?.hierarchicalDocumentSymbolSupport === true,

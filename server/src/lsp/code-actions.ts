@@ -12,6 +12,7 @@ import {
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Choice, Offer } from '../features/repairs.ts';
 import type { TextEdit } from '../text/place.ts';
+import { acceptances } from './accept.ts';
 import type { Client } from './client.ts';
 import { guarded } from './guard.ts';
 import { lspRange, offsetRange } from './positions.ts';
@@ -20,6 +21,10 @@ import { done } from './work.ts';
 
 export const FIX_ALL = `${CodeActionKind.SourceFixAll}.buildSheet`;
 export const QUESTION = `${CodeActionKind.Refactor}.insert.buildSheet`;
+export const REWRITE = `${CodeActionKind.RefactorRewrite}.buildSheet`;
+export const MOVE = `${CodeActionKind.Refactor}.move.buildSheet`;
+
+const kindsOfActions = { insert: QUESTION, rewrite: REWRITE, move: MOVE };
 
 /** How long repairs may be tried while they are listed, and once they have to be made, in ms. */
 const LISTING = 150;
@@ -43,11 +48,17 @@ export function answerRepairs(session: Session): void {
       if (wants(only, CodeActionKind.QuickFix)) {
         const offers = await done(service.repairs(uri, offsetRange(document, range)), patience, mayGoOn);
         await list(CodeActionKind.QuickFix, offers);
+        actions.push(...acceptances(session, document, offsetRange(document, range)));
       }
       if ((only || triggerKind === CodeActionTriggerKind.Invoked) && wants(only, QUESTION)) {
         const next = service.nextQuestion(uri);
         const title = `Insert the next question: ${next?.text}`;
         if (next) await list(QUESTION, [{ title, preferred: false, mends: [], edits: next.edits }]);
+      }
+      if (only || triggerKind === CodeActionTriggerKind.Invoked) {
+        for (const { kind, title, edits } of service.actions(uri, offsetRange(document, range)))
+          if (wants(only, kindsOfActions[kind]))
+            await list(kindsOfActions[kind], [{ title, preferred: false, mends: [], edits }]);
       }
       if (only && wants(only, FIX_ALL)) await list(FIX_ALL, service.repairsOfAll(uri));
       return actions;

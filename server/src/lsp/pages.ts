@@ -1,24 +1,31 @@
 import { type Position, RequestType, type TextDocumentIdentifier } from 'vscode-languageserver';
 import { headroomPage } from '../report/headroom-page.ts';
+import { htmlDocument } from '../report/html.ts';
 import { markdown } from '../report/markdown.ts';
 import { needsPage } from '../report/needs-page.ts';
 import type { Page } from '../report/page.ts';
+import { reportPage } from '../report/report-page.ts';
 import type { Session } from './session.ts';
 import { done } from './work.ts';
 
 /**
  * A page to be read beside the sheet: how the figures of a field came about, what uses the field, what the build needs, how
- * far it goes.
+ * far it goes, the whole build on paper.
  */
 export type PageParams = {
   textDocument: TextDocumentIdentifier;
-  page: 'work' | 'uses' | 'needs' | 'headroom';
+  page: 'work' | 'uses' | 'needs' | 'headroom' | 'report';
   /** The field that `work` and `uses` are about. */
   position?: Position;
 };
 
 export const pageRequest = new RequestType<PageParams, { title: string; markdown: string } | null, void>(
   'buildSheet/page',
+);
+
+/** The build on paper as one HTML file that loads and runs nothing. */
+export const reportRequest = new RequestType<{ textDocument: TextDocumentIdentifier }, { html: string } | null, void>(
+  'buildSheet/report',
 );
 
 /** How long a page may take, in ms, before what is not done yet is left out. */
@@ -43,8 +50,19 @@ export function answerPages(session: Session): void {
         const needs = await done(service.needs(uri), PATIENCE, mayGoOn);
         return needs ? told('What it needs', needsPage(needs, needs.units)) : null;
       }
+      if (page === 'report') {
+        const report = await done(service.report(uri), PATIENCE, mayGoOn);
+        return report ? told('Report', reportPage(report.title, report.sections, report.units)) : null;
+      }
       const { stages, units } = await done(service.headroom(uri), PATIENCE, mayGoOn);
       return told('How far it goes', headroomPage(stages, units));
+    }),
+  );
+  connection.onRequest(
+    reportRequest,
+    session.answering('the report', null, async ({ uri }, _, mayGoOn) => {
+      const report = await done(service.report(uri), PATIENCE, mayGoOn);
+      return report ? { html: htmlDocument(report.title, report.sections, report.units) } : null;
     }),
   );
 }

@@ -13,19 +13,22 @@ import {
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { Service } from '../service.ts';
 import { type Kind, kindOf, WATCHED } from '../workspace/kind.ts';
+import { answerAcceptance } from './accept.ts';
 import { answerAsking } from './ask.ts';
 import { type Client, clientOf } from './client.ts';
-import { answerRepairs, FIX_ALL, QUESTION } from './code-actions.ts';
+import { answerRepairs, FIX_ALL, MOVE, QUESTION, REWRITE } from './code-actions.ts';
 import { completionList } from './completion.ts';
 import { answerFolder, publishFolder } from './folder-diagnostics.ts';
 import { foldingRanges } from './folding.ts';
 import { formattingEdits } from './formatting.ts';
 import { guarded } from './guard.ts';
+import { answerHints } from './hints.ts';
 import { hoverOf } from './hover.ts';
 import { documentLinks } from './links.ts';
 import { answerMoving } from './moving.ts';
 import { answerPages } from './pages.ts';
 import { type Host, Session } from './session.ts';
+import { followSettings } from './settings.ts';
 import { symbolsOf } from './symbols.ts';
 import { resultIdOf } from './whole-folder.ts';
 import { done } from './work.ts';
@@ -36,8 +39,11 @@ export function serve(connection: Connection, host: Host, service = new Service(
   begin(session);
   synchronize(session);
   answerReading(session);
+  answerFolder(session);
   answerMoving(session);
   answerRepairs(session);
+  answerAcceptance(session);
+  answerHints(session);
   answerPages(session);
   answerAsking(session);
   return (error) => session.faults.note('the server', error);
@@ -57,8 +63,9 @@ function begin(session: Session): void {
   connection.onInitialized(
     session.noticing('the start', async () => {
       if (session.client.changesFolders) followFolders(session);
-      if (session.client.pullsDiagnostics) answerFolder(session);
-      else publishFolder(session).catch((error) => session.faults.note('the check of the folder', error));
+      session.ready = session.noticing('the settings', followSettings)(session);
+      if (!session.client.pullsDiagnostics)
+        publishFolder(session).catch((error) => session.faults.note('the check of the folder', error));
       if (!session.client.watches) return;
       const watchers = WATCHED.map((globPattern) => ({ globPattern }));
       await connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
@@ -76,7 +83,7 @@ function capabilitiesFor(client: Client): ServerCapabilities {
     completionProvider: { triggerCharacters: [' ', '{', '['] },
     ...(client.takesActions && {
       codeActionProvider: {
-        codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL, QUESTION],
+        codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL, QUESTION, REWRITE, MOVE],
         resolveProvider: client.resolvesActions,
       },
     }),
@@ -92,6 +99,8 @@ function capabilitiesFor(client: Client): ServerCapabilities {
     linkedEditingRangeProvider: true,
     selectionRangeProvider: true,
     workspaceSymbolProvider: true,
+    inlayHintProvider: true,
+    codeLensProvider: {},
     workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
   };
 }

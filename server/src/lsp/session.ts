@@ -1,5 +1,6 @@
 import {
   type CancellationToken,
+  CodeLensRefreshRequest,
   type Connection,
   type Diagnostic,
   LSPErrorCodes,
@@ -17,6 +18,7 @@ import { diagnosticsOf, faultDiagnostic, type PageOf } from './diagnostics.ts';
 import { Documents } from './documents.ts';
 import { Faults, faultMessage } from './faults.ts';
 import { guarded } from './guard.ts';
+import { type Settings, usualSettings } from './settings.ts';
 import { WholeFolder } from './whole-folder.ts';
 
 /** What the server needs from the place it runs in: files, none of which takes long and the same object for one that has not changed. */
@@ -41,6 +43,9 @@ export class Session {
   readonly faults: Faults;
   readonly folder = new WholeFolder(this);
   client: Client = clientOf({ processId: null, rootUri: null, capabilities: {} });
+  settings: Settings = usualSettings;
+  /** Settled once the settings are known. */
+  ready: Promise<void> = Promise.resolve();
   private readonly publishing = new Set<string>();
   private supplying: Promise<unknown> | undefined;
   private isRefreshing = false;
@@ -186,6 +191,16 @@ export class Session {
   /** Tells the user something that belongs to no place in a text. */
   tell(type: MessageType, message: string): void {
     this.connection.sendNotification(ShowMessageNotification.type, { type, message });
+  }
+
+  /** Has hints shown anew, where the client can. */
+  refreshHints(): void {
+    if (this.client.refreshesHints) this.connection.languages.inlayHint.refresh().catch(() => {});
+  }
+
+  /** Has lenses shown anew, where the client can. */
+  refreshLenses(): void {
+    if (this.client.refreshesLenses) this.connection.sendRequest(CodeLensRefreshRequest.type).catch(() => {});
   }
 
   /** Asks the client once, after the messages already received, to pull again. */

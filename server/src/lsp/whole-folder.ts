@@ -4,6 +4,7 @@ import { unreadDiagnosis } from '../features/diagnostics.ts';
 import type { NamedThing } from '../features/workspace-symbols.ts';
 import { digest } from '../text/digest.ts';
 import { sameFile } from '../workspace/address.ts';
+import { MOST_CATALOG_BYTES } from '../workspace/catalogs.ts';
 import { kindOf, MOST_SHEET_BYTES } from '../workspace/kind.ts';
 import type { File, Standing } from '../workspace/workspace.ts';
 import { faultDiagnostic } from './diagnostics.ts';
@@ -151,9 +152,10 @@ export class WholeFolder {
   }
 
   private async list(): Promise<void> {
-    const { host, service } = this.session;
+    await this.session.ready;
+    const { host, service, settings } = this.session;
     this.isListed = true;
-    const { uris, complaints } = await host.find(service.workspace.roots);
+    const { uris, complaints } = await host.find(settings.wholeFolder ? service.workspace.roots : []);
     for (const complaint of complaints) this.session.connection.console.warn(complaint);
     const now = new Map(uris.map((uri) => [sameFile(uri), uri]));
     for (const file of this.found.keys()) if (!now.has(file)) this.forget(file);
@@ -177,7 +179,8 @@ export class WholeFolder {
     const uri = this.found.get(file);
     if (!uri || this.session.documents.like(file)) return undefined;
     const isSettled = doubt === 'rules' && known && this.standingOf(uri) === known.standing;
-    return isSettled ? undefined : this.session.host.readOnce(uri, MOST_SHEET_BYTES);
+    const most = kindOf(uri, '') === 'catalog' ? MOST_CATALOG_BYTES : MOST_SHEET_BYTES;
+    return isSettled ? undefined : this.session.host.readOnce(uri, most);
   }
 
   private standingOf(uri: string): Standing | undefined {

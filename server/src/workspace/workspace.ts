@@ -1,5 +1,5 @@
 import type { HouseConfig } from '../generated/house-config.ts';
-import type { House } from '../sheet/house.ts';
+import { type House, noHouse } from '../sheet/house.ts';
 import type { Sheet } from '../sheet/read.ts';
 import type { Place } from '../text/place.ts';
 import { Catalogs, HouseShelf } from './catalogs.ts';
@@ -52,6 +52,7 @@ export class Workspace {
   private readonly standings = new Map<string, Known>();
   private folders: readonly string[] = [];
   private followed: number | undefined;
+  private usualHouse: House = noHouse;
   readonly catalogs = new Catalogs((uri) => this.open.get(uri) ?? this.files.get(uri));
   /** Grows whenever house rules may have changed. */
   revision = 0;
@@ -133,6 +134,13 @@ export class Workspace {
 
   all(): OpenText[] {
     return [...this.open.values()];
+  }
+
+  /** What holds where no house rules say anything. */
+  set usual(house: House) {
+    this.usualHouse = house;
+    this.revision++;
+    this.standings.clear();
   }
 
   get roots(): readonly string[] {
@@ -218,7 +226,8 @@ export class Workspace {
   }
 
   private houseOf(files: readonly HouseFile[], catalogs: readonly string[]): House {
-    const house = nearOverFar(files.flatMap((file) => ('sheet' in file ? [file.sheet.values] : [])));
+    const own = files.flatMap((file) => ('sheet' in file ? [file.sheet.values] : []));
+    const house = nearOverFar([this.usualHouse, ...own]);
     const shelf = new HouseShelf(catalogs, this.catalogs, () => this.today);
     return catalogs.length > 0 ? { ...house, shelf } : house;
   }

@@ -1,9 +1,8 @@
 import { writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { captionOf, numbersOf } from '../../report/drawing.ts';
 import { htmlDocument } from '../../report/html.ts';
 import { markdown } from '../../report/markdown.ts';
-import { type Page, paragraph } from '../../report/page.ts';
+import { reportPage } from '../../report/report-page.ts';
 import { inOneGo } from '../../text/steps.ts';
 import { oneSheet } from '../one-sheet.ts';
 import { define, ExitCode, Misuse } from '../verb.ts';
@@ -35,16 +34,9 @@ What it says is for planning. Local codes, the makers of the parts and licensed 
     const report = inOneGo(service.report(uri));
     if (!report) throw new Misuse('this is no build sheet.');
     const { title, sections, units } = report;
-    const page = sections.flatMap(
-      ({ heading, page, drawings }): Page => [
-        paragraph({ strong: heading }),
-        ...page,
-        ...drawings.flatMap((drawing) => [paragraph(captionOf(drawing)), numbersOf(drawing, units)]),
-      ],
-    );
     const texts = {
       html: () => htmlDocument(title, sections, units),
-      markdown: () => `${markdown([paragraph({ strong: title }), ...page])}\n`,
+      markdown: () => `${markdown(reportPage(title, sections, units))}\n`,
       json: () => `${JSON.stringify({ version: 1, title, sections }, null, 2)}\n`,
     };
     const out = texts[chosen.format ?? 'html']();

@@ -1,0 +1,47 @@
+import type { Checked } from '../checking/checked.ts';
+import { entryOf } from '../sheet/read.ts';
+import { echo } from '../text/echo.ts';
+import type { Range } from '../text/place.ts';
+
+/** How many findings of each severity there are, and how many checks could not be made. */
+export type Count = { errors: number; warnings: number; open: number };
+
+/** What a sheet comes to, as a whole and stage by stage. Open checks are told: nothing found in them means nothing. */
+export type Verdict = Count & { stages: readonly (Count & { name: string })[] };
+
+export function verdictOf({ sheet, findings, open, plan }: Checked): Verdict {
+  const unread = sheet.problems.filter(({ severity }) => severity !== 'warning').length;
+  const count = (severity: string, stage?: number) =>
+    findings.filter((one) => one.severity === severity && (stage === undefined || one.stages.includes(stage))).length;
+  const waiting = (stage?: number) =>
+    open.filter(({ lacks, stages }) => lacks.length > 0 && (stage === undefined || stages.includes(stage))).length;
+  return {
+    errors: count('error') + unread,
+    warnings: count('warning') + sheet.problems.length - unread,
+    open: waiting(),
+    stages: plan.map(({ name, index }) => ({
+      name,
+      errors: count('error', index),
+      warnings: count('warning', index),
+      open: waiting(index),
+    })),
+  };
+}
+
+/** A count in words: what is wrong first, and what could not be checked. */
+export function countText({ errors, warnings, open }: Count): string {
+  const some = (count: number, one: string) => (count === 1 ? `1 ${one}` : `${count} ${one}s`);
+  const wrong = [...(errors ? [some(errors, 'error')] : []), ...(warnings ? [some(warnings, 'warning')] : [])];
+  const waits = open ? [`${some(open, 'check')} open`] : [];
+  return [...(wrong.length > 0 ? wrong : ['nothing wrong found']), ...waits].join(', ');
+}
+
+/** What every stage comes to, in words, and where the stages are listed. */
+export type StageVerdicts = { range: Range; text: string };
+
+export function stageVerdictsOf(checked: Checked): StageVerdicts | undefined {
+  const range = entryOf(checked.sheet, ['stages'])?.key;
+  if (!range) return undefined;
+  const stages = verdictOf(checked).stages.map((stage) => `${echo(stage.name, 30)}: ${countText(stage)}`);
+  return { range, text: stages.join(' | ') };
+}
