@@ -195,6 +195,13 @@ const beltPower = fact({
 
 const noBeltPower = fact({ id: 'no-belt-power', from: {}, compute: () => 0 });
 
+/** Power that driving the blower takes from the crank, W; a turbine takes none from there. */
+export const drivePower = choose({
+  id: 'drive-power',
+  from: { induction },
+  among: ({ induction }) => (induction === 'turbo' ? noBeltPower : beltPower),
+});
+
 /** What the last natural stage's power would become with this stage's charge, less what a belt takes. */
 export const boostedPowerEstimate = figure({
   id: 'boosted-power',
@@ -209,11 +216,7 @@ export const boostedPowerEstimate = figure({
   from: {
     naturalPower,
     densityRatio,
-    drive: choose({
-      id: 'drive-power',
-      from: { induction },
-      among: ({ induction }) => (induction === 'turbo' ? noBeltPower : beltPower),
-    }),
+    drive: drivePower,
   },
   compute: ({ naturalPower, densityRatio, drive }) => boostedPower(naturalPower, densityRatio, drive),
 });

@@ -1,9 +1,11 @@
 import * as air from './air.ts';
+import * as believablePower from './believable-power.ts';
 import * as boiling from './boiling.ts';
 import * as boost from './boost.ts';
 import * as charging from './charging.ts';
 import { fanCircuit, liftPumpCircuit, pumpCircuit } from './circuits.ts';
 import * as claim from './claim.ts';
+import * as coldStart from './cold-start.ts';
 import * as coldestDay from './coldest-day.ts';
 import * as compression from './compression.ts';
 import * as cranking from './cranking.ts';
@@ -28,6 +30,7 @@ import * as suction from './suction.ts';
 import * as supply from './supply.ts';
 import * as throttle from './throttle.ts';
 import * as timing from './timing.ts';
+import * as windows from './windows.ts';
 
 const topics = [
   fuel,
@@ -37,6 +40,7 @@ const topics = [
   boost,
   days,
   demand,
+  believablePower,
   nitrous,
   charging,
   pumpCircuit,
@@ -53,8 +57,10 @@ const topics = [
   liftPump,
   coldestDay,
   boiling,
+  coldStart,
   suction,
   throttle,
+  windows,
   stack,
   compression,
   ignition,

@@ -184,6 +184,17 @@ export const filterInletPressure = figure({
   compute: ({ hungriest }) => hungriest.pressures.filterInlet,
 });
 
+export const feedLoss = figure({
+  ...NODE,
+  id: 'feed-loss',
+  symbol: 'dp_feed',
+  name: 'pressure that the feed line takes at full demand',
+  formula: 'p_out - p_filter',
+  home: ['fuel-system.feed'],
+  from: { pumpOutletPressure, filterInletPressure },
+  compute: ({ pumpOutletPressure, filterInletPressure }) => pumpOutletPressure - filterInletPressure,
+});
+
 export const railPressure = figure({
   ...NODE,
   id: 'rail-pressure',
@@ -352,7 +363,7 @@ export const returnBackPressureShare = figure({
 });
 
 /** What flows through the feed line: all the pump gives where a return brings the surplus back, else what the engine takes. */
-const feedFlow = choose({
+export const feedFlow = choose({
   id: 'feed-flow',
   from: { hasReturn },
   among: ({ hasReturn }) => (hasReturn ? pumpDelivery : demandVolume),

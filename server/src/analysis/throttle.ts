@@ -85,10 +85,11 @@ function upstreamOn(id: string, { air, charge }: { air: Node<Upstream>; charge: 
   });
 }
 
-const hotUpstream = upstreamOn('upstream-on-the-hottest-day', hottestAir);
-const coldUpstream = upstreamOn('upstream-on-the-coldest-day', coldestAir);
+export const hotUpstream = upstreamOn('upstream-on-the-hottest-day', hottestAir);
+export const coldUpstream = upstreamOn('upstream-on-the-coldest-day', coldestAir);
 
-function gas({ pressure, temperature }: Upstream): Air {
+/** Air as the flow through the bores needs it. */
+export function gas({ pressure, temperature }: Upstream): Air {
   return { pressure, temperature, density: airDensity(pressure, temperature) };
 }
 

@@ -46,6 +46,9 @@ export type Repair = {
   shows?: FigureNode;
 };
 
+/** A day a check is made on, as it is told. */
+export type Day = 'the coldest, lowest day' | 'the hottest, highest day';
+
 /** What a rule has found in one stage. */
 export type Draft = {
   at: Address;
@@ -53,6 +56,8 @@ export type Draft = {
   /** Other places involved. */
   related?: readonly Related[];
   repairs?: readonly Repair[];
+  /** The day on which it is so, where it depends on the day. */
+  day?: Day;
   /** How far the limit is missed; of several stages the one with the most is told. */
   excess?: number;
   /** Holds at nominal values and fails only at the bad end of the tolerances. */

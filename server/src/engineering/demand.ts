@@ -15,43 +15,37 @@ const bsfc = (low: number, usual: number, high: number): Range => ({
 });
 
 /**
- * Full-load defaults and bounds by induction. `bsfc` in kg/J on gasoline, `lambda` the target at full load, `bmep` in Pa
- * and `volumetricEfficiency` (referred to ambient air) what is plausible at peak power: outside `low` to `high` a claim
- * is out of reach or a figure is wrong. BSFC and lambda: common practice. BMEP: Heywood section 2.7 gives 850-1050 kPa
- * for natural and 1250-1700 kPa for turbocharged spark-ignition engines at their best torque (from memory); the outer
- * bounds are common practice.
+ * Full-load defaults and bounds by induction. `bsfc` in kg/J on gasoline, `lambda` the target at full load,
+ * `volumetricEfficiency` (referred to ambient air) what is plausible at peak power: outside `low` to `high` a claim is out
+ * of reach or a figure is wrong. All common practice. What mean effective pressure is plausible: `bmep.ts`.
  */
 export const inductionDefaults: Record<
   Induction,
-  { bsfc: Range; lambda: Range; bmep: Range; volumetricEfficiency: Range; source: string }
+  { bsfc: Range; lambda: Range; volumetricEfficiency: Range; source: string }
 > = {
   natural: {
     bsfc: bsfc(0.45, 0.5, 0.5),
     lambda: { low: 0.84, usual: 0.88, high: 0.92 },
-    bmep: { low: 300e3, usual: 950e3, high: 1450e3 },
     volumetricEfficiency: { low: 0.5, usual: 0.85, high: 1.15 },
-    source: 'common practice; BMEP: Heywood, section 2.7, from memory',
+    source: 'common practice',
   },
   roots: {
     bsfc: bsfc(0.55, 0.6, 0.6),
     lambda: { low: 0.76, usual: 0.8, high: 0.85 },
-    bmep: { low: 500e3, usual: 1300e3, high: 2200e3 },
     volumetricEfficiency: { low: 0.7, usual: 1.2, high: 2 },
     source: 'common practice',
   },
   centrifugal: {
     bsfc: bsfc(0.55, 0.6, 0.6),
     lambda: { low: 0.76, usual: 0.8, high: 0.85 },
-    bmep: { low: 500e3, usual: 1400e3, high: 2400e3 },
     volumetricEfficiency: { low: 0.7, usual: 1.3, high: 2.2 },
     source: 'common practice',
   },
   turbo: {
     bsfc: bsfc(0.6, 0.65, 0.65),
     lambda: { low: 0.74, usual: 0.78, high: 0.83 },
-    bmep: { low: 500e3, usual: 1500e3, high: 3000e3 },
     volumetricEfficiency: { low: 0.7, usual: 1.4, high: 2.8 },
-    source: 'common practice; BMEP: Heywood, section 2.7, from memory',
+    source: 'common practice',
   },
 };
 

@@ -1,6 +1,6 @@
 import { analyze } from '../analysis/analysis.ts';
 import { judge, type Verdict } from '../checking/judge.ts';
-import type { Repair, Rule, RuleId, Severity } from '../checking/rule.ts';
+import type { Day, Repair, Rule, RuleId, Severity } from '../checking/rule.ts';
 import { changedValues } from '../sheet/changed.ts';
 import type { Change, NewValue } from '../sheet/edit.ts';
 import { type FieldPath, inChanges, stepsOf, valueAt } from '../sheet/path.ts';
@@ -12,6 +12,8 @@ export type Broken = {
   title: string;
   severity: Severity;
   stage: string;
+  /** The day on which it is broken, where it depends on the day. */
+  day?: Day;
   /** Whether it is broken in every stage. */
   isEverywhere: boolean;
   /** The number of that stage. */
@@ -66,10 +68,11 @@ export function brokenWith({ build, verdict, rules }: Trials, changes: readonly 
     return answers.flatMap((answer, index): Broken[] => {
       const draft = answer.drafts[0];
       if (!draft || answer === before?.[index]) return [];
-      const { message, repairs = [], onlyAtBadEnd = false } = draft;
+      const { message, day, repairs = [], onlyAtBadEnd = false } = draft;
       const { id, title, severity } = rule;
       const stage = plan[index]?.name ?? '';
-      return [{ rule: id, title, severity, stage, index, isEverywhere, message, onlyAtBadEnd, ways: repairs }];
+      const about = { rule: id, title, severity, stage, index, isEverywhere, ...(day && { day }) };
+      return [{ ...about, message, onlyAtBadEnd, ways: repairs }];
     });
   });
 }

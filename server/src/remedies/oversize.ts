@@ -1,5 +1,6 @@
 import type { FigureNode } from '../analysis/node.ts';
 import { airflowShare } from '../analysis/throttle.ts';
+import { LEAST_AIRFLOW_SHARE } from '../analysis/windows.ts';
 import type { Situation } from '../checking/rule.ts';
 import type { FieldPath } from '../sheet/path.ts';
 import { sharing } from './sharing.ts';
@@ -28,16 +29,13 @@ export function ratingSurplus(situation: Situation): number | undefined {
   );
 }
 
-/** Share of the airflow rating under which the throttle is touchy and the idle plates barely open. Common practice, from memory. */
-const LEAST_SHARE = 1 / 3;
-
 /** Whether no stage that uses the throttle body draws a fair share of the air it passes. */
 export function passesTooMuchAir({ plan, index, values, see }: Situation): boolean {
   const field = values['throttle-body']?.['rated-airflow']
     ? 'throttle-body.rated-airflow'
     : 'throttle-body.bores.diameter';
   const shares = sharing(plan, index, field).map((stage) => stage.see(airflowShare));
-  return see(airflowShare) !== undefined && shares.every((one) => one && one.value < LEAST_SHARE);
+  return see(airflowShare) !== undefined && shares.every((one) => one && one.value < LEAST_AIRFLOW_SHARE);
 }
 
 /** Whether the throttle body as a whole is too large, by its air or by its rating: its injectors are then no cause of their own. */

@@ -31,6 +31,6 @@ function needData(need: Need): object {
   };
 }
 
-function brokenData({ rule, severity, stage, message, ways }: Broken): object {
-  return { rule, severity, stage, message, ways: ways.map(({ title }) => title) };
+function brokenData({ rule, severity, stage, day, message, ways }: Broken): object {
+  return { rule, severity, stage, ...(day && { day }), message, ways: ways.map(({ title }) => title) };
 }

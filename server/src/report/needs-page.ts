@@ -149,7 +149,8 @@ function brokenText(broken: readonly Broken[]): string {
             all.map(({ stage }) => quoted(stage)),
             'and',
           )}`;
-      return `${uncapital(title)}${stages}`;
+      const days = [...new Set(all.flatMap(({ day }) => day ?? []))].map((day) => ` on ${day}`);
+      return `${uncapital(title)}${days.join(' and')}${stages}`;
     })
     .join('; ');
 }

@@ -64,6 +64,36 @@ const trends: [keyof Parameters, from: number, to: number, unit: string, figure:
     ['dwellVoltage', 12.5, 15, 'V', 'pump-voltage', 'rises'],
     ['dwellVoltage', 13.4, 15, 'V', 'pump-delivery', 'never falls'],
     ['dwellVoltage', 12.5, 15, 'V', 'dead-time', 'falls'],
+    ['coldest', -30, 20, 'degC', 'air-share-coldest-day', 'falls'],
+    ['coldest', -30, 20, 'degC', 'air-share-coldest-day', 'falls', 1],
+    ['coldest', -30, 20, 'degC', 'demand-coldest-day', 'falls'],
+    ['coldest', -30, 20, 'degC', 'duty-coldest-day', 'falls'],
+    ['coldest', -30, 20, 'degC', 'required-static-flow-coldest-day', 'falls'],
+    ['coldest', -30, 20, 'degC', 'required-delivery-coldest-day', 'falls'],
+    ['coldest', -30, 20, 'degC', 'pump-margin-coldest-day', 'rises'],
+    ['coldest', -30, 20, 'degC', 'depression-coldest-day', 'falls'],
+    ['coldest', -30, 20, 'degC', 'cold-fuel-density', 'falls'],
+    ['lowest', -400, 300, 'm', 'low-site-pressure', 'falls'],
+    ['lowest', -400, 300, 'm', 'air-share-coldest-day', 'falls'],
+    ['lowest', -400, 300, 'm', 'sensor-pressure', 'falls', 1],
+    ['highest', 300, 4500, 'm', 'high-site-pressure', 'falls'],
+    ['highest', 300, 4500, 'm', 'boiling-temperature', 'falls'],
+    ['highest', 300, 4500, 'm', 'tank-pressure', 'falls'],
+    ['power', 100, 600, 'hp', 'standard-power', 'rises'],
+    ['altitude', 0, 3000, 'm', 'standard-power', 'rises'],
+    ['camDuration', 180, 300, 'deg', 'mean-effective-pressure-most', 'never falls'],
+    ['camDuration', 180, 300, 'deg', 'mean-effective-pressure-usual', 'never falls', 1],
+    ['camDuration', 180, 300, 'deg', 'mean-effective-pressure-least', 'never falls'],
+    ['altitude', 0, 3000, 'm', 'mean-effective-pressure-most', 'falls'],
+    ['boost', 2, 14, 'psi', 'mean-effective-pressure-usual', 'rises', 1],
+    ['feedLength', 0.5, 20, 'm', 'feed-loss', 'rises'],
+    ['feedDiameter', 5, 12, 'mm', 'feed-loss', 'falls'],
+    ['displacement', 3, 9, 'L', 'largest-static-flow', 'rises'],
+    ['staticFlow', 50, 200, 'lb/h', 'largest-static-flow', 'never rises'],
+    ['power', 100, 600, 'hp', 'throttle-area-least', 'rises'],
+    ['power', 100, 600, 'hp', 'throttle-area-most', 'rises'],
+    ['coldest', -30, 20, 'degC', 'throttle-area-least', 'never rises'],
+    ['feedDiameter', 5, 12, 'mm', 'feed-bore-least', 'never falls'],
   ];
 
 const number = (value: number) => String(Number(value.toFixed(6)));
@@ -86,6 +116,31 @@ describe('a figure', () => {
       }),
       { numRuns: 12 },
     );
+  });
+
+  it('of neat alcohol has more vapor to light the warmer the morning', () => {
+    const ratios = [-20, -5, 0, 10, 20].map((day) =>
+      figureOf(sheetWith({ grade: 'methanol', coldest: `${day} degC` }), 'cold-vapor-ratio'),
+    );
+    expect(ratios).toEqual(ratios.toSorted((one, other) => one - other));
+    expect(ratios[0]).toBeLessThan(0.5);
+    expect(ratios.at(-1)).toBeGreaterThan(0.5);
+  });
+
+  it('of a classed blend asks for more vapor pressure the colder the morning', () => {
+    const least = [-30, -10, 0, 10].map((day) =>
+      figureOf(sheetWith({ grade: 'e85', coldest: `${day} degC` }), 'winter-vapor-pressure'),
+    );
+    expect(least).toEqual(least.toSorted((one, other) => other - one));
+    expect(new Set(least).size).toBe(4);
+  });
+
+  it('of a corrected claim is worth less the higher the site', () => {
+    const there = [0, 1000, 2000, 3000].map((height) =>
+      figureOf(sheetWith({ condition: 'standard', altitude: `${height} m` }), 'power-at-site'),
+    );
+    expect(there).toEqual(there.toSorted((one, other) => other - one));
+    expect(new Set(there).size).toBe(4);
   });
 
   it('of a thinner wire leaves less for the pump', () => {

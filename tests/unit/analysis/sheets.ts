@@ -54,6 +54,12 @@ export const externalPump = {
   tankCapacity: '60 L',
   capPressure: '0 psi',
   returnDiameter: '8 mm',
+  coldest: '0 degC',
+  lowest: '0 m',
+  highest: '',
+  camDuration: '210 deg',
+  grade: 'gasoline',
+  condition: 'as-driven',
 };
 
 export type Parameters = typeof externalPump;
@@ -61,8 +67,8 @@ export type Parameters = typeof externalPump;
 /** The sheet of that pump with some of its values changed; a blower in the second stage. */
 export function sheetWith(changed: Partial<Parameters> = {}): string {
   const p = { ...externalPump, ...changed };
-  return `format: 1
-site: { altitude: ${p.altitude}, hottest: 30 degC, hottest-fuel: ${p.hottestFuel} }
+  return `format: 2
+site: { altitude: ${p.altitude}, lowest-altitude: ${p.lowest}, ${p.highest && `highest-altitude: ${p.highest}, `}coldest: ${p.coldest}, hottest: 30 degC, hottest-fuel: ${p.hottestFuel} }
 engine:
   cylinders: 8
   displacement: ${p.displacement}
@@ -70,10 +76,11 @@ engine:
   idle: 750 rpm
   peak-power-speed: 5000 rpm
   redline: ${p.redline}
-fuel: { grade: gasoline, vapor-pressure: ${p.vaporPressure} }
+  cam-duration: ${p.camDuration}
+fuel: { grade: ${p.grade}, vapor-pressure: ${p.vaporPressure} }
 stages:
-  - { name: now, power: ${p.power}, induction: natural }
-  - { name: blower, power: 420 hp, induction: roots, boost: ${p.boost} }
+  - { name: now, power: ${p.power}, power-condition: ${p.condition}, induction: natural }
+  - { name: blower, power: 420 hp, power-condition: ${p.condition}, induction: roots, boost: ${p.boost} }
 throttle-body:
   quantity: 1
   bores: { quantity: 4, diameter: 44 mm }

@@ -101,8 +101,8 @@ describe('fuel demand', () => {
   });
 
   it('has defaults in order for every induction', () => {
-    for (const { bsfc, lambda, bmep, volumetricEfficiency, source } of Object.values(demand.inductionDefaults)) {
-      for (const range of [bsfc, lambda, bmep, volumetricEfficiency]) {
+    for (const { bsfc, lambda, volumetricEfficiency, source } of Object.values(demand.inductionDefaults)) {
+      for (const range of [bsfc, lambda, volumetricEfficiency]) {
         expect(range.low).toBeLessThanOrEqual(range.usual);
         expect(range.usual).toBeLessThanOrEqual(range.high);
       }

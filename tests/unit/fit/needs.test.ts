@@ -3,8 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { pumpCircuit } from '../../../server/src/analysis/circuits.ts';
 import { injectorPressure, requiredStaticFlow } from '../../../server/src/analysis/full-load-injection.ts';
 import type { FigureNode } from '../../../server/src/analysis/node.ts';
-import { requiredDelivery } from '../../../server/src/analysis/supply.ts';
+import { idleRailPressure, requiredDelivery } from '../../../server/src/analysis/supply.ts';
+import { largestStaticFlow, leastFeedBore, leastThrottleArea } from '../../../server/src/analysis/windows.ts';
 import { checkText } from '../../../server/src/checking/checked.ts';
+import { PSI } from '../../../server/src/engineering/constants.ts';
 import { completed } from '../../../server/src/fit/completed.ts';
 import { type Need, type Needs, needsOf } from '../../../server/src/fit/needs.ts';
 import { brokenBy, trialsOf } from '../../../server/src/fit/trials.ts';
@@ -85,6 +87,30 @@ describe('an end found by trial is where the formula puts it', () => {
     const pressure = highest(PHONE, injectorPressure);
     const formula = highest(PHONE, requiredStaticFlow) * Math.sqrt(43.5 / (pressure / 6894.757));
     expect((windowIn(needs(PHONE, INJECTORS)).low?.value ?? 0) / formula).toBeCloseTo(1, 3);
+  });
+
+  it('injectors at the shortest pulse they repeat at idle', () => {
+    const built = completed(checkText(PHONE, noHouse));
+    const ratio = (43.5 * PSI) / (built.plan[0]?.estimate(idleRailPressure)?.value ?? 0);
+    const formula = Math.min(...built.plan.map((stage) => stage.estimate(largestStaticFlow)?.value ?? 0));
+    expect((windowIn(needs(PHONE, INJECTORS)).high?.value ?? 0) / (formula * Math.sqrt(ratio))).toBeCloseTo(1, 3);
+  });
+
+  it('bores at the largest pressure drop, on the day it names', () => {
+    const field = 'throttle-body.bores.diameter';
+    const { low } = windowIn(needs(PHONE, field));
+    const formula = Math.sqrt(highest(PHONE, leastThrottleArea) / 0.75 / (Math.PI / 4) / 4);
+    expect((low?.value ?? 0) / formula).toBeCloseTo(1, 3);
+    expect(low?.broken.map(({ day }) => day)).toEqual(['the coldest, lowest day']);
+  });
+
+  it('feed line at the largest velocity, but for what a thinner one holds back', () => {
+    const field = 'fuel-system.feed.inside-diameter';
+    const { low } = windowIn(needs(PHONE, field));
+    expect(low?.broken.map(({ rule }) => rule)).toContain('fuel-supply/feed-velocity');
+    const share = (low?.value ?? 0) / highest(PHONE, leastFeedBore);
+    expect(share).toBeGreaterThan(0.9);
+    expect(share).toBeLessThanOrEqual(1.001);
   });
 
   it('wire at the voltage drop allowed', () => {

@@ -1,32 +1,22 @@
-import { boostedPowerEstimate } from '../../analysis/boost.ts';
 import type { StageRule } from '../../checking/rule.ts';
 import { percent } from '../../remedies/percent.ts';
-import { disagreement } from '../../remedies/power-disagreement.ts';
-import { outOfReach } from '../../remedies/power-reach.ts';
+import { apartFromEstimate } from '../../remedies/power-disagreement.ts';
 import { roundedDown } from '../../remedies/size.ts';
 import { inStage } from '../../sheet/path.ts';
-
-/** Share by which claim and estimate may differ; the estimate holds to about half of it. Common practice, from memory. */
-const ACCEPTED = 0.25;
 
 export const rule: StageRule = {
   id: 'engine/boosted-power-claim',
   title: 'Boosted power does not follow from the natural power',
-  severity: 'information',
-  why: 'Power grows with the density of the charge, less what a belt-driven compressor takes to drive. A claim far from that means another boost, another engine or a wrong figure for the natural stage, and the parts are sized by the claim.',
+  severity: 'warning',
+  why: 'Power grows with the density of the charge, less what a belt-driven compressor takes to drive. A claim far from that means another boost, another engine or a wrong figure for the natural stage, and the parts are sized by the claim: too large for what comes, or too small, and then lean under boost.',
   inspect: 'Compare the claim with a dynamometer sheet of a like engine at a like boost.',
   remedy: 'Claim what the boost can make, or write down the boost and the changes that make the rest.',
   source: 'common practice: power follows charge density; drive power: first law, Heywood eq. 6.43',
   check: (situation) => {
-    const { see, stage, values, plan, index, show } = situation;
-    const estimate = see(boostedPowerEstimate);
-    if (!estimate || !stage.power || outOfReach(situation) || disagreement(situation)) return undefined;
-    const natural = plan[situation.natural ?? index];
-    const isSameEngine = (['displacement', 'peak-power-speed'] as const).every(
-      (name) => natural?.values.engine?.[name]?.value === values.engine?.[name]?.value,
-    );
-    const apart = stage.power.value / estimate.value - 1;
-    if (!natural || !isSameEngine || Math.abs(apart) <= ACCEPTED) return undefined;
+    const { stage, show } = situation;
+    const found = apartFromEstimate(situation);
+    if (!found || !stage.power) return undefined;
+    const { estimate, natural, apart } = found;
     const power = roundedDown(estimate.value, stage.power);
     return {
       at: 'stages.power',

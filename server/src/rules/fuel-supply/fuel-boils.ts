@@ -1,7 +1,10 @@
 import { boilingTemperature, vaporShare } from '../../analysis/boiling.ts';
 import { hottestFuel } from '../../analysis/fuel.ts';
+import { field } from '../../analysis/node.ts';
 import type { Situation, StageRule } from '../../checking/rule.ts';
 import { boilsInTank, dayInWords, isBoilingKnown, lessVolatile } from '../../remedies/boiling.ts';
+
+const statedAltitude = field('site.altitude', 'H');
 
 export const rule: StageRule = {
   id: 'fuel-supply/fuel-boils',
@@ -15,7 +18,11 @@ export const rule: StageRule = {
   source: 'EPA AP-42, 5th ed., chapter 7.1, for the vapor pressure; ISO 2533:1975 for the air',
   check: (situation) => {
     const miss = boilsInTank(situation);
-    if (!miss || !isBoilingKnown(situation)) return undefined;
+    if (!miss) {
+      askForHeight(situation);
+      return undefined;
+    }
+    if (!isBoilingKnown(situation)) return undefined;
     const { values } = situation;
     return {
       at: values.fuel?.['vapor-pressure'] ? 'fuel.vapor-pressure' : 'fuel.grade',
@@ -24,11 +31,17 @@ export const rule: StageRule = {
         ...(values.site?.['hottest-fuel'] ? [{ at: 'site.hottest-fuel' as const, message: 'So hot.' }] : []),
         ...(values.site?.altitude ? [{ at: 'site.altitude' as const, message: 'So thin is the air on it.' }] : []),
       ],
+      day: 'the hottest, highest day',
       ...miss,
       repairs: lessVolatile(situation, vaporShare),
     };
   },
 };
+
+/** Fuel that does not boil at the sea may boil higher up: where nobody says how high, the check stays open. */
+function askForHeight({ values, know }: Situation): void {
+  if (!values.site?.['highest-altitude']) know(statedAltitude);
+}
 
 function message(situation: Situation): string {
   const { values, see, know, show, showValue } = situation;

@@ -30,6 +30,7 @@ export const rule: StageRule = {
       at: 'fuel-system.tank.capacity',
       message: `Over a full day the pump${situation.know(hasReturn) ? ' and what comes back from the engine' : ''} may heat the fuel to ${show(heated)}${boils ? `; it boils at ${show(boils)}` : ', where it boils'}. Measure it: with the hottest fuel written down this is certain.`,
       related: [{ at: 'fuel.vapor-pressure', message: 'By this vapor pressure.' }],
+      day: 'the hottest, highest day',
       ...miss,
       repairs: [...regulatorInTank(situation), ...largerTank(situation), ...lessVolatile(situation, heatedFuel)],
     };

@@ -24,6 +24,7 @@ export const rule: StageRule = {
       at: 'fuel-system.pump',
       message: `${day} the engine burns ${show(burned)} at full power, and the pump gives ${show(delivery)}.${assumed}`,
       related: siteRelated(situation),
+      day: 'the coldest, lowest day',
       ...miss,
       repairs: pumpForColdest(situation),
     };

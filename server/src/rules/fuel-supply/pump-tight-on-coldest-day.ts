@@ -23,6 +23,7 @@ export const rule: StageRule = {
       at: 'fuel-system.pump',
       message: `${day} the engine burns ${show(burned)} at full power, nearly all of the ${show(delivery)} the pump gives.${assumed}`,
       related: siteRelated(situation),
+      day: 'the coldest, lowest day',
       ...miss,
       repairs: pumpForColdest(situation),
     };

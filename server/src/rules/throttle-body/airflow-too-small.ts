@@ -7,7 +7,7 @@ import {
   depression as depressionFigure,
   effectiveArea,
 } from '../../analysis/throttle.ts';
-import { above, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
+import { above, type Day, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
 import { roundedUp } from '../../remedies/size.ts';
 
 /** What compressibility takes from the square-root law at these depressions. Common practice: a few percent. */
@@ -34,6 +34,7 @@ export const rule: StageRule = {
         ? `At full power the throttle body holds back ${withSpread(drop, showValue)} on ${day}, over the limit of ${showValue(most, 'depression')}.`
         : (choked ?? ''),
       related: [{ at: 'stages.power', message: 'The power of this stage asks for it.' }],
+      day,
       ...miss,
       repairs: largerBodies(situation, most, drop),
     };
@@ -41,10 +42,10 @@ export const rule: StageRule = {
 };
 
 /** The day on which the bores hold back the most, and why where they choke on it. */
-function worstDay({ see, impossible }: Situation): { day: string; drop?: Estimate; choked?: string } {
+function worstDay({ see, impossible }: Situation): { day: Day; drop?: Estimate; choked?: string } {
   const days = [
-    { day: 'the coldest, lowest day', node: depressionColdest },
-    { day: 'the hottest, highest day', node: depressionFigure },
+    { day: 'the coldest, lowest day' as const, node: depressionColdest },
+    { day: 'the hottest, highest day' as const, node: depressionFigure },
   ];
   const found = days.map(({ day, node }) => {
     const drop = see(node);

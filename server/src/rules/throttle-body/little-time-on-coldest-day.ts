@@ -25,6 +25,7 @@ export const rule: StageRule = {
       at: 'throttle-body.injectors',
       message: `${day} the injectors are open for ${withSpread(duty, showValue)} of the time, over ${showValue(COLDEST_SHARE, 'ratio')}.${assumed}`,
       related: siteRelated(situation),
+      day: 'the coldest, lowest day',
       ...miss,
       repairs: [...fittingInjectors(situation, dutyColdest), ...slowerFiring(situation, 1 / 2)],
     };

@@ -27,6 +27,7 @@ export const rule: StageRule = {
       at: 'throttle-body.injectors',
       message: `${day} the injectors would need ${(duty.high ?? duty.value).toFixed(2)} times the time there is.${needed ? ` Each needs ${show(needed)} there.` : ''}${assumed}`,
       related: siteRelated(situation),
+      day: 'the coldest, lowest day',
       ...miss,
       repairs: [...fittingInjectors(situation, dutyColdest), ...slowerFiring(situation, 1 / 2)],
     };
