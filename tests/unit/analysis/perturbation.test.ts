@@ -129,7 +129,7 @@ const ELSEWHERE: [key: RegExp, why: string][] = [
     'the pressures with the engine off are higher',
   ],
   [
-    /(velocity|pump-\w+|power-fed|suction-\w+|suction-limit-temperature) lists stages\.power/,
+    /(velocity|feed-bore-least|pump-\w+|power-fed|suction-\w+|suction-limit-temperature) lists stages\.power/,
     'the pump gives the same while the regulator holds',
   ],
   [
@@ -137,6 +137,10 @@ const ELSEWHERE: [key: RegExp, why: string][] = [
     'pumps load a circuit together only where they share it',
   ],
   [/^heated-\S+ lists fuel-system\.pump\.quantity/, 'only pumps that always run heat the tank, and no sample has two'],
+  [
+    /^mean-effective-pressure-\w+ lists engine\.(displacement|peak-power-speed)/,
+    'the power that drives a blower goes with both, and its mean effective pressure divides by both',
+  ],
   [/^(low-site-pressure|sensor-pressure) lists site\.altitude/, 'the sea is lower than the site of every sample'],
   [/ lists fuel\.ethanol-share/, 'consumption grows as the air per fuel falls, and the air needed stays the same'],
   [/ lists site\.hottest/, 'the heat of the day cancels where charge and inlet are compared'],
