@@ -15,61 +15,85 @@ import type { FieldSchema, Path } from './schema.ts';
  * The typed values of a sheet without the invalid fields, what is wrong with its quantities, and the paths of the fields
  * whose values are not used because of either.
  */
-export function readValues<Values>(root: Entry, invalid: ReadonlyMap<string, Path>, text: string) {
-  const problems: Problem[] = [];
-  const unread: Path[] = [];
-  const touched = new Set(
-    [...invalid.values()].flatMap((path) => [pathText(path.slice(0, 1)), pathText(path.slice(0, 2))]),
-  );
+export function readValues<Values>(
+  root: Entry,
+  invalid: ReadonlyMap<string, Path>,
+  text: string,
+): { values: Partial<Values>; problems: Problem[]; unread: Path[] } {
+  const reading = new Reading(invalid, text);
+  const values = (reading.value(root) ?? {}) as Partial<Values>;
+  return { values, problems: reading.problems, unread: reading.unread };
+}
 
-  function value(entry: Entry): unknown {
-    if (invalid.size > 0 && invalid.has(pathText(entry.path))) {
-      unread.push(entry.path);
+/** The values of one text as they are read, with what is wrong on the way. */
+class Reading {
+  readonly problems: Problem[] = [];
+  readonly unread: Path[] = [];
+  /** The parts that hold something invalid. */
+  private readonly touched: ReadonlySet<string>;
+
+  constructor(
+    private readonly invalid: ReadonlyMap<string, Path>,
+    private readonly text: string,
+  ) {
+    this.touched = new Set(
+      [...invalid.values()].flatMap((path) => [pathText(path.slice(0, 1)), pathText(path.slice(0, 2))]),
+    );
+  }
+
+  value(entry: Entry): unknown {
+    const { part, path } = entry;
+    if (this.invalid.size > 0 && this.invalid.has(pathText(path))) {
+      this.unread.push(path);
       return undefined;
     }
-    const { part, path } = entry;
-    if (!part) return valueWithin(entry);
-    const isTouched = touched.size > 0 && touched.has(pathText(path));
-    if (isTouched || !part.read) remember(entry, part, !isTouched);
-    else again(entry, part, part.read);
+    if (!part) return this.valueWithin(entry);
+    const isTouched = this.touched.size > 0 && this.touched.has(pathText(path));
+    if (isTouched || !part.read) this.remember(entry, part, !isTouched);
+    else this.again(entry, part, part.read);
     return part.value;
   }
 
-  function again({ path, value: { start } }: Entry, part: Part, read: NonNullable<Part['read']>): void {
-    for (const problem of read.problems) problems.push(movedProblem(problem, start - read.at));
-    for (const inner of read.unread) unread.push([...path, ...inner]);
+  private again({ path, value: { start } }: Entry, part: Part, read: NonNullable<Part['read']>): void {
+    for (const problem of read.problems) this.problems.push(movedProblem(problem, start - read.at));
+    for (const inner of read.unread) this.unread.push([...path, ...inner]);
     part.value = kept(part.value, read.value);
   }
 
-  function remember(entry: Entry, part: Part, isSound: boolean): void {
-    const [told, left] = [problems.length, unread.length];
-    part.value = kept(part.value, valueWithin(entry));
+  private remember(entry: Entry, part: Part, isSound: boolean): void {
+    const [told, left] = [this.problems.length, this.unread.length];
+    part.value = kept(part.value, this.valueWithin(entry));
     if (!isSound) return;
     part.read = {
       value: part.value,
-      problems: problems.slice(told),
-      unread: unread.slice(left).map((path) => path.slice(entry.path.length)),
+      problems: this.problems.slice(told),
+      unread: this.unread.slice(left).map((path) => path.slice(entry.path.length)),
       at: entry.value.start,
     };
   }
 
-  function valueWithin(entry: Entry): unknown {
+  private valueWithin(entry: Entry): unknown {
     if (isUnknown(entry)) return undefined;
     const { schema } = entry;
-    if (schema?.dimension) return quantity(entry, schema);
+    if (schema?.dimension) return this.quantity(entry, schema);
     if (entry.kind === 'scalar') return entry.scalar;
-    if (entry.kind === 'list') return list(entry);
+    return entry.kind === 'list' ? this.list(entry) : this.fields(entry);
+  }
+
+  /** Of a field written twice the last counts, as for the schema check, also where it is left empty. */
+  private fields(entry: Entry): Record<string, unknown> {
     const values: Record<string, unknown> = {};
     for (const inner of entry.children) {
       const name = String(inner.path.at(-1));
-      const read = inner.schema && value(inner);
-      if (read !== undefined && name !== '__proto__') values[name] = read;
+      const read = inner.schema && this.value(inner);
+      if (read === undefined) delete values[name];
+      else if (name !== '__proto__') values[name] = read;
     }
     return values;
   }
 
-  function list(entry: Entry): unknown {
-    const read = entry.children.map(value);
+  private list(entry: Entry): unknown {
+    const read = entry.children.map((item) => this.value(item));
     const isTable = entry.children.every((item) => item.kind === 'list');
     const isPoint = Array.isArray(entry.schema?.items);
     if (isTable || isPoint) return read.some((item) => item === undefined) ? undefined : read;
@@ -77,28 +101,29 @@ export function readValues<Values>(root: Entry, invalid: ReadonlyMap<string, Pat
     return holdsMaps ? read.map((item) => item ?? {}) : read.filter((item) => item !== undefined);
   }
 
-  function quantity(entry: Entry, schema: FieldSchema): Quantity | undefined {
+  private quantity(entry: Entry, schema: FieldSchema): Quantity | undefined {
     if (!schema.dimension || entry.kind !== 'scalar') return undefined;
-    const written = writtenOf(entry, text);
+    const written = writtenOf(entry, this.text);
     const expected = expectedOf(schema);
     const read = parseQuantity(written, schema.dimension, expected);
-    const told = (error: QuantityError) => ({ message: error.message, ...placeAndFixes(entry, written, error, text) });
+    const told = (error: QuantityError) => ({
+      message: error.message,
+      ...placeAndFixes(entry, written, error, this.text),
+    });
     if (!isQuantity(read)) {
-      problems.push({ code: 'sheet/quantity', ...told(read) });
-      unread.push(entry.path);
+      this.problems.push({ code: 'sheet/quantity', ...told(read) });
+      this.unread.push(entry.path);
       return undefined;
     }
     const doubtful = doubt(read, expected);
     if (!isWithin(read, expected)) {
-      problems.push({ code: 'sheet/out-of-range', ...told(outOfRange(read, schema, doubtful?.instead ?? [])) });
-      unread.push(entry.path);
+      this.problems.push({ code: 'sheet/out-of-range', ...told(outOfRange(read, schema, doubtful?.instead ?? [])) });
+      this.unread.push(entry.path);
       return undefined;
     }
-    if (doubtful) problems.push({ code: 'sheet/two-readings', severity: 'warning', ...told(doubtful) });
+    if (doubtful) this.problems.push({ code: 'sheet/two-readings', severity: 'warning', ...told(doubtful) });
     return read;
   }
-
-  return { values: (value(root) ?? {}) as Partial<Values>, problems, unread };
 }
 
 /** Where the error stands in the text of the sheet, and its edits. */

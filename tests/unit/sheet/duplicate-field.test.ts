@@ -15,6 +15,18 @@ function mended(text: string): Record<string, string> {
 }
 
 describe('a field written twice', () => {
+  it.each([
+    ['left empty', 'silence: 1', 'silence:', undefined],
+    ['of another type', 'fuel: { octane: 91 }', 'fuel: 5', undefined],
+    ['another quantity', 'site: { altitude: 900 m, altitude: 300 m }', 'title: Wagon', 300],
+    ['no quantity', 'site: { altitude: 900 m, altitude: high }', 'title: Wagon', undefined],
+  ])('counts as what is written last: %s', (_, first, last, value) => {
+    const { values } = read(`format: 1\n${first}\n${last}\n`);
+    expect(values.silence).toBeUndefined();
+    expect(values.fuel).toBeUndefined();
+    expect(values.site?.altitude?.value).toBe(value);
+  });
+
   it('is kept as the one or the other', () => {
     const text = 'format: 1\nengine:\n  idle: 750 rpm # as found\n  cylinders: 8\n  idle: 800 rpm\n';
     expect(mended(text)).toEqual({
