@@ -3,10 +3,11 @@ import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, wri
 import { createRequire, wrap } from 'node:module';
 import { homedir } from 'node:os';
 import { dirname, join } from 'node:path';
+import { setFlagsFromString } from 'node:v8';
 import { Script } from 'node:vm';
 
-/** The bundle this file was built with, and the hash of its content. */
-declare const BUNDLE: { file: string; hash: string };
+/** The bundle this file was built with, the hash of its content, and what V8 is told before it runs. */
+declare const BUNDLE: { file: string; hash: string; flags: readonly string[] };
 
 const DAY = 86_400_000;
 const SUM = 32;
@@ -16,6 +17,7 @@ const SUM = 32;
  * compile it again; where it cannot be kept, or does not fit this V8 and this bundle, the bundle is compiled as ever.
  */
 function start(): void {
+  for (const flag of BUNDLE.flags) setFlagsFromString(flag);
   const bundle = join(__dirname, BUNDLE.file);
   const file = join(cacheFolder(), `${process.versions.v8}-${process.arch}-${BUNDLE.hash}.bin`);
   const cachedData = compiledBefore(file);
