@@ -4,6 +4,7 @@ import type { PlacedFinding } from '../../server/src/checking/finding.ts';
 import type { Choice, Offer } from '../../server/src/features/repairs.ts';
 import { Service } from '../../server/src/service.ts';
 import { applyEdits } from '../../server/src/sheet/edit.ts';
+import { pathText } from '../../server/src/sheet/entry.ts';
 import { noHouse } from '../../server/src/sheet/house.ts';
 import { inOneGo } from '../../server/src/text/steps.ts';
 import { must, mustBePlain, mustFollow } from './must.ts';
@@ -17,7 +18,7 @@ export function judgeActions(service: Service, uri: string, text: string): void 
     if (after === text) continue;
     const checked = checkText(after, noHouse);
     if (offer.choice) mustKeepComments(offer.title, before, checked);
-    if (offer.choice && 'finding' in offer.choice) mustHold(offer, before, checked);
+    if (offer.choice && 'finding' in offer.choice) mustHold(offer.title, offer.choice.finding, before, checked);
   }
   judgeFixAll(before);
 }
@@ -28,13 +29,17 @@ function chosen(service: Service, uri: string, text: string, { title, edits, cho
   return applyEdits(text, made);
 }
 
-/** What is mended is found in fewer stages or places, and no error of any rule in more. */
-function mustHold({ title, mends }: Offer, before: Checked, after: Checked): void {
+/** What is mended is not found at that field in as many stages any more, and no error of any rule in more than before. */
+function mustHold(title: string, index: number, before: Checked, after: Checked): void {
   const errors = ({ findings }: Checked) => findings.filter(({ severity }) => severity === 'error');
   for (const rule of new Set(errors(after).map(({ found }) => found)))
     must(extent(errors(after), rule) <= extent(errors(before), rule), `${title}: brings ${rule}`);
-  for (const { found } of mends)
-    must(extent(after.findings, found) < extent(before.findings, found), `${title}: ${found} stays`);
+  const mended = before.findings[index] as PlacedFinding;
+  const isMended = ({ found, path, stages }: PlacedFinding) =>
+    found === mended.found &&
+    pathText(path) === pathText(mended.path) &&
+    mended.stages.every((stage) => stages.includes(stage));
+  must(!after.findings.some(isMended), `${title}: ${mended.found} stays`);
 }
 
 function extent(findings: readonly PlacedFinding[], rule: string): number {

@@ -79,6 +79,7 @@ export async function hold({ text: opened, steps }: Conversation, counted: Count
     must(complaints.length === 0, `complaints: ${complaints.join('; ')}`);
     must((await client.stop()) === 0, 'the server ended badly');
   } finally {
+    client.kill();
     rmSync(shop, { recursive: true });
   }
 }
@@ -127,6 +128,15 @@ const TRIES = 50;
 
 async function sameAsFresh(client: Client, uri: string, shop: string, last: Step | undefined): Promise<void> {
   const fresh = await Client.start({ folders: [uriOf(shop)] });
+  try {
+    await compare(client, fresh, uri, last);
+    await fresh.stop();
+  } finally {
+    fresh.kill();
+  }
+}
+
+async function compare(client: Client, fresh: Client, uri: string, last: Step | undefined): Promise<void> {
   await fresh.open(uri, client.text(uri));
   const edit = last && 'edit' in last ? last.edit : undefined;
   const at = client.document(uri).positionAt(edit ? cursorOf(client.text(uri), edit) : 0);
@@ -137,9 +147,11 @@ async function sameAsFresh(client: Client, uri: string, shop: string, last: Step
       await sleep(100);
       told = await ask(client, uri, at);
     }
-    must(isDeepStrictEqual(told, anew), `${name}: not as of a server just started`);
+    must(
+      isDeepStrictEqual(told, anew),
+      `${name}: ${JSON.stringify(told)}\nbut of a server just started: ${JSON.stringify(anew)}`,
+    );
   }
-  await fresh.stop();
 }
 
 type Position = { line: number; character: number };

@@ -29,6 +29,7 @@ let seed = Number(values.seed);
 if (!(wanted > 0) || !Number.isSafeInteger(seed)) throw new Error('--edits and --seed take whole numbers');
 
 const start = performance.now();
+let isFailing = false;
 if (values.over === 'stdio') await conversations();
 else sessions();
 
@@ -57,8 +58,15 @@ async function conversations(): Promise<void> {
   const counted: Counted = { steps: 0, edits: 0 };
   while (counted.edits < wanted) {
     const result = await fc.check(
-      fc.asyncProperty(aConversation, (conversation) => hold(conversation, counted)),
-      { seed, numRuns: CONVERSATIONS_A_BATCH, timeout: LONGEST_CONVERSATION },
+      fc.asyncProperty(aConversation, async (conversation) => {
+        try {
+          await hold(conversation, counted);
+        } catch (error) {
+          tellFirst(error, conversation);
+          throw error;
+        }
+      }),
+      { seed, numRuns: CONVERSATIONS_A_BATCH, timeout: LONGEST_CONVERSATION, interruptAfterTimeLimit: LONGEST_BATCH },
     );
     const told = `${counted.edits} edits, ${counted.steps} steps over stdio`;
     if (result.failed) fail(result.errorInstance, result.counterexample?.[0], told);
@@ -66,11 +74,9 @@ async function conversations(): Promise<void> {
   }
 }
 
-let isFailing = false;
-
 /** Shrinking takes its time: what failed first is told at once. */
-function tellFirst(error: unknown, texts: readonly string[]): void {
-  if (!isFailing) console.log(`Fails in seed ${seed}: ${error}\n${JSON.stringify(texts)}`);
+function tellFirst(error: unknown, found: readonly string[] | Conversation): void {
+  if (!isFailing) console.log(`Fails in seed ${seed}: ${error}\n${JSON.stringify(found)}`);
   isFailing = true;
 }
 

@@ -80,7 +80,7 @@ export class Client {
   private stderr = '';
 
   private constructor(
-    process: ChildProcess,
+    private readonly process: ChildProcess,
     readonly connection: MessageConnection,
   ) {
     this.ended = new Promise((done) => process.once('exit', (code) => done(code)));
@@ -147,6 +147,11 @@ export class Client {
     const code = await this.ended;
     this.connection.dispose();
     return code;
+  }
+
+  /** Ends the server whatever it is doing, if it has not ended. */
+  kill(): void {
+    this.process.kill('SIGKILL');
   }
 
   /** What the server has complained about outside the protocol. */
