@@ -22,6 +22,7 @@ import { type AskedQuestion, askedOf, NO_RANKS, ranksOf } from './features/quest
 import { allRepairs, type Choice, editsOf, type Offer, problemRepairs, repairsAt } from './features/repairs.ts';
 import { reportOf } from './features/report.ts';
 import { selectionsAt } from './features/selection.ts';
+import { type Starting, startingOf } from './features/starting.ts';
 import { type OutlineItem, outlineOf } from './features/symbols.ts';
 import { withQuestions } from './features/title-hover.ts';
 import { problemsTold, type Told, toldOf } from './features/told.ts';
@@ -158,6 +159,11 @@ export class Service {
   figureLines(uri: string): string[] {
     const checked = this.checkedAt(uri);
     return checked ? figureLines(checked.plan, checked.house.units ?? 'us') : [];
+  }
+
+  /** What each stage of a sheet can be tuned from. */
+  starting(uri: string): Starting[] {
+    return startingOf(this.checkedAt(uri)?.plan ?? []);
   }
 
   /** How far the parts of each stage of a sheet go. */

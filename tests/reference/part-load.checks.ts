@@ -1,9 +1,12 @@
 import { readDeadTime } from '../../server/src/engineering/dead-time.ts';
 import * as part from '../../server/src/engineering/part-load.ts';
+import { crankingFuel } from '../../server/src/engineering/starting.ts';
 import { type Check, ownCheck } from './check.ts';
 
 const own = ownCheck(21, 'part load');
 const dead = ownCheck(21, 'dead time');
+const cold = ownCheck(21, 'starting');
+const cranked = { displacement: 5.7e-3, pressure: 101325, temperature: 293.15, stoichiometric: 14.7 };
 const efficiency = (manifoldPressure: number, compressionRatio: number, exhaustPressure = 101325) =>
   part.partLoadEfficiency({ full: 1, manifoldPressure, exhaustPressure, compressionRatio });
 const ideal = 'Heywood, ideal cycle of section 6.2, formula worked by hand';
@@ -85,5 +88,23 @@ export const checks: Check[] = [
     'ms',
     1e-4,
     'engineering notes, section 21: not extrapolated further',
+  ),
+  cold(
+    'cranking-plain',
+    'fuel of a cycle of 5.7 L at 20 degC without excess: 0.8 * 5.7 L * 1.2041 kg/m3 / 14.7',
+    () => crankingFuel({ ...cranked, factor: 1 }) * 1e6,
+    373.5,
+    'mg',
+    1e-3,
+    'Heywood eq. 2.27 and 3.9 worked by hand; air of 20 degC has 1.2041 kg/m3 (ISO 2533:1975)',
+  ),
+  cold(
+    'cranking-cold',
+    'the same at -20 degC with 4.5 times the fuel: 0.8 * 5.7 L * 1.3944 kg/m3 / 14.7 * 4.5',
+    () => crankingFuel({ ...cranked, temperature: 253.15, factor: 4.5 }) * 1e6,
+    1946.5,
+    'mg',
+    1e-3,
+    'Heywood eq. 2.27 and 3.9 worked by hand; air of -20 degC has 1.3944 kg/m3 (ideal gas)',
   ),
 ];

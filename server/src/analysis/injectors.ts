@@ -82,7 +82,7 @@ const onePoint = fact({
 });
 
 /** Dead times of one injector as the sheet gives them: a table, or a single one. */
-const deadTimes = choose({
+export const deadTimes = choose({
   id: 'dead-times',
   from: { hasDeadTimeTable },
   among: ({ hasDeadTimeTable }) => (hasDeadTimeTable ? tablePoints : onePoint),

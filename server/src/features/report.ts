@@ -21,6 +21,7 @@ import { ladders } from './report/ladder.ts';
 import { linesPage, partsPage, wiringPage } from './report/lists.ts';
 import { orderOfWorkPage } from './report/order-of-work.ts';
 import { readingsPage } from './report/readings.ts';
+import { sparkPlots, startingPage } from './report/starting.ts';
 
 /** Everything a report is made of, worked out before. */
 export type Reported = {
@@ -46,6 +47,7 @@ export function reportOf({ checked, needs, headroom, questions }: Reported): Sec
     section('Wiring', wiringPage(plan, system)),
     section('Order of work', orderOfWorkPage(checked)),
     section('Readings to take', readingsPage(plan, system)),
+    section('To start tuning from', startingPage(plan, system), sparkPlots(plan)),
     section('What is assumed in the figures', assumptionsPage(plan)),
     section('Take care', cautionsPage()),
     section('Signed', signaturesPage(checked)),

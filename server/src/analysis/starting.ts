@@ -1,0 +1,188 @@
+import { buildOfCam } from '../engineering/bmep.ts';
+import { IDLE_VOLUMETRIC_EFFICIENCY } from '../engineering/idle.ts';
+import { linearAt } from '../engineering/interpolation.ts';
+import {
+  fullLoadEfficiency,
+  idleAdvance,
+  idleLambda,
+  loadShare,
+  partLoadEfficiency,
+  startingLambda,
+  throughIdle,
+} from '../engineering/part-load.ts';
+import { alcoholExcess, coldFuel, crankingFuel } from '../engineering/starting.ts';
+import { startingAdvance, startingTiming } from '../engineering/timing.ts';
+import { type TorqueCurve, torqueAt } from '../engineering/torque-curve.ts';
+import { sitePressure } from './air.ts';
+import { intakePressure } from './boost.ts';
+import { crankingDeadTime } from './cranking.ts';
+import { lambda, volumetricEfficiency } from './demand.ts';
+import { compressionRatio, displacement, idleSpeed, peakPowerSpeed, redline } from './engine.ts';
+import { alcohol, stoichiometric } from './fuel.ts';
+import { fullAdvance, retardForNitrous, retardPerBoost } from './full-load-spark.ts';
+import { idleManifoldPressure } from './idle.ts';
+import { idleInjectorFlow } from './idle-injection.ts';
+import { induction } from './induction.ts';
+import { injectorCount, pulsesPerCycle } from './injectors.ts';
+import { limitedSparkOverSpeed } from './knock.ts';
+import { fact, field, optional } from './node.ts';
+import { stagePower } from './power.ts';
+
+/** A point of the map to start from: speed, rev/s, absolute manifold pressure, Pa, spark in degrees before top dead center. */
+export type StartingPoint = {
+  speed: number;
+  pressure: number;
+  efficiency: number;
+  lambda: number;
+  spark: number;
+  /** Whether the speed lies outside what the torque curve is meant for. */
+  outside: boolean;
+};
+
+/** Steps of the map, rev/s and Pa. */
+const SPEED_STEP = 500 / 60;
+const PRESSURE_STEP = 10e3;
+
+/** Exhaust pressure over that of the air outside with a free exhaust. Common practice. */
+const EXHAUST = 1.1;
+
+/** Share of the highest manifold pressure from which an engine counts as fully loaded. Common practice. */
+const NEAR_FULL = 0.9;
+
+/** Speed over idle speed up to which mixture and spark of idle hold. Common practice. */
+const IDLE_RANGE = 1.3;
+
+const limitedSpark = optional(limitedSparkOverSpeed);
+const camDuration = optional(field('engine.cam-duration', 'cam'));
+
+const build = fact({
+  id: 'build-by-cam',
+  from: { camDuration },
+  compute: ({ camDuration }) => (camDuration === undefined ? 'mild' : buildOfCam(camDuration)),
+});
+
+/** Efficiency, mixture and spark over speed and manifold pressure to start tuning from. Never a finished tune. */
+export const startingMap = fact({
+  id: 'starting-map',
+  from: {
+    stagePower,
+    peakPowerSpeed,
+    redline,
+    idleSpeed,
+    idleManifoldPressure,
+    volumetricEfficiency,
+    compressionRatio,
+    sitePressure,
+    intakePressure,
+    induction,
+    lambda,
+    retardPerBoost,
+    retardForNitrous,
+    fullAdvance,
+    limitedSpark,
+    build,
+  },
+  compute: (v): StartingPoint[] => {
+    const curve: TorqueCurve = { power: v.stagePower, peakPowerSpeed: v.peakPowerSpeed };
+    const torqueAtPeak = torqueAt(curve, v.peakPowerSpeed).torque;
+    const exhaust = Math.max(EXHAUST * v.sitePressure, v.induction === 'turbo' ? v.intakePressure : 0);
+    const full = (speed: number) =>
+      fullLoadEfficiency(v.volumetricEfficiency, torqueAt(curve, speed).torque, torqueAtPeak);
+    const part = (speed: number, manifoldPressure: number) =>
+      partLoadEfficiency({
+        full: full(speed),
+        manifoldPressure,
+        exhaustPressure: exhaust,
+        compressionRatio: v.compressionRatio,
+      });
+    const idle = { known: IDLE_VOLUMETRIC_EFFICIENCY, computed: part(v.idleSpeed, v.idleManifoldPressure) };
+    const timing = { ...startingTiming(v.induction), fullLoad: v.fullAdvance, retardPerBoost: v.retardPerBoost };
+    const isNearFull = (pressure: number) => pressure >= NEAR_FULL * v.intakePressure;
+    return speedsOf(v.idleSpeed, v.redline).flatMap((speed) =>
+      pressuresOf(v.intakePressure).map((pressure): StartingPoint => {
+        const load = loadShare(pressure, v.idleManifoldPressure, v.sitePressure);
+        const isIdle = speed <= IDLE_RANGE * v.idleSpeed && pressure <= v.idleManifoldPressure;
+        const advance = startingAdvance(timing, {
+          speed,
+          idleSpeed: v.idleSpeed,
+          manifoldPressure: pressure,
+          ambient: v.sitePressure,
+          retard: isNearFull(pressure) ? v.retardForNitrous : 0,
+        });
+        const cap =
+          isNearFull(pressure) && v.limitedSpark ? limitedAt(v.limitedSpark, speed) : Number.POSITIVE_INFINITY;
+        return {
+          speed,
+          pressure,
+          efficiency: throughIdle(part(speed, pressure), load, idle),
+          lambda: isIdle ? idleLambda[v.build] : startingLambda(pressure, v.sitePressure, v.lambda),
+          spark: isIdle ? idleAdvance[v.build] : Math.min(advance, cap),
+          outside: torqueAt(curve, speed).outside,
+        };
+      }),
+    );
+  },
+});
+
+/** The limited spark between the speeds it is known at, in lines; beyond them held. */
+function limitedAt(known: readonly { speed: number; spark: number }[], speed: number): number {
+  const speeds = known.map((one) => one.speed);
+  const held = Math.min(Math.max(speed, speeds[0] ?? speed), speeds.at(-1) ?? speed);
+  return linearAt(
+    speeds,
+    known.map(({ spark }) => spark),
+    held,
+  );
+}
+
+/** Fuel to start and warm up with at a coolant temperature, K: mass of one cycle of all cylinders, kg; pulses, s. */
+export type ColdStart = {
+  coolant: number;
+  mass: number;
+  pulse: number;
+  fired: number;
+  fades: number;
+  warming: number;
+};
+
+/** What the engine is given cold, by coolant temperature. The first fuel at key-on is that of one cycle of cranking. */
+export const coldStart = fact({
+  id: 'cold-start',
+  from: {
+    displacement,
+    sitePressure,
+    stoichiometric,
+    alcohol,
+    injectorCount,
+    pulsesPerCycle,
+    idleInjectorFlow,
+    crankingDeadTime,
+  },
+  compute: (v): ColdStart[] => {
+    const share = Math.min(1, v.alcohol.ethanol + v.alcohol.methanol);
+    const excess = (factor: number) => 1 + (factor - 1) * (1 + (alcoholExcess - 1) * share);
+    return coldFuel.map(({ coolant, cranking, fired, fades, warming }) => {
+      const mass = crankingFuel({
+        displacement: v.displacement,
+        pressure: v.sitePressure,
+        temperature: coolant,
+        stoichiometric: v.stoichiometric,
+        factor: excess(cranking),
+      });
+      const pulse = mass / (v.injectorCount * v.pulsesPerCycle * v.idleInjectorFlow) + v.crankingDeadTime;
+      return { coolant, mass, pulse, fired: excess(fired), fades, warming: excess(warming) };
+    });
+  },
+});
+
+function speedsOf(idle: number, redline: number): number[] {
+  const first = Math.ceil(idle / SPEED_STEP) * SPEED_STEP;
+  const count = Math.max(1, Math.floor((redline - first) / SPEED_STEP + 1e-9) + 1);
+  return Array.from({ length: count }, (_, step) => first + step * SPEED_STEP);
+}
+
+/** From 20 kPa in steps to the highest there is. */
+function pressuresOf(highest: number): number[] {
+  const steps = Math.max(0, Math.ceil((highest - 20e3) / PRESSURE_STEP - 1e-9));
+  return [...Array.from({ length: steps }, (_, step) => 20e3 + step * PRESSURE_STEP), highest];
+}
