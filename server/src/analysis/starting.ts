@@ -139,11 +139,22 @@ function limitedAt(known: readonly { speed: number; spark: number }[], speed: nu
 export type ColdStart = {
   coolant: number;
   mass: number;
-  pulse: number;
+  /** Nothing where dead time or flow while cranking are not known. */
+  pulse?: number;
   fired: number;
   fades: number;
   warming: number;
 };
+
+/** How long an injector opens while cranking for the fuel of one cycle of all cylinders, s/kg, and its dead time, s. */
+const crankingPulse = fact({
+  id: 'cranking-pulse',
+  from: { injectorCount, pulsesPerCycle, idleInjectorFlow, crankingDeadTime },
+  compute: (v) => ({
+    perMass: 1 / (v.injectorCount * v.pulsesPerCycle * v.idleInjectorFlow),
+    deadTime: v.crankingDeadTime,
+  }),
+});
 
 /** What the engine is given cold, by coolant temperature. The first fuel at key-on is that of one cycle of cranking. */
 export const coldStart = fact({
@@ -153,10 +164,7 @@ export const coldStart = fact({
     sitePressure,
     stoichiometric,
     alcohol,
-    injectorCount,
-    pulsesPerCycle,
-    idleInjectorFlow,
-    crankingDeadTime,
+    pulse: optional(crankingPulse),
   },
   compute: (v): ColdStart[] => {
     const share = Math.min(1, v.alcohol.ethanol + v.alcohol.methanol);
@@ -169,8 +177,8 @@ export const coldStart = fact({
         stoichiometric: v.stoichiometric,
         factor: excess(cranking),
       });
-      const pulse = mass / (v.injectorCount * v.pulsesPerCycle * v.idleInjectorFlow) + v.crankingDeadTime;
-      return { coolant, mass, pulse, fired: excess(fired), fades, warming: excess(warming) };
+      const pulse = v.pulse && { pulse: mass * v.pulse.perMass + v.pulse.deadTime };
+      return { coolant, mass, ...pulse, fired: excess(fired), fades, warming: excess(warming) };
     });
   },
 });

@@ -79,7 +79,7 @@ function coldTable(stage: StageAnalysis, show: Show): Block[] {
   const rows = known(stage, coldStart)?.map(({ coolant, mass, pulse, fired, fades, warming }) => [
     show(coolant, 'temperature'),
     `${Math.round(mass * 1e6)} mg`,
-    show(pulse, 'time'),
+    pulse === undefined ? 'not known' : show(pulse, 'time'),
     `${added(fired)}, gone after ${fades} s`,
     added(warming),
   ]);
@@ -111,7 +111,7 @@ function mixtureTable(stage: StageAnalysis, show: Show): Block[] {
     const here = map.filter((point) => point.pressure === pressure);
     const at = (speed: number | undefined) => here.find((point) => point.speed === speed);
     return [
-      show(pressure, 'absolute-pressure'),
+      `${Math.round(pressure / 1e3)} kPa`,
       at(shown.at(-1))?.lambda.toFixed(2) ?? '-',
       ...shown.map((speed) => `${Math.round(at(speed)?.spark ?? 0)} deg`),
     ];
