@@ -23,16 +23,18 @@ const addressed = {
   banner: { js: "const bundleAddress = require('node:url').pathToFileURL(__filename).href;" },
 };
 
+const hashOf = (content) => createHash('sha256').update(content).digest('hex').slice(0, 16);
+
 /** A server stays open all day beside an editor: V8 collects early instead of letting the heap grow to several times what lives. */
 const sparing = ['--optimize-for-size', '--semi-space-growth-factor=1'];
 
-/** A program as a bundle, and the file that starts it with what V8 has compiled of it before. */
+/** A program as a bundle that knows what it was built of, and the file that starts it with what V8 has compiled of it before. */
 async function program(entry, bundle, outfile, { banner = '', flags = [] }) {
-  const built = await build({ ...common, ...addressed, entryPoints: [entry], outfile: join('dist', bundle) });
-  const hash = createHash('sha256')
-    .update(readFileSync(join('dist', bundle)))
-    .digest('hex')
-    .slice(0, 16);
+  const options = { ...common, ...addressed, entryPoints: [entry], outfile: join('dist', bundle) };
+  const named = (hash) => ({ ...options, define: { ...addressed.define, BUILD: JSON.stringify(hash) } });
+  const unnamed = await build({ ...named(''), write: false });
+  const built = await build(named(hashOf(unnamed.outputFiles.find(({ path }) => path.endsWith(bundle)).contents)));
+  const hash = hashOf(readFileSync(join('dist', bundle)));
   const define = { BUNDLE: JSON.stringify({ file: bundle, hash, flags }) };
   await build({ ...common, entryPoints: ['server/src/start.ts'], outfile, define, banner: { js: banner } });
   return built.metafile;

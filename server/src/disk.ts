@@ -1,4 +1,4 @@
-import { constants, type Dirent, type Stats } from 'node:fs';
+import { closeSync, constants, type Dirent, fstatSync, openSync, readSync, type Stats, statSync } from 'node:fs';
 import { type FileHandle, open, readdir, stat } from 'node:fs/promises';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { glob } from 'tinyglobby';
@@ -6,6 +6,9 @@ import { addressIn, sameFile } from './workspace/address.ts';
 import { kindOf } from './workspace/kind.ts';
 import type { Files } from './workspace/supply.ts';
 import type { File, Search } from './workspace/workspace.ts';
+
+/** For reading, and not to wait for a writer, should a pipe stand there since it was looked at. */
+const OPENING = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
 
 /** How long a file system may take for one file, in ms. */
 const PATIENCE = 3000;
@@ -106,14 +109,44 @@ export function searchOnDisk(): Files['search'] {
   };
 }
 
+/**
+ * Reads a file by its address at once, as for a program that has nothing else to do meanwhile: a regular file up to a size,
+ * wherever links lead.
+ */
+export function fileNow(uri: string, mostBytes: number): File {
+  const path = pathOf(uri);
+  if (path === undefined) return absent;
+  try {
+    const refusal = refusalOf(statSync(path), mostBytes);
+    if (refusal) return refused(refusal);
+    const handle = openSync(path, OPENING);
+    try {
+      const found = fstatSync(handle);
+      const late = refusalOf(found, mostBytes);
+      return late ? refused(late) : textFile(bytesNow(handle, found.size));
+    } finally {
+      closeSync(handle);
+    }
+  } catch (error) {
+    return unreadable(error as NodeJS.ErrnoException).file;
+  }
+}
+
+function bytesNow(handle: number, size: number): Uint8Array {
+  const buffer = Buffer.alloc(size);
+  let length = 0;
+  for (let read = 1; read > 0 && length < size; length += read)
+    read = readSync(handle, buffer, length, size - length, length);
+  return buffer.subarray(0, length);
+}
+
 async function read(path: string, mostBytes: number, before: Known | undefined): Promise<Known> {
   const found = await stat(path);
   const stamp = stampOf(found);
   if (before?.stamp === stamp) return before;
   const refusal = refusalOf(found, mostBytes);
   if (refusal) return { stamp, file: refused(refusal) };
-  // Not to wait for a writer, should a pipe stand here since it was looked at.
-  const handle = await open(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+  const handle = await open(path, OPENING);
   try {
     const opened = await handle.stat();
     const late = refusalOf(opened, mostBytes);

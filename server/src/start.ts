@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createRequire, wrap } from 'node:module';
-import { homedir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { setFlagsFromString } from 'node:v8';
 import { Script } from 'node:vm';
+import { cacheFolder, keptIn } from './cli/cache-folder.ts';
 
 /** The bundle this file was built with, the hash of its content, and what V8 is told before it runs. */
 declare const BUNDLE: { file: string; hash: string; flags: readonly string[] };
@@ -30,25 +30,11 @@ function start(): void {
   script.runInThisContext()(module.exports, createRequire(bundle), module, bundle, dirname(bundle));
 }
 
-/** Where programs of a user keep what they can make anew. */
-function cacheFolder(): string {
-  const { XDG_CACHE_HOME, LOCALAPPDATA } = process.env;
-  if (process.platform === 'win32') return join(LOCALAPPDATA ?? join(homedir(), 'AppData', 'Local'), 'build-sheet');
-  if (process.platform === 'darwin') return join(homedir(), 'Library', 'Caches', 'build-sheet');
-  return join(XDG_CACHE_HOME || join(homedir(), '.cache'), 'build-sheet');
-}
-
 /** What was kept, if it is whole and nobody else could have written it. */
 function compiledBefore(file: string): Buffer | undefined {
-  try {
-    const { uid, mode } = statSync(file);
-    if (process.getuid && (uid !== process.getuid() || (mode & 0o022) !== 0)) return undefined;
-    const kept = readFileSync(file);
-    const data = kept.subarray(SUM);
-    return sumOf(data).equals(kept.subarray(0, SUM)) ? data : undefined;
-  } catch {
-    return undefined;
-  }
+  const kept = keptIn(file);
+  const data = kept?.subarray(SUM);
+  return data && kept && sumOf(data).equals(kept.subarray(0, SUM)) ? data : undefined;
 }
 
 function sumOf(data: Uint8Array): Buffer {

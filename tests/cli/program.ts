@@ -33,6 +33,9 @@ export async function program(
     complain: (text) => {
       complaints += `build-sheet: ${text}\n`;
     },
+    show: () => {},
+    keeping: undefined,
+    threads: undefined,
     readInput: async () => Buffer.from(input),
     dialog: () => {
       let seen = 0;

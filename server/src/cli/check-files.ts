@@ -1,147 +1,138 @@
-import { basename, relative } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
-import { searchOnDisk } from '../disk.ts';
-import type { Told } from '../features/told.ts';
+import { createHash } from 'node:crypto';
+import { basename, dirname, relative } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import type { Service } from '../service.ts';
-import { endOfLine, type Position, positionsIn, startOfLine } from '../text/lines.ts';
-import type { Range } from '../text/place.ts';
-import { kindOf, MOST_SHEET_BYTES } from '../workspace/kind.ts';
-import { supply } from '../workspace/supply.ts';
+import { absolute, checked, type FileResult, located, opened, pathBetween, type Read, reasonOf } from './check-file.ts';
+import { kindOf } from '../workspace/kind.ts';
 import type { File } from '../workspace/workspace.ts';
-import type { CheckedFile, CheckResult, Complaint, Excerpt, ToldAt } from './check-result.ts';
-import { harmless } from './wrap.ts';
+import type { CheckedFile, CheckResult, Complaint } from './check-result.ts';
+import type { KeptChecks } from './kept-checks.ts';
+import type { Crew } from './threads.ts';
 
-/** Reads a file by its address, of so many bytes at most. */
-export type Read = (uri: string, mostBytes: number) => Promise<File>;
+/** From so many files on threads help, and checks are kept: fewer are checked before threads or a cache are at hand. */
+export const MANY = 200;
 
-/** How much of a long line is shown before and after what is meant. */
-const BEFORE = 60;
-const AFTER = 140;
+/** How files are checked: as `read` gives them, by the house rules of the service's roots, with or without repairs. */
+export type Checking = { service: Service; read: Read; repairs: boolean; kept?: KeptChecks | undefined };
 
-/** Files are checked as `read` gives them; paths are shown from `cwd`. */
-export type Checking = { service: Service; read: Read; cwd: string; repairs: boolean };
+/** What helps with many files: threads, and someone who is told how far it has come. */
+export type Help = { crew?: Crew | undefined; progress?: ((done: number, all: number) => void) | undefined };
 
-/** Checks files one after another, and tells what could not be checked. */
-export async function checkFiles(files: readonly string[], checking: Checking): Promise<CheckResult> {
-  const checked: CheckedFile[] = [];
-  const complaints = new Map<string, Complaint>();
-  const faults: Complaint[] = [];
+/**
+ * Checks files, and tells what could not be checked; paths are shown from `cwd`. What an earlier run has checked of the
+ * same texts is taken over.
+ */
+export async function checkFiles(
+  files: readonly string[],
+  checking: Checking & { cwd: string },
+  { crew, progress }: Help = {},
+): Promise<CheckResult> {
+  const { kept, cwd, service } = checking;
+  const results = new Map<string, FileResult>();
+  const take = (file: string, result: FileResult) => {
+    results.set(file, result);
+    progress?.(results.size, files.length);
+  };
+  const left: string[] = [];
+  const isShared = crew !== undefined && files.length > MANY;
+  const hold = holding(service);
   for (const file of files) {
-    const result = await checkFile(file, checking);
-    if (result.file) checked.push(result.file);
-    for (const complaint of result.complaints) complaints.set(JSON.stringify(complaint), complaint);
-    faults.push(...result.faults);
+    hold(file);
+    const found = await checkFile(file, checking, isShared);
+    if (found) take(file, found.result);
+    else left.push(file);
   }
-  return { files: checked, complaints: [...complaints.values()], faults };
+  if (crew && left.length > 0)
+    await crew.check(left, {
+      take: (file, { key, result }) => {
+        if (key !== undefined) kept?.put(key, result);
+        take(file, result);
+      },
+      own: (file) => {
+        hold(file);
+        return checkFile(file, checking);
+      },
+    });
+  await kept?.write();
+  return gathered(files, results, cwd);
 }
 
-type FileResult = { file?: CheckedFile; complaints: Complaint[]; faults: Complaint[] };
+/** A check of a file, and what its texts are known by where it may be kept. */
+export type KeyedResult = { key?: string; result: FileResult };
 
-async function checkFile(file: string, checking: Checking): Promise<FileResult> {
-  const { service, read, cwd } = checking;
-  const path = shownPath(file, cwd);
+/** Checks a file, or takes over the check of the same texts; with `onlyKept` nothing, where there is none. */
+export function checkFile(file: string, checking: Checking): Promise<KeyedResult>;
+export function checkFile(file: string, checking: Checking, onlyKept: boolean): Promise<KeyedResult | undefined>;
+export async function checkFile(
+  file: string,
+  { service, read, repairs, kept }: Checking,
+  onlyKept = false,
+): Promise<KeyedResult | undefined> {
   const found = await opened(file, service, read);
-  if (found.kind !== 'text') return { complaints: [{ path, message: reasonOf(found) }], faults: [] };
+  if (found.kind !== 'text') return { result: { complaints: [{ path: '', message: reasonOf(found) }], faults: [] } };
   try {
-    return told(found.uri, found.text, path, checking);
+    const key = keyOf(found.uri, found.text, service, repairs);
+    const known = kept?.get(key);
+    if (known) return { result: known };
+    if (onlyKept) return undefined;
+    const result = checked(found.uri, found.text, service, repairs);
+    if (result.faults.length > 0) return { result };
+    kept?.put(key, result);
+    return { key, result };
   } finally {
     service.close(found.uri);
   }
 }
 
-/** Why a file is not there as a text. */
-export function reasonOf(file: Exclude<File, { kind: 'text' }>): string {
-  return file.kind === 'absent' ? 'there is no such file.' : file.reason;
+/** What a check is known by: all that it stands on but the program. */
+function keyOf(uri: string, text: string, { workspace }: Service, repairs: boolean): string {
+  const behind = workspace.behind(uri).map(([other, file]) => [pathBetween(uri, other), file && sumOf(file)]);
+  const hasCatalog = workspace.behind(uri).some(([other]) => kindOf(other, '') === 'catalog');
+  const head = [repairs, workspace.get(uri)?.kind, behind, hasCatalog && workspace.today];
+  return hashOf(`${JSON.stringify(head)}\n${text}`).slice(0, 32);
 }
 
-/** Opens a file in the service, with all that holds for it; whoever opens it closes it. */
-export async function opened(file: string, service: Service, read: Read): Promise<File & { uri: string }> {
-  const uri = pathToFileURL(file).href;
-  const found = await read(uri, MOST_SHEET_BYTES);
-  if (found.kind !== 'text') return { ...found, uri };
-  await open(uri, found.text, service, read);
-  return { ...found, uri };
+const sums = new WeakMap<File, string>();
+
+/** What a file is known by; worked out once, since every sheet of a shop may stand on it. */
+function sumOf(file: File): string {
+  const sum = sums.get(file) ?? hashOf(JSON.stringify(file));
+  sums.set(file, sum);
+  return sum;
 }
 
-/** Opens a text in the service, with all that holds for it. */
-export async function open(uri: string, text: string, { workspace }: Service, read: Read): Promise<void> {
-  workspace.put({ uri, kind: kindOf(uri, 'build-sheet') ?? 'sheet', version: 1, text });
-  workspace.today = new Date().toISOString().slice(0, 10);
-  await supply(workspace, { read, search: searchOnDisk() });
+function hashOf(text: string): string {
+  return createHash('sha256').update(text).digest('hex');
 }
 
-function told(uri: string, text: string, path: string, { service, cwd, repairs }: Checking): FileResult {
-  const all = service.told(uri, { repairs });
-  const texts: Texts = {
-    textAt: (other) => (other === uri ? text : (service.workspace.textAt(other) ?? '')),
-    pathOf: (other) => (other === uri ? path : shownPath(fileURLToPath(other), cwd)),
-    positionOf: positionsIn(text),
-  };
-  const faulty = service.houseFaults(uri).map(({ at, reason }) => [texts.pathOf(at.uri), reason] as const);
-  if (service.workspace.get(uri)?.kind === 'house' && all[0]) faulty.push([path, all[0].message]);
-  return {
-    file: { path, told: all.map((one) => placed(one, text, texts)), open: service.openChecks(uri).length },
-    complaints: faulty.map(([house, reason]) => ({
-      path: house,
-      message: `these house rules do not hold, or not all of them: ${reason}`,
-    })),
-    faults: service.faults(uri).map(({ where, error }) => ({ path, message: `${where}: ${traceOf(error)}` })),
+/** Has what holds for the files of a folder stay known from its first file to its last, where they come one after the other. */
+export function holding({ workspace }: Service): (file: string) => void {
+  let held = '';
+  return (file) => {
+    if (held !== '' && dirname(held) === dirname(file)) return;
+    if (held !== '') workspace.dismiss(pathToFileURL(held).href);
+    held = file;
+    workspace.expect(pathToFileURL(held).href);
   };
 }
 
-/** How to look up the texts of one check, and offsets in its own. */
-type Texts = {
-  textAt: (uri: string) => string;
-  pathOf: (uri: string) => string;
-  positionOf: (offset: number) => Position;
-};
-
-function placed(told: Told, text: string, { textAt, pathOf, positionOf }: Texts): ToldAt {
-  const { code, found, severity, message, range, related, field, stages, identity, identities, repairs, accepted } =
-    told;
-  return {
-    rule: code,
-    found,
-    severity,
-    message,
-    field,
-    stages,
-    identity,
-    identities,
-    start: positionOf(range.start),
-    end: positionOf(range.end),
-    excerpt: excerptOf(text, range),
-    related: related.map((other) => ({
-      path: pathOf(other.place.uri),
-      start: positionsIn(textAt(other.place.uri))(other.place.range.start),
-      message: other.message,
-    })),
-    repairs,
-    ...(accepted !== undefined && { accepted }),
-  };
-}
-
-/** The line of a range, cut where it is longer than can be shown. */
-function excerptOf(text: string, { start, end }: Range): Excerpt {
-  const lineStart = startOfLine(text, start);
-  const lineEnd = endOfLine(text, start);
-  const from = start - lineStart > BEFORE + AFTER ? start - BEFORE : lineStart;
-  const to = Math.min(lineEnd, Math.max(start, from) + AFTER);
-  const [head, tail] = [from > lineStart ? '\u2026' : '', to < lineEnd ? '\u2026' : ''];
-  const shift = head.length - from;
-  return {
-    line: head + harmless(text.slice(from, to)) + tail,
-    from: start + shift,
-    to: Math.max(start + 1, Math.min(end, to)) + shift,
-  };
+function gathered(files: readonly string[], results: ReadonlyMap<string, FileResult>, cwd: string): CheckResult {
+  const shown: CheckedFile[] = [];
+  const complaints = new Map<string, Complaint>();
+  const faults: Complaint[] = [];
+  for (const file of files) {
+    const result = results.get(file);
+    if (!result) continue;
+    const here = located(result, (path) => shownPath(absolute(path, file), cwd));
+    if (here.file) shown.push(here.file);
+    for (const complaint of here.complaints) complaints.set(JSON.stringify(complaint), complaint);
+    faults.push(...here.faults);
+  }
+  return { files: shown, complaints: [...complaints.values()], faults };
 }
 
 /** A file as it is shown: from the working folder, with slashes. */
 export function shownPath(file: string, cwd: string): string {
   const path = relative(cwd, file);
   return (path === '' ? basename(file) : path).replaceAll('\\', '/');
-}
-
-function traceOf(error: unknown): string {
-  return error instanceof Error ? (error.stack ?? error.message) : String(error);
 }

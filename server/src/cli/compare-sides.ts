@@ -3,7 +3,7 @@ import { stat } from 'node:fs/promises';
 import { join, relative, resolve } from 'node:path';
 import { filesOnDisk } from '../disk.ts';
 import { kindOf } from '../workspace/kind.ts';
-import type { Read } from './check-files.ts';
+import type { Read } from './check-file.ts';
 import { find } from './find.ts';
 import { isRevision, stateAt, workTreeOf } from './git.ts';
 import type { Io } from './io.ts';

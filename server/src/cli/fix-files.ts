@@ -2,7 +2,8 @@ import { createTwoFilesPatch } from 'diff';
 import type { Service } from '../service.ts';
 import { applyEdits } from '../text/apply-edits.ts';
 import { inOneGo } from '../text/steps.ts';
-import { opened, type Read, shownPath } from './check-files.ts';
+import { opened, type Read } from './check-file.ts';
+import { shownPath } from './check-files.ts';
 
 /** A file before and after everything in it was mended that needs no choice. */
 export type Mended = { file: string; before: string; after: string };

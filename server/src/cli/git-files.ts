@@ -3,7 +3,7 @@ import { pathToFileURL } from 'node:url';
 import { filesOnDisk } from '../disk.ts';
 import { Service } from '../service.ts';
 import { MOST_SHEET_BYTES } from '../workspace/kind.ts';
-import { open, reasonOf } from './check-files.ts';
+import { open, reasonOf } from './check-file.ts';
 import { houseRoots } from './house-roots.ts';
 import { Misuse } from './verb.ts';
 

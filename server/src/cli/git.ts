@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import { textFile } from '../disk.ts';
 import type { File } from '../workspace/workspace.ts';
-import type { Read } from './check-files.ts';
+import type { Read } from './check-file.ts';
 import { Misuse } from './verb.ts';
 
 /** So much of a list of files is read at most; a repository of a million files has less. */

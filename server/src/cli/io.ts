@@ -1,4 +1,7 @@
+import type { Worker } from 'node:worker_threads';
 import type { Dialog } from './dialog.ts';
+import type { Keeping } from './kept-checks.ts';
+import type { Orders } from './threads.ts';
 
 /** The world around a run of the program, so that a test can be another one. */
 export type Io = {
@@ -10,6 +13,12 @@ export type Io = {
   write: (text: string) => void;
   /** Tells something beside the answer, on the standard error. */
   complain: (text: string) => void;
+  /** Writes to the standard error as it is, for what a terminal shows for a while. */
+  show: (text: string) => void;
+  /** Where checks of earlier runs are kept, if they are. */
+  keeping: Keeping | undefined;
+  /** Starts a thread of this program, and how many may run beside it. */
+  threads: { count: number; start: (orders: Orders) => Worker } | undefined;
   /** All of the standard input. */
   readInput: () => Promise<Uint8Array>;
   /** A talk with whoever is there, line by line. */

@@ -1,36 +1,60 @@
 import { realpathSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { join } from 'node:path';
+import { isMainThread, Worker } from 'node:worker_threads';
+import { version } from '../../../package.json';
+import { cacheFolder } from './cache-folder.ts';
 import { dialogOver } from './dialog.ts';
 import type { Io } from './io.ts';
 import { run } from './run.ts';
+import { workAsThread } from './thread.ts';
 import { ExitCode } from './verb.ts';
 
-const { argv, stdin, stdout, stderr } = process;
-const { NO_COLOR, FORCE_COLOR, TERM } = process.env;
+/** What the program was built of, as a hash. */
+declare const BUILD: string;
 
-const io: Io = {
-  cwd: process.cwd(),
-  program: [process.execPath, realpathSync(argv[1] ?? '')],
-  write: (text) => void stdout.write(text),
-  complain: (text) => void stderr.write(`build-sheet: ${text}\n`),
-  readInput: async () => {
-    const chunks: Uint8Array[] = [];
-    for await (const chunk of stdin) chunks.push(chunk);
-    return Buffer.concat(chunks);
-  },
-  dialog: () => dialogOver(stdin, stdout),
-  hasColor: !NO_COLOR && (Boolean(FORCE_COLOR) || (stdout.isTTY && TERM !== 'dumb')),
-  columns: stdout.isTTY ? stdout.columns : undefined,
-  isAttended: stderr.isTTY,
-  stopped: () => new Promise((stop) => process.once('SIGINT', () => stop())),
-};
+/** More threads than this take more memory than time. */
+const MOST_THREADS = 4;
 
-/** A reader that has seen enough, such as `head`, ends the program; what was found by then counts. */
-for (const stream of [stdout, stderr])
-  stream.on('error', (error: NodeJS.ErrnoException) => {
-    process.exit(error.code === 'EPIPE' ? process.exitCode : ExitCode.fault);
+if (isMainThread) runMain();
+else workAsThread();
+
+function runMain(): void {
+  const { argv, stdin, stdout, stderr } = process;
+  const { NO_COLOR, FORCE_COLOR, TERM } = process.env;
+
+  const program = realpathSync(argv[1] ?? '');
+  const io: Io = {
+    cwd: process.cwd(),
+    program: [process.execPath, program],
+    write: (text) => void stdout.write(text),
+    show: (text) => void stderr.write(text),
+    keeping: { folder: join(cacheFolder(), 'checks'), version: `${version} ${BUILD} ${process.versions.node}` },
+    threads: {
+      count: Math.min(MOST_THREADS, availableParallelism()) - 1,
+      start: (orders) => new Worker(program, { workerData: orders }),
+    },
+    complain: (text) => void stderr.write(`build-sheet: ${text}\n`),
+    readInput: async () => {
+      const chunks: Uint8Array[] = [];
+      for await (const chunk of stdin) chunks.push(chunk);
+      return Buffer.concat(chunks);
+    },
+    dialog: () => dialogOver(stdin, stdout),
+    hasColor: !NO_COLOR && (Boolean(FORCE_COLOR) || (stdout.isTTY && TERM !== 'dumb')),
+    columns: stdout.isTTY ? stdout.columns : undefined,
+    isAttended: stderr.isTTY,
+    stopped: () => new Promise((stop) => process.once('SIGINT', () => stop())),
+  };
+
+  /** A reader that has seen enough, such as `head`, ends the program; what was found by then counts. */
+  for (const stream of [stdout, stderr])
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      process.exit(error.code === 'EPIPE' ? process.exitCode : ExitCode.fault);
+    });
+
+  void run(argv.slice(2), io).then(({ code, out }) => {
+    process.exitCode = code;
+    if (out) stdout.write(out);
   });
-
-void run(argv.slice(2), io).then(({ code, out }) => {
-  process.exitCode = code;
-  if (out) stdout.write(out);
-});
+}

@@ -1,5 +1,6 @@
 import { Service } from '../service.ts';
-import { opened, reasonOf, shownPath } from './check-files.ts';
+import { opened, reasonOf } from './check-file.ts';
+import { shownPath } from './check-files.ts';
 import { houseRoots } from './house-roots.ts';
 import type { Io } from './io.ts';
 import { sourcesOf } from './sources.ts';

@@ -1,8 +1,8 @@
 import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { filesOnDisk, textFile } from '../disk.ts';
+import { fileNow, textFile } from '../disk.ts';
 import type { File } from '../workspace/workspace.ts';
-import type { Read } from './check-files.ts';
+import type { Read } from './check-file.ts';
 import { find } from './find.ts';
 import type { Io } from './io.ts';
 import { Misuse } from './verb.ts';
@@ -19,7 +19,7 @@ export const INPUT = '-';
  * @throws Misuse where the standard input is to be read beside files
  */
 export async function sourcesOf(operands: readonly string[], inputName: string | undefined, io: Io): Promise<Sources> {
-  const onDisk = filesOnDisk();
+  const onDisk: Read = async (uri, mostBytes) => fileNow(uri, mostBytes);
   if (!operands.includes(INPUT))
     return { ...(await find(operands.length > 0 ? operands : ['.'], io.cwd)), read: onDisk };
   if (operands.length > 1) throw new Misuse('- stands alone: the standard input is not read beside files.');

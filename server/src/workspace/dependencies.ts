@@ -19,6 +19,11 @@ export class Dependencies {
     return this.needed.has(uri);
   }
 
+  /** What a text depends on. */
+  of(uri: string): readonly string[] {
+    return this.needed.get(uri) ?? [];
+  }
+
   forget(uri: string): void {
     for (const need of this.needed.get(uri) ?? []) {
       const dependents = this.needing.get(need);

@@ -171,6 +171,14 @@ export class Workspace {
     return [...byKey].flatMap(([key, search]) => (!this.found.has(key) || this.unsure.has(key) ? [search] : []));
   }
 
+  /** Every file that what is told of a text stands on, as far as it is known. */
+  behind(uri: string): (readonly [uri: string, file: File | undefined])[] {
+    return this.needs.of(uri).map((needed) => {
+      const text = this.open.get(needed)?.text;
+      return [needed, text === undefined ? this.files.get(needed) : { kind: 'text', text }] as const;
+    });
+  }
+
   /** Every file may have changed since it was given. */
   doubt(): void {
     this.doubts++;

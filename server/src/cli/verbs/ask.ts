@@ -6,7 +6,8 @@ import { type Asking, beginning, type PutQuestion, type Reply, type Turn } from 
 import { Service } from '../../service.ts';
 import { applyEdits } from '../../text/apply-edits.ts';
 import { MOST_SHEET_BYTES } from '../../workspace/kind.ts';
-import { open, shownPath } from '../check-files.ts';
+import { open } from '../check-file.ts';
+import { shownPath } from '../check-files.ts';
 import type { Dialog } from '../dialog.ts';
 import { houseRoots } from '../house-roots.ts';
 import type { Io } from '../io.ts';

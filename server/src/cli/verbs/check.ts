@@ -6,13 +6,19 @@ import { mended, patchOf } from '../fix-files.ts';
 import { formatNames, formats } from '../formats/formats.ts';
 import { houseRoots } from '../house-roots.ts';
 import type { Io } from '../io.ts';
+import { KeptChecks } from '../kept-checks.ts';
+import { progressOn } from '../progress.ts';
 import { replace } from '../replace.ts';
 import { since } from '../since.ts';
 import { INPUT, type Sources, sourcesOf } from '../sources.ts';
+import { crewOf } from '../threads.ts';
 import { type Answer, define, ExitCode, Misuse } from '../verb.ts';
 
 /** How wide text is where no terminal says it. */
 const USUAL_COLUMNS = 110;
+
+/** Fewer files are checked before the checks of earlier runs are read. */
+const FEW = 40;
 
 const options = {
   format: { type: 'string', short: 'f', value: 'FORMAT', choices: formatNames, about: 'how to write what is found' },
@@ -29,6 +35,7 @@ const options = {
   },
   fix: { type: 'boolean', about: 'mend everything that needs no choice in the files, then check them' },
   diff: { type: 'boolean', about: 'show as a patch what --fix would change, and change nothing' },
+  'no-cache': { type: 'boolean', about: 'check every file anew, whatever an earlier run has checked' },
   'stdin-name': {
     type: 'string',
     value: 'PATH',
@@ -61,12 +68,18 @@ A check that lacks a field is open, not passed: build-sheet questions lists what
     if (diff) return patch(sources, service, io);
     if (fix) await mend(sources, service, io);
     const repairs = format === 'excerpt' || format === 'json';
-    const checked = await checkFiles(sources.files, { service, read: sources.read, cwd: io.cwd, repairs });
+    const isKept = chosen['no-cache'] !== true && sources.files.length >= FEW && io.keeping !== undefined;
+    const kept = isKept && io.keeping ? new KeptChecks(io.keeping, io.cwd) : undefined;
+    const checking = { service, read: sources.read, cwd: io.cwd, repairs, kept };
+    const progress = progressOn(io);
+    const { roots } = service.workspace;
+    const crew = io.threads && crewOf(io.threads.count, io.threads.start, { roots, repairs });
+    const checked = await checkFiles(sources.files, checking, { crew, progress: progress.tell });
+    progress.end();
     const whole = {
       ...checked,
       complaints: [...sources.complaints.map((message) => ({ message })), ...checked.complaints],
     };
-    const { roots } = service.workspace;
     const result = chosen.since === undefined ? whole : await since(chosen.since, whole, sources.files, roots, io.cwd);
     complainOf(result, io);
     const look = { hasColor: io.hasColor, columns: Math.min(io.columns ?? USUAL_COLUMNS, 120) };

@@ -1,6 +1,7 @@
 import { Service } from '../../service.ts';
 import { applyEdits } from '../../text/apply-edits.ts';
-import { opened, reasonOf, shownPath } from '../check-files.ts';
+import { opened, reasonOf } from '../check-file.ts';
+import { shownPath } from '../check-files.ts';
 import { type Mended, patchOf } from '../fix-files.ts';
 import { replace } from '../replace.ts';
 import { INPUT, sourcesOf } from '../sources.ts';
