@@ -5,7 +5,10 @@ const PATIENCE = 500;
 const EVERY = 100;
 
 /** Shows on the terminal how far long work has come, and takes it away again; nothing where nobody sits there. */
-export function progressOn({ isAttended, show }: Io): { tell: (done: number, all: number) => void; end: () => void } {
+export function progressOn({ isAttended, show }: Pick<Io, 'isAttended' | 'show'>): {
+  tell: (done: number, all: number) => void;
+  end: () => void;
+} {
   if (!isAttended) return { tell: () => undefined, end: () => undefined };
   let due = performance.now() + PATIENCE;
   let isShown = false;

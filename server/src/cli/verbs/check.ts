@@ -12,7 +12,8 @@ import { replace } from '../replace.ts';
 import { since } from '../since.ts';
 import { INPUT, type Sources, sourcesOf } from '../sources.ts';
 import { crewOf } from '../threads.ts';
-import { type Answer, define, ExitCode, Misuse } from '../verb.ts';
+import { type Answer, type Chosen, define, ExitCode, Misuse } from '../verb.ts';
+import { watched } from '../watch.ts';
 
 /** How wide text is where no terminal says it. */
 const USUAL_COLUMNS = 110;
@@ -35,6 +36,7 @@ const options = {
   },
   fix: { type: 'boolean', about: 'mend everything that needs no choice in the files, then check them' },
   diff: { type: 'boolean', about: 'show as a patch what --fix would change, and change nothing' },
+  watch: { type: 'boolean', about: 'check again whenever a file changes, until Ctrl-C' },
   'no-cache': { type: 'boolean', about: 'check every file anew, whatever an earlier run has checked' },
   'stdin-name': {
     type: 'string',
@@ -58,36 +60,48 @@ A check that lacks a field is open, not passed: build-sheet questions lists what
     ['check --format sarif > findings.sarif', 'for a code-scanning page'],
     ['check --since origin/main --format github', 'annotations of what a pull request brings'],
     ['check --fix quarry-wagon.build.yaml', 'mend what needs no choice, and tell what is left'],
+    ['check --watch shop', 'the findings of a folder, always up to date'],
     ['check --stdin-name shop/new.build.yaml - < draft.yaml', 'a text that is no file yet, by the house rules of shop'],
   ],
   async run({ operands, chosen, io }) {
-    const { format = 'excerpt', fix = false, diff = false } = chosen;
-    if (fix && operands.includes(INPUT)) throw new Misuse('--fix needs files to write; with - use --diff.');
-    const sources = await sourcesOf(operands, chosen['stdin-name'], io);
-    const service = serviceFor(sources, io);
-    if (diff) return patch(sources, service, io);
-    if (fix) await mend(sources, service, io);
-    const repairs = format === 'excerpt' || format === 'json';
-    const isKept = chosen['no-cache'] !== true && sources.files.length >= FEW && io.keeping !== undefined;
-    const kept = isKept && io.keeping ? new KeptChecks(io.keeping, io.cwd) : undefined;
-    const checking = { service, read: sources.read, cwd: io.cwd, repairs, kept };
-    const progress = progressOn(io);
-    const { roots } = service.workspace;
-    const crew = io.threads && crewOf(io.threads.count, io.threads.start, { roots, repairs });
-    const checked = await checkFiles(sources.files, checking, { crew, progress: progress.tell });
-    progress.end();
-    const whole = {
-      ...checked,
-      complaints: [...sources.complaints.map((message) => ({ message })), ...checked.complaints],
-    };
-    const result = chosen.since === undefined ? whole : await since(chosen.since, whole, sources.files, roots, io.cwd);
-    complainOf(result, io);
-    const look = { hasColor: io.hasColor, columns: Math.min(io.columns ?? USUAL_COLUMNS, 120) };
-    return { code: codeOf(result, chosen['fail-on'] ?? 'error'), out: formats[format](result, look) };
+    const { fix = false, diff = false, watch = false } = chosen;
+    const isInput = operands.includes(INPUT);
+    if (fix && isInput) throw new Misuse('--fix needs files to write; with - use --diff.');
+    if (watch && (isInput || fix || diff)) throw new Misuse('--watch goes neither with - nor with --fix or --diff.');
+    const list = () => sourcesOf(operands, chosen['stdin-name'], io);
+    if (watch)
+      return watched(
+        async () => (await list()).files,
+        async () => check(await list(), chosen, io),
+        io,
+      );
+    const sources = await list();
+    if (diff) return patch(sources, serviceFor(sources, io), io);
+    if (fix) await mend(sources, serviceFor(sources, io), io);
+    return check(sources, chosen, io);
   },
 });
 
-function serviceFor({ files }: Sources, { cwd }: Io): Service {
+async function check({ files, read, complaints }: Sources, chosen: Chosen<typeof options>, io: Io): Promise<Answer> {
+  const { format = 'excerpt', since: ref } = chosen;
+  const repairs = format === 'excerpt' || format === 'json';
+  const service = serviceFor({ files }, io);
+  const { roots } = service.workspace;
+  const isKept = chosen['no-cache'] !== true && files.length >= FEW && io.keeping !== undefined;
+  const kept = isKept && io.keeping ? new KeptChecks(io.keeping, io.cwd) : undefined;
+  const progress = progressOn(io);
+  const crew = io.threads && crewOf(io.threads.count, io.threads.start, { roots, repairs });
+  const checking = { service, read, cwd: io.cwd, repairs, kept };
+  const checked = await checkFiles(files, checking, { crew, progress: progress.tell });
+  progress.end();
+  const whole = { ...checked, complaints: [...complaints.map((message) => ({ message })), ...checked.complaints] };
+  const result = ref === undefined ? whole : await since(ref, whole, files, roots, io.cwd);
+  complainOf(result, io);
+  const look = { hasColor: io.hasColor, columns: Math.min(io.columns ?? USUAL_COLUMNS, 120) };
+  return { code: codeOf(result, chosen['fail-on'] ?? 'error'), out: formats[format](result, look) };
+}
+
+function serviceFor({ files }: Pick<Sources, 'files'>, { cwd }: Io): Service {
   const service = new Service();
   service.workspace.roots = houseRoots(files, cwd);
   return service;
