@@ -30,6 +30,7 @@ import { type StageVerdicts, stageVerdictsOf, type Verdict, verdictOf } from './
 import { type Work, workAt } from './features/work.ts';
 import { type NamedThing, namedThings } from './features/workspace-symbols.ts';
 import { completed } from './fit/completed.ts';
+import { type Fit, fitOf } from './fit/fit.ts';
 import { type Headroom, headroomOf } from './fit/headroom.ts';
 import { type Needs, needsOf } from './fit/needs.ts';
 import type { BuildSheet } from './generated/build-sheet.ts';
@@ -50,6 +51,7 @@ import type { TextEdit } from './sheet/problem.ts';
 import type { Sheet } from './sheet/read.ts';
 import { Reader } from './sheet/reader.ts';
 import { catalogRoot, houseRoot, root } from './sheet/schema.ts';
+import { slotNamed, slots } from './sheet/slots.ts';
 import { isUpToDate, withParts } from './sheet/with-parts.ts';
 import type { Range } from './text/place.ts';
 import type { Steps } from './text/steps.ts';
@@ -164,10 +166,20 @@ export class Service {
   /** What each stage of a sheet can be tuned from. */
   starting(uri: string): Starting[] {
     return startingOf(this.checkedAt(uri)?.plan ?? []);
+  /** Parts of the catalogs for a slot of a sheet, by its name, or for every open one; nothing for what is no sheet. */
+  *fit(uri: string, slot?: string): Steps<(Fit & currency: string | undefined ) | undefined> {
+    const checked = this.checkedAt(uri);
+    if (!checked) return undefined;
+    const fit = yield* fitOf(checked, this.rules, slot === undefined ? undefined : slotNamed(slot));
+    return { ...fit, currency: checked.house.currency };
   }
 
+  /** What parts can be chosen for. */
+  slotNames(): string[] 
+    return slots.map(({ name }) => name);
+
   /** How far the parts of each stage of a sheet go. */
-  *headroom(uri: string): Steps<{ stages: readonly Headroom[]; units: System }> {
+  *headroom(uri: string): Steps<stages: readonly Headroom[]; units: System > {
     const checked = this.checkedAt(uri);
     if (!checked) return { stages: [], units: 'us' };
     return { stages: yield* headroomOf(checked, this.rules), units: checked.house.units ?? 'us' };
@@ -219,14 +231,12 @@ export class Service {
   }
 
   /** Forgets what the check of texts that are not open left behind. */
-  rest(): void {
+  rest(): void 
     this.unopened = { reader: sheetReader() };
-  }
 
   /** What the check of a text stands on besides the text: the same object as long as that stays the same. */
-  standing(uri: string): Standing {
+  standing(uri: string): Standing 
     return this.workspace.houseFor(uri);
-  }
 
   /** What is wrong with a text that is not open, the faults of our own in its check, and what is named in it. */
   lookInto(uri: string, text: string): LookedInto {
@@ -367,7 +377,7 @@ export class Service {
   }
 
   /** The name at an offset that can be changed. */
-  renameable(uri: string, offset: number): { range: Range; name: string } | undefined {
+  renameable(uri: string, offset: number): range: Range; name: string | undefined {
     const text = this.read(uri);
     return text && nameAt(text, offset)?.here;
   }
@@ -381,7 +391,7 @@ export class Service {
   }
 
   /** The places that change together while a name is typed in one of them. */
-  linked(uri: string, offset: number): { ranges: Range[]; pattern: string } | undefined {
+  linked(uri: string, offset: number): ranges: Range[]; pattern: string | undefined {
     const text = this.read(uri);
     return text && linkedAt(text, offset);
   }
@@ -451,10 +461,9 @@ export class Service {
   }
 
   /** A text as it is read, whatever it is. */
-  private reading(text: OpenText): Sheet<unknown> {
+  private reading(text: OpenText): Sheet<unknown> 
     if (text.kind === 'house') return this.house(text);
     return text.kind === 'catalog' ? this.catalog(text) : this.memory(text).sheet;
-  }
 
   /** House rules or a catalog as another text of it would be read. */
   private readingOf(text: OpenText, changed: string): Sheet<unknown> {

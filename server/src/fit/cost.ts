@@ -1,0 +1,34 @@
+import type { BuildSheet } from '../generated/build-sheet.ts';
+import { valueAt } from '../sheet/path.ts';
+import type { ShelfPart } from '../sheet/shelf.ts';
+import type { Slot } from '../sheet/slots.ts';
+import { isQuantityValue } from '../units/quantity.ts';
+
+/** How many of a part a slot takes: pieces, or for what is sold by length the steps that cover the run. */
+export function piecesFor(values: Partial<BuildSheet>, slot: Slot, part: ShelfPart): number | undefined {
+  const body = values['throttle-body'];
+  if (slot.name === 'throttle-body') {
+    const size = part.fields['set-size'];
+    return typeof size === 'number' ? size : (body?.quantity ?? 1);
+  }
+  if (slot.name === 'injectors') return (body?.injectors?.quantity ?? 1) * (body?.quantity ?? 1);
+  if (slot.name === 'coil') return values.ignition?.coil?.quantity ?? 1;
+  if (slot.name === 'pump') return values['fuel-system']?.pump?.quantity ?? 1;
+  if (part.kind !== 'line' || !part.costPer) return 1;
+  const length = valueAt(values, [...slot.path, 'length']);
+  return isQuantityValue(length) ? Math.ceil(length.value / part.costPer.value - 1e-9) : undefined;
+}
+
+/** What a part costs in a slot; nothing where its price, or how much of it is needed, is not known. */
+export function costOf(values: Partial<BuildSheet>, slot: Slot, part: ShelfPart): number | undefined {
+  const pieces = piecesFor(values, slot, part);
+  return pieces === undefined || part.cost === undefined ? undefined : pieces * part.cost;
+}
+
+/** A sum that is not known as soon as one of its parts is not. */
+export function sumOf(costs: readonly (number | undefined)[]): number | undefined {
+  return costs.reduce<number | undefined>(
+    (sum, one) => (sum === undefined || one === undefined ? undefined : sum + one),
+    0,
+  );
+}

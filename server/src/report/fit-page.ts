@@ -1,0 +1,134 @@
+import { uncapital } from '../analysis/figure-words.ts';
+import type { Choice, Missed, Placing, Shown } from '../fit/choose.ts';
+import type { HosePlan } from '../fit/hose.ts';
+import type { Together } from '../fit/together.ts';
+import type { WaitingCost } from '../fit/waiting.ts';
+import { echo } from '../text/echo.ts';
+import { type Block, type Page, paragraph, prose, type Span } from './page.ts';
+
+/** Parts that miss, and warnings, that are told at most. */
+const MOST_MISSED = 3;
+const MOST_WARNINGS = 2;
+
+/** Prices in the currency of the house. */
+export type Currency = string | undefined;
+
+/** What is bought of a hose that serves several runs. */
+export type Hose = HosePlan & { id: string; runs: number };
+
+export function price(cost: number | undefined, currency: Currency): string {
+  if (cost === undefined) return 'price not known';
+  return `${cost.toFixed(2)}${currency ? ` ${currency}` : ''}`;
+}
+
+/** What the catalogs have for one slot, and why the rest does not do it. */
+export function choicePage(choice: Choice, currency: Currency): Page {
+  return [
+    paragraph({ strong: capital(choice.slot.title) }, headOf(choice)),
+    ...optionList(choice.options, currency),
+    ...missedList(choice.missed),
+  ];
+}
+
+function headOf({ options, tried, alsoFit, present }: Choice): string {
+  const now = present ? ` (now ${present})` : '';
+  if (tried === 0) return `${now}: the catalogs have none.`;
+  if (options.length === 0) return `${now}: none of ${tried} does it.`;
+  const others = alsoFit > 0 ? `, ${alsoFit} more that are no better at anything` : '';
+  return `${now}: of ${tried}, these do it in every stage${others}:`;
+}
+
+function optionList(options: readonly Shown[], currency: Currency): Block[] {
+  if (options.length === 0) return [];
+  return [{ kind: 'list', items: options.map((option) => optionSpans(option, currency)) }];
+}
+
+function optionSpans(option: Shown, currency: Currency): Span[] {
+  const { placings, cost, margin, bestAt, met, warnings } = option;
+  const parts = placings.flatMap(({ part, from }, index): Span[] => [
+    index > 0 ? ', ' : '',
+    { strong: part.id },
+    part.name ? ` ${echo(part.name)}` : '',
+    from === undefined ? '' : ` from stage ${from + 1} on`,
+  ]);
+  const figures = [
+    price(cost, currency),
+    ...(margin === undefined ? [] : [`least margin ${Math.round(margin * 100)} %`]),
+    ...(met.length > 0 ? [`meets ${met.join(', ')}`] : []),
+    ...(bestAt.length > 0 ? [`best at ${bestAt.join(', ')}`] : []),
+  ];
+  const told = warnings.slice(0, MOST_WARNINGS).map((one) => ` Mind: ${echo(one, 160)}`);
+  return [...parts, `: ${figures.join('; ')}.`, ...told];
+}
+
+function missedList(missed: readonly Missed[]): Block[] {
+  if (missed.length === 0) return [];
+  const shown = missed.slice(0, MOST_MISSED);
+  const more = missed.length - shown.length;
+  return [
+    paragraph(`Not, the nearest first${more > 0 ? `, and ${more} more` : ''}:`),
+    { kind: 'list', items: shown.map(missedSpans) },
+  ];
+}
+
+function missedSpans({ part, reason, stages, ways }: Missed): Span[] {
+  const where = stages.length > 0 ? ` (${stages.map((stage) => `"${echo(stage)}"`).join(', ')})` : '';
+  const mend = ways.length > 0 ? [' It would do with: ', uncapital(ways[0] ?? ''), '.'] : [];
+  return [{ strong: part.id }, where, ': ', ...prose(echo(reason, 260)), ...mend];
+}
+
+/** Parts for every open slot, the sum, and what else there is. */
+export function togetherPage(together: Together, hoses: readonly Hose[], currency: Currency): Page {
+  const { placings, without, cost, supply, choices, combined } = together;
+  if (choices.length === 0) return [paragraph('Every part of this sheet is chosen; name a slot to choose it anew.')];
+  return [
+    paragraph({ strong: 'Parts that do it together' }, `: ${price(cost, currency)} in all.`),
+    ...(placings.length > 0 ? [{ kind: 'list', items: placings.map(placingSpans) } as const] : []),
+    ...hoses.map((hose) => paragraph(hoseLine(hose, currency))),
+    ...(without.length > 0
+      ? [paragraph(`Nothing of the catalogs does it for: ${without.map(({ title }) => title).join(', ')}.`)]
+      : []),
+    ...(supply.length > 1
+      ? [
+          paragraph(`The fuel supply has ${supply.length} ways out of ${combined} tried together:`),
+          ...optionList(supply, currency),
+        ]
+      : []),
+    ...choices.flatMap((choice) => [{ kind: 'divider' } as const, ...choicePage(choice, currency)]),
+  ];
+}
+
+function placingSpans({ slot, part, from }: Placing): Span[] {
+  const name = part.name ? ` ${echo(part.name)}` : '';
+  return [`${slot.title}: `, { strong: part.id }, name, from === undefined ? '' : ` from stage ${from + 1} on`];
+}
+
+function hoseLine({ id, pieces, cost, left, runs }: Hose, currency: Currency): string {
+  const rest = Math.round(left * 100) / 100;
+  return `${id} for ${runs} ${runs === 1 ? 'run' : 'runs'}: ${pieces} to buy, ${price(cost, currency)}, ${rest} m left over.`;
+}
+
+/** What it costs to buy later what could be bought now. */
+export function waitingPage({ parts, now, later }: WaitingCost, currency: Currency): Page {
+  if (parts.length === 0) return [];
+  const rows = parts.map(({ slot, stage, present, now: one, later: twice, more }) => [
+    slot.title,
+    stage,
+    present ?? '-',
+    one ? `${one.id}, ${price(one.cost, currency)}` : 'nothing in the catalogs',
+    price(twice, currency),
+    more === undefined ? '-' : price(more, currency),
+  ]);
+  const head = ['part', 'outgrown in', 'present', 'bought now', 'bought later, with the present one', 'waiting costs'];
+  return [
+    paragraph(
+      { strong: 'The cost of waiting' },
+      `: ${price(now, currency)} now, ${price(later, currency)} with what is bought twice.`,
+    ),
+    { kind: 'table', head, rows },
+  ];
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
