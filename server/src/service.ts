@@ -18,6 +18,9 @@ import { changesAfter, definitionsAt, type Targets, type Use, usesAt } from './f
 import type { NamedText } from './features/names/name-kind.ts';
 import { linkedAt, nameAt, type Renaming, renamed } from './features/names/names.ts';
 import { neededAt } from './features/needs-here.ts';
+import { type PickList, pickList, slotUnder } from './features/part-choice.ts';
+import { partPage } from './features/part-hover.ts';
+import { type PartId, partIdAt, partIdsIn } from './features/part-ids.ts';
 import { type AskedQuestion, askedOf, NO_RANKS, ranksOf } from './features/questions.ts';
 import { allRepairs, type Choice, editsOf, type Offer, problemRepairs, repairsAt } from './features/repairs.ts';
 import { reportOf } from './features/report.ts';
@@ -29,6 +32,7 @@ import { problemsTold, type Told, toldOf } from './features/told.ts';
 import { type StageVerdicts, stageVerdictsOf, type Verdict, verdictOf } from './features/verdict.ts';
 import { type Work, workAt } from './features/work.ts';
 import { type NamedThing, namedThings } from './features/workspace-symbols.ts';
+import { Choosing, choose } from './fit/choose.ts';
 import { completed } from './fit/completed.ts';
 import { type Fit, fitOf } from './fit/fit.ts';
 import { type Headroom, headroomOf } from './fit/headroom.ts';
@@ -53,7 +57,7 @@ import { Reader } from './sheet/reader.ts';
 import { catalogRoot, houseRoot, root } from './sheet/schema.ts';
 import { slotNamed, slots } from './sheet/slots.ts';
 import { isUpToDate, withParts } from './sheet/with-parts.ts';
-import type { Range } from './text/place.ts';
+import type { Place, Range } from './text/place.ts';
 import type { Steps } from './text/steps.ts';
 import type { System } from './units/units.ts';
 import { readHouse } from './workspace/house-file.ts';
@@ -166,12 +170,61 @@ export class Service {
   /** What each stage of a sheet can be tuned from. */
   starting(uri: string): Starting[] {
     return startingOf(this.checkedAt(uri)?.plan ?? []);
+  }
+
   /** Parts of the catalogs for a slot of a sheet, by its name, or for every open one; nothing for what is no sheet. */
   *fit(uri: string, slot?: string): Steps<(Fit & currency: string | undefined ) | undefined> {
     const checked = this.checkedAt(uri);
     if (!checked) return undefined;
     const fit = yield* fitOf(checked, this.rules, slot === undefined ? undefined : slotNamed(slot));
     return { ...fit, currency: checked.house.currency };
+  }
+
+  /** Parts to pick for the slot at an offset of a sheet, or for one by its name. */
+  *pickParts(uri: string, at: number | string): Steps<PickList | undefined> {
+    const text = this.workspace.get(uri);
+    if (text?.kind !== 'sheet') return undefined;
+    const checked = this.checked(text);
+    const slot = typeof at === 'string' ? slotNamed(at) : slotUnder(checked.sheet, at);
+    if (!slot || !checked.house.shelf) return undefined;
+    const choice = yield* choose(new Choosing(checked, this.rules), slot);
+    return pickList(checked, choice, this.trying(text));
+  }
+
+  /** The slot at an offset of a sheet for which the catalogs have parts. */
+  slotAt(uri: string, offset: number): { name: string; title: string } | undefined {
+    const checked = this.checkedAt(uri);
+    const slot = checked && slotUnder(checked.sheet, offset);
+    return slot && checked.house.shelf?.ofKind(slot.kind).length ? slot : undefined;
+  }
+
+  /** The id of a part or kit at an offset of an open text. */
+  partId(uri: string, offset: number): PartId | undefined {
+    const text = this.workspace.get(uri);
+    return text && text.kind !== 'house' ? partIdAt(text.kind, this.textOf(text), offset) : undefined;
+  }
+
+  /** Where the catalogs that hold for a text give an id. */
+  partPlaces(uri: string, id: string): readonly Place[] {
+    return this.workspace.houseFor(uri).house.shelf?.placesOf(id) ?? [];
+  }
+
+  /** Every id of the catalogs that hold for a text. */
+  partNames(uri: string): readonly string[] {
+    const { shelf } = this.workspace.houseFor(uri).house;
+    return shelf ? [...shelf.ids('parts'), ...shelf.ids('kits')] : [];
+  }
+
+  /** The ids of parts and kits in a text, open or not; nothing where it could not be read to its end. */
+  partIds(uri: string, text: string): PartId[] | undefined {
+    const kind = kindOf(uri, this.workspace.get(uri)?.kind === 'catalog' ? 'build-sheet-parts' : 'build-sheet');
+    if (kind !== 'sheet' && kind !== 'catalog') return [];
+    const sheet: Sheet<unknown> = kind === 'catalog' ? catalogReader().read(text) : sheetReader().read(text);
+    return sheet.broken ? undefined : partIdsIn(kind, { root: sheet.root, text });
+  }
+
+  private textOf(text: OpenText): { root: Sheet['root']; text: string } {
+    return { root: this.reading(text).root, text: text.text };
   }
 
   /** What parts can be chosen for. */
@@ -282,6 +335,9 @@ export class Service {
     if (!text) return undefined;
     if (text.kind !== 'sheet') return hoverAt(this.reading(text).root, offset, nothingKnown);
     const checked = this.checked(text);
+    const named = partIdAt('sheet', this.textOf(text), offset);
+    const part = named && partPage(checked.sheet, named, checked.house.currency);
+    if (named && part) return { range: named.range, page: part, hasWork: false };
     const { sheet, plan, house, accepted, findings } = checked;
     const explanation = hoverAt(sheet.root, offset, {
       plan,
@@ -310,7 +366,8 @@ export class Service {
     if (text.kind === 'house') return completionsAt(text.text, offset, houseRoot);
     if (text.kind === 'catalog') return completionsAt(text.text, offset, catalogRoot);
     const checked = this.memories.get(uri)?.checked?.check;
-    return completionsAt(text.text, offset, root, () => (checked ? ranksOf(checked) : NO_RANKS));
+    const { shelf } = this.workspace.houseFor(uri).house;
+    return completionsAt(text.text, offset, root, () => (checked ? ranksOf(checked) : NO_RANKS), shelf);
   }
 
   /** What would mend what is wrong in a stretch of text. */

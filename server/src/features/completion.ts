@@ -1,4 +1,5 @@
 import { type FieldSchema, root } from '../sheet/schema.ts';
+import type { Shelf } from '../sheet/shelf.ts';
 import type { Range } from '../text/place.ts';
 import { excerpt } from './completion/excerpt.ts';
 import { fieldsAt } from './completion/fields.ts';
@@ -28,12 +29,13 @@ export function completionsAt(
   offset: number,
   schema: FieldSchema,
   ranks: () => Ranks = () => NO_RANKS,
+  shelf?: Shelf,
 ): Completion {
   const { text, before } = excerpt(whole, offset);
   const place = text.length > LONGEST ? undefined : placeAt(text, offset - before, schema);
   if (!place) return { replace: { start: offset, end: offset }, proposals: [], incomplete: false };
   const replace = { start: place.range.start + before, end: place.range.end + before };
-  if (!place.isKey) return { replace, ...valuesAt(place) };
+  if (!place.isKey) return { replace, ...valuesAt(place, shelf) };
   const begun = place.parent.path.length === 0 && place.parent.children.length === 1 ? sheetsFor(schema) : [];
   return { replace, proposals: [...fieldsAt(place, text, ranks()), ...begun], incomplete: false };
 }

@@ -10,6 +10,7 @@ import { judge, mayBeError, type Verdict } from '../checking/judge.ts';
 import type { Rule } from '../checking/rule.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import { changedValues } from '../sheet/changed.ts';
+import { entryOf } from '../sheet/read.ts';
 import type { ShelfPart } from '../sheet/shelf.ts';
 import { type Slot, slots } from '../sheet/slots.ts';
 import type { Steps } from '../text/steps.ts';
@@ -27,8 +28,10 @@ export type Placing = { slot: Slot; part: ShelfPart; from?: number };
 export type Option = Measures & {
   placings: readonly Placing[];
   met: readonly string[];
-  /** Warnings that come with them, the first sentence of each. */
+  /** Warnings that come with them. */
   warnings: readonly string[];
+  /** How many of these are about the parts themselves. */
+  doubts: number;
 };
 
 export type Shown = Option & { bestAt: readonly BestAt[] };
@@ -124,7 +127,7 @@ export function* choose(choosing: Choosing, slot: Slot): Steps<Choice> {
     else options.push(optionOf(empty, trial, [{ slot, part }]));
   }
   if (options.length === 0) options.push(...splits(choosing, slot, empty, fails));
-  const front = frontOf(options);
+  const front = frontOf(leastDoubted(options));
   const missed = fails
     .map(({ part, trial, errors }) => missedOf(choosing, slot, empty, part, trial, errors))
     .toSorted((one, other) => one.errors - other.errors || (other.margin ?? -9) - (one.margin ?? -9));
@@ -145,11 +148,8 @@ export function* choose(choosing: Choosing, slot: Slot): Steps<Choice> {
 export function optionOf(empty: Trial, trial: Trial, placings: readonly Placing[]): Option {
   const { values } = trial;
   const cost = sumOf(placings.map(({ slot, part }) => costOf(values, slot, part)));
-  const met = wishesMet(
-    values,
-    cost,
-    placings.some(({ slot }) => slot.name === 'tank'),
-  );
+  const names = placings.map(({ slot }) => slot.name);
+  const met = wishesMet(values, cost, names);
   const known = new Set(empty.verdict.findings.flatMap(identities));
   const warned = trial.verdict.findings.filter(
     (finding) => finding.severity === 'warning' && identities(finding).some((one) => !known.has(one)),
@@ -162,7 +162,20 @@ export function optionOf(empty: Trial, trial: Trial, placings: readonly Placing[
     wishes: met.length,
     met,
     warnings: [...new Set(warned.map(({ message }) => message))],
+    doubts: warned.filter(({ path }) => placings.some(({ slot }) => isWithin(path, slot))).length,
   };
+}
+
+/** Whether a place is in a slot, of the sheet or of what a stage changes. */
+function isWithin(path: readonly (string | number)[], { path: steps }: Slot): boolean {
+  const from = path[0] === 'stages' && path[2] === 'changes' ? 3 : 0;
+  return steps.every((step, index) => step === path[from + index]);
+}
+
+/** Those about which the rules doubt least: a part that earns a warning yields to those that earn none. */
+export function leastDoubted<One extends { doubts: number }>(options: readonly One[]): One[] {
+  const least = Math.min(...options.map(({ doubts }) => doubts));
+  return options.filter(({ doubts }) => doubts === least);
 }
 
 /** The least share by which a figure that stands on the parts keeps clear of its limit, over all stages and bad ends. */
@@ -171,7 +184,8 @@ export function leastMargin(before: readonly StageAnalysis[], after: readonly St
     Object.entries(heldAgainst).flatMap(([id, { side, limit: held }]) => {
       const node = figureNamed(id);
       const now = node && stage.see(node);
-      if (!node || !now || !isKnown(now) || before[index]?.see(node) === now) return [];
+      const was = node && before[index]?.see(node);
+      if (!node || !now || !isKnown(now) || (was && isKnown(was) && was.value === now.value)) return [];
       const bound = typeof held === 'number' ? held : knownLimit(stage, held);
       const bounds = stage.boundsOf(node);
       if (bound === undefined) return [];
@@ -229,7 +243,7 @@ function missedOf(
   trial: Trial,
   errors: readonly Finding[],
 ): Missed {
-  const own = errors.find(({ path }) => slot.path.every((step) => path.includes(step))) ?? errors[0];
+  const own = errors.find(({ path }) => isWithin(path, slot)) ?? errors[0];
   const names = (own?.stages ?? []).map((stage) => choosing.build.plan[stage]?.name ?? String(stage + 1));
   return {
     part,
@@ -270,12 +284,15 @@ function waysFor(
   return [...new Set(ways)].slice(0, MOST_WAYS);
 }
 
+/** Parts that not every build has, or that are in the car: open only where the sheet leaves room for them. */
+const OPTIONAL = new Set(['intake', 'adapter', 'tank', 'lift-pump', 'suction', 'lift-pump-circuit', 'fan-circuit']);
+
 /** The slots that a sheet says nothing of that tells which part is there, and for which the catalogs have any. */
 export function openSlots(choosing: Choosing): Slot[] {
   const { sheet } = choosing.checked;
   return slots.filter((slot) => {
-    if (choosing.candidates(slot).length === 0 || slot.name.endsWith('lift-pump') || slot.name === 'lift-pump-circuit')
-      return false;
+    if (choosing.candidates(slot).length === 0) return false;
+    if (OPTIONAL.has(slot.name) && !entryOf(sheet, slot.path)) return false;
     const outer = slots.find((other) => other !== slot && slot.field.startsWith(`${other.field}.`));
     if (outer?.name === 'throttle-body') return false;
     return !isDescribed(sheet.values, slot);

@@ -5,6 +5,7 @@ import {
   type Choice,
   type Choosing,
   choose,
+  leastDoubted,
   newErrors,
   type Option,
   optionOf,
@@ -44,7 +45,7 @@ export function* chooseTogether(choosing: Choosing, slots: readonly Slot[]): Ste
     .filter(({ slot }) => !group.includes(slot))
     .flatMap(({ options }) => options[0]?.placings ?? []);
   const { options, combined } = yield* combinations(choosing, group, choices);
-  const supply = shownOf(frontOf(options));
+  const supply = shownOf(frontOf(leastDoubted(options)));
   const placings = [...alone, ...(supply[0]?.placings ?? [])];
   const { values } = choosing.build;
   return {

@@ -8,22 +8,21 @@ const TUNED_BY = {
   everything: ['laptop'],
 } as const;
 
-/** The wishes of a sheet that its parts meet, by their fields; wishes that nothing is known about are left out. */
-export function wishesMet(values: Partial<BuildSheet>, cost: Measures['cost'], changesTank: boolean): string[] {
+/** The wishes of a sheet that parts for these slots meet, by their fields. */
+export function wishesMet(values: Partial<BuildSheet>, cost: Measures['cost'], slots: readonly string[]): string[] {
   const { wishes = {} } = values;
   const body = values['throttle-body'];
   const pump = values['fuel-system']?.pump;
   const { tuning } = wishes;
   const ways: readonly string[] = tuning ? TUNED_BY[tuning] : [];
+  const hasBody = slots.includes('throttle-body');
+  const hasPump = slots.includes('pump');
+  const isInside = pump?.placement !== undefined && pump.placement !== 'external';
   const met: [string, boolean][] = [
-    ['tuning', body?.adjustment !== undefined && ways.includes(body.adjustment)],
-    ['computer-timing', wishes['computer-timing'] === true && body?.['timing-output'] === true],
-    [
-      'external-pump',
-      wishes['external-pump'] === false && pump?.placement !== undefined && pump.placement !== 'external',
-    ],
-    ['spare-pump', wishes['spare-pump'] === true && pump?.arrangement === 'spare'],
-    ['keep-tank', wishes['keep-tank'] === true && !changesTank],
+    ['tuning', hasBody && body?.adjustment !== undefined && ways.includes(body.adjustment)],
+    ['computer-timing', hasBody && wishes['computer-timing'] === true && body?.['timing-output'] === true],
+    ['external-pump', hasPump && wishes['external-pump'] === false && isInside],
+    ['spare-pump', hasPump && wishes['spare-pump'] === true && pump?.arrangement === 'spare'],
     ['budget-now', isWithin(cost, wishes['budget-now'])],
     ['budget', isWithin(cost, wishes.budget)],
   ];

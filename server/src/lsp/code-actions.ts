@@ -20,6 +20,7 @@ import type { Session } from './session.ts';
 import { done } from './work.ts';
 
 export const FIX_ALL = `${CodeActionKind.SourceFixAll}.buildSheet`;
+export const PART = `${CodeActionKind.Refactor}.choose.buildSheet`;
 export const QUESTION = `${CodeActionKind.Refactor}.insert.buildSheet`;
 export const REWRITE = `${CodeActionKind.RefactorRewrite}.buildSheet`;
 export const MOVE = `${CodeActionKind.Refactor}.move.buildSheet`;
@@ -60,6 +61,8 @@ export function answerRepairs(session: Session): void {
           if (wants(only, kindsOfActions[kind]))
             await list(kindsOfActions[kind], [{ title, preferred: false, mends: [], edits }]);
       }
+      if ((only || triggerKind === CodeActionTriggerKind.Invoked) && wants(only, PART))
+        actions.push(...(await partActions(session, document, offsetRange(document, range).start, mayGoOn)));
       if (only && wants(only, FIX_ALL)) await list(FIX_ALL, service.repairsOfAll(uri));
       return actions;
     }),
@@ -73,6 +76,29 @@ export function answerRepairs(session: Session): void {
       },
     ),
   );
+}
+
+/** Parts for the slot at an offset: a list to pick from for a client that has one, else the best as actions. */
+async function partActions(
+  session: Session,
+  document: TextDocument,
+  offset: number,
+  mayGoOn: () => void,
+): Promise<CodeAction[]> {
+  const { client, service } = session;
+  const slot = service.slotAt(document.uri, offset);
+  if (!slot) return [];
+  if (client.opensPages) {
+    const title = `Choose from the catalogs: ${slot.title}...`;
+    const command = { title, command: 'buildSheet.choosePart', arguments: [document.uri, slot.name] };
+    return [{ title, kind: PART, command }];
+  }
+  const list = await done(service.pickParts(document.uri, slot.name), MAKING, mayGoOn);
+  return (list?.picks ?? []).map(({ label, detail, edits }) => ({
+    title: `Use ${label} (${detail})`,
+    kind: PART,
+    edit: workspaceEdit(document, edits, client),
+  }));
 }
 
 /** An offer as an action: with its edits where they are known, or where the client cannot ask for them later. */

@@ -10,6 +10,7 @@ import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Targets } from '../features/moving.ts';
 import type { Range } from '../text/place.ts';
 import { workspaceEdit } from './code-actions.ts';
+import { partLocations, partReferences, partRenaming } from './part-names.ts';
 import { lspRange } from './positions.ts';
 import type { Session } from './session.ts';
 import { answerWorkspaceSymbols } from './workspace-symbols.ts';
@@ -23,7 +24,12 @@ export function answerMoving(session: Session): void {
     session.answering(
       'the definition',
       null,
-      (document, { position }) => {
+      async (document, { position }) => {
+        const part = service.partId(document.uri, document.offsetAt(position));
+        if (part) {
+          await session.supplied();
+          return partLocations(session, document.uri, part.id);
+        }
         const targets = service.definitions(document.uri, document.offsetAt(position));
         return links(document, targets, session.client.takesDefinitionLinks);
       },
@@ -45,11 +51,15 @@ export function answerMoving(session: Session): void {
     session.answering(
       'the uses',
       [],
-      (document, { position, context: { includeDeclaration } }) =>
-        service
-          .uses(document.uri, document.offsetAt(position))
+      async (document, { position, context: { includeDeclaration } }, mayGoOn) => {
+        const offset = document.offsetAt(position);
+        const part = service.partId(document.uri, offset);
+        if (part) return partReferences(session, part, includeDeclaration, mayGoOn);
+        return service
+          .uses(document.uri, offset)
           .filter(({ isGiven }) => includeDeclaration || !isGiven)
-          .map(({ range }) => ({ uri: document.uri, range: lspRange(document, range) })),
+          .map(({ range }) => ({ uri: document.uri, range: lspRange(document, range) }));
+      },
       needsHouse,
     ),
   );
@@ -87,6 +97,8 @@ function answerNaming(session: Session): void {
       'the name',
       null,
       (document, { position }) => {
+        const part = service.partId(document.uri, document.offsetAt(position));
+        if (part) return { range: lspRange(document, part.range), placeholder: part.id };
         const found = service.renameable(document.uri, document.offsetAt(position));
         return found ? { range: lspRange(document, found.range), placeholder: found.name } : null;
       },
@@ -97,7 +109,12 @@ function answerNaming(session: Session): void {
     session.answering(
       'the change of a name',
       null,
-      (document, { position, newName }) => {
+      async (document, { position, newName }, mayGoOn) => {
+        const part = service.partId(document.uri, document.offsetAt(position));
+        if (part) {
+          await session.supplied();
+          return partRenaming(session, document.uri, part, newName, mayGoOn);
+        }
         const renaming = service.rename(document.uri, document.offsetAt(position), newName);
         if ('refusal' in renaming) throw new ResponseError(LSPErrorCodes.RequestFailed, renaming.refusal);
         return workspaceEdit(document, renaming.edits, session.client);

@@ -16,7 +16,7 @@ import { type Kind, kindOf, WATCHED } from '../workspace/kind.ts';
 import { answerAcceptance } from './accept.ts';
 import { answerAsking } from './ask.ts';
 import { type Client, clientOf } from './client.ts';
-import { answerRepairs, FIX_ALL, MOVE, QUESTION, REWRITE } from './code-actions.ts';
+import { answerRepairs, FIX_ALL, MOVE, PART, QUESTION, REWRITE } from './code-actions.ts';
 import { completionList } from './completion.ts';
 import { answerFolder, publishFolder } from './folder-diagnostics.ts';
 import { foldingRanges } from './folding.ts';
@@ -27,6 +27,7 @@ import { hoverOf } from './hover.ts';
 import { documentLinks } from './links.ts';
 import { answerMoving } from './moving.ts';
 import { answerPages } from './pages.ts';
+import { answerParts } from './parts.ts';
 import { type Host, Session } from './session.ts';
 import { followSettings } from './settings.ts';
 import { symbolsOf } from './symbols.ts';
@@ -45,6 +46,7 @@ export function serve(connection: Connection, host: Host, service = new Service(
   answerAcceptance(session);
   answerHints(session);
   answerPages(session);
+  answerParts(session);
   answerAsking(session);
   return (error) => session.faults.note('the server', error);
 }
@@ -83,7 +85,7 @@ function capabilitiesFor(client: Client): ServerCapabilities {
     completionProvider: { triggerCharacters: [' ', '{', '['] },
     ...(client.takesActions && {
       codeActionProvider: {
-        codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL, QUESTION, REWRITE, MOVE],
+        codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL, QUESTION, REWRITE, MOVE, PART],
         resolveProvider: client.resolvesActions,
       },
     }),

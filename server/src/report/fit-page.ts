@@ -1,4 +1,3 @@
-import { uncapital } from '../analysis/figure-words.ts';
 import type { Choice, Missed, Placing, Shown } from '../fit/choose.ts';
 import type { HosePlan } from '../fit/hose.ts';
 import type { Together } from '../fit/together.ts';
@@ -73,7 +72,7 @@ function missedList(missed: readonly Missed[]): Block[] {
 
 function missedSpans({ part, reason, stages, ways }: Missed): Span[] {
   const where = stages.length > 0 ? ` (${stages.map((stage) => `"${echo(stage)}"`).join(', ')})` : '';
-  const mend = ways.length > 0 ? [' It would do with: ', uncapital(ways[0] ?? ''), '.'] : [];
+  const mend = ways.length > 0 ? [` It would do with this: ${(ways[0] ?? '').replace(/^Now: /, '')}.`] : [];
   return [{ strong: part.id }, where, ': ', ...prose(echo(reason, 260)), ...mend];
 }
 

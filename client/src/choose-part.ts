@@ -1,0 +1,42 @@
+import { type QuickPickItem, QuickPickItemKind, type WorkspaceEdit, window, workspace } from 'vscode';
+import type { LanguageClient } from 'vscode-languageclient/node';
+
+type Part = { label: string; figures: string; detail: string };
+type Picks = { slot: string; title: string; picks: readonly (Part & { edit: object })[]; missed: readonly Part[] };
+type Item = QuickPickItem & { edit?: object };
+
+/** Lists the parts of the catalogs for a slot, or for the one at the cursor, with their figures, and writes the one picked. */
+export async function choosePart(client: LanguageClient, at?: string, slot?: string): Promise<void> {
+  const editor = window.activeTextEditor;
+  const uri = at ?? (editor && client.code2ProtocolConverter.asUri(editor.document.uri));
+  if (!uri) return;
+  const position = editor && client.code2ProtocolConverter.asPosition(editor.selection.active);
+  const params = { textDocument: { uri }, ...(slot ? { slot } : { position }) };
+  const found = await client.sendRequest<Picks | null>('buildSheet/parts', params);
+  if (!found) {
+    window.showInformationMessage(
+      'Put the cursor on a part, such as pump, of a sheet whose house rules name catalogs.',
+    );
+    return;
+  }
+  const picked = await window.showQuickPick(itemsOf(found), {
+    title: `Parts for: ${found.title}`,
+    placeHolder: 'What does it in every stage, the cheapest first',
+    matchOnDescription: true,
+    matchOnDetail: true,
+  });
+  const edit = picked?.edit && (await client.protocol2CodeConverter.asWorkspaceEdit(picked.edit));
+  if (edit) await write(edit);
+}
+
+function itemsOf({ picks, missed }: Picks): Item[] {
+  const fitting = picks.map(({ label, figures, detail, edit }) => ({ label, description: figures, detail, edit }));
+  const others = missed.map(({ label, figures, detail }) => ({ label, description: figures, detail }));
+  const line = { label: 'These do not do it', kind: QuickPickItemKind.Separator };
+  return [...fitting, ...(others.length > 0 ? [line, ...others] : [])];
+}
+
+async function write(edit: WorkspaceEdit): Promise<void> {
+  if (await workspace.applyEdit(edit)) return;
+  window.showErrorMessage('Build Sheet: the sheet changed meanwhile, so nothing was written. Choose again.');
+}
