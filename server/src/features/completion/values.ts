@@ -19,7 +19,7 @@ export function valuesAt(place: Place, shelf?: Shelf): { proposals: Proposal[]; 
 }
 
 function isPartId({ entry: { path } }: Place): boolean {
-  return path.at(-1) === 'use' || path.at(-2) === 'kits';
+  return (path.at(-1) === 'use' && slotAt(path.slice(0, -1)) !== undefined) || path.at(-2) === 'kits';
 }
 
 /** The parts of a kind, or the kits, each with its price and the figures that matter. */
