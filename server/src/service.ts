@@ -167,13 +167,8 @@ export class Service {
     return checked ? figureLines(checked.plan, checked.house.units ?? 'us') : [];
   }
 
-  /** What each stage of a sheet can be tuned from. */
-  starting(uri: string): Starting[] {
-    return startingOf(this.checkedAt(uri)?.plan ?? []);
-  }
-
   /** Parts of the catalogs for a slot of a sheet, by its name, or for every open one; nothing for what is no sheet. */
-  *fit(uri: string, slot?: string): Steps<(Fit & currency: string | undefined ) | undefined> {
+  *fit(uri: string, slot?: string): Steps<(Fit & { currency: string | undefined }) | undefined> {
     const checked = this.checkedAt(uri);
     if (!checked) return undefined;
     const fit = yield* fitOf(checked, this.rules, slot === undefined ? undefined : slotNamed(slot));
@@ -228,11 +223,17 @@ export class Service {
   }
 
   /** What parts can be chosen for. */
-  slotNames(): string[] 
+  slotNames(): string[] {
     return slots.map(({ name }) => name);
+  }
+
+  /** What each stage of a sheet can be tuned from. */
+  starting(uri: string): Starting[] {
+    return startingOf(this.checkedAt(uri)?.plan ?? []);
+  }
 
   /** How far the parts of each stage of a sheet go. */
-  *headroom(uri: string): Steps<stages: readonly Headroom[]; units: System > {
+  *headroom(uri: string): Steps<{ stages: readonly Headroom[]; units: System }> {
     const checked = this.checkedAt(uri);
     if (!checked) return { stages: [], units: 'us' };
     return { stages: yield* headroomOf(checked, this.rules), units: checked.house.units ?? 'us' };
@@ -284,12 +285,14 @@ export class Service {
   }
 
   /** Forgets what the check of texts that are not open left behind. */
-  rest(): void 
+  rest(): void {
     this.unopened = { reader: sheetReader() };
+  }
 
   /** What the check of a text stands on besides the text: the same object as long as that stays the same. */
-  standing(uri: string): Standing 
+  standing(uri: string): Standing {
     return this.workspace.houseFor(uri);
+  }
 
   /** What is wrong with a text that is not open, the faults of our own in its check, and what is named in it. */
   lookInto(uri: string, text: string): LookedInto {
@@ -434,7 +437,7 @@ export class Service {
   }
 
   /** The name at an offset that can be changed. */
-  renameable(uri: string, offset: number): range: Range; name: string | undefined {
+  renameable(uri: string, offset: number): { range: Range; name: string } | undefined {
     const text = this.read(uri);
     return text && nameAt(text, offset)?.here;
   }
@@ -448,7 +451,7 @@ export class Service {
   }
 
   /** The places that change together while a name is typed in one of them. */
-  linked(uri: string, offset: number): ranges: Range[]; pattern: string | undefined {
+  linked(uri: string, offset: number): { ranges: Range[]; pattern: string } | undefined {
     const text = this.read(uri);
     return text && linkedAt(text, offset);
   }
@@ -518,9 +521,10 @@ export class Service {
   }
 
   /** A text as it is read, whatever it is. */
-  private reading(text: OpenText): Sheet<unknown> 
+  private reading(text: OpenText): Sheet<unknown> {
     if (text.kind === 'house') return this.house(text);
     return text.kind === 'catalog' ? this.catalog(text) : this.memory(text).sheet;
+  }
 
   /** House rules or a catalog as another text of it would be read. */
   private readingOf(text: OpenText, changed: string): Sheet<unknown> {
