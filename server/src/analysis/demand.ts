@@ -16,7 +16,7 @@ import { displacement, peakPowerSpeed } from './engine.ts';
 import { chemistry, energy, grade, stoichiometric } from './fuel.ts';
 import { induction } from './induction.ts';
 import { field, figure } from './node.ts';
-import { stagePower } from './power.ts';
+import { fullPower, stagePower } from './power.ts';
 
 const STAGE = ['stages'] as const;
 const STAGE_AND_ENGINE = ['stages', 'engine'] as const;
@@ -105,11 +105,11 @@ export const meanEffectivePressure = figure({
   symbol: 'BMEP',
   name: 'brake mean effective pressure',
   dimension: 'pressure',
-  formula: '2 P / (V_d N_p)',
+  formula: '2 P / (V_d N_p), P with nitrous',
   source: 'Heywood, eq. 2.19a',
   home: STAGE_AND_ENGINE,
-  from: { stagePower, displacement, peakPowerSpeed },
-  compute: (v) => brakeMeanEffectivePressure(v.stagePower, v.displacement, v.peakPowerSpeed),
+  from: { fullPower, displacement, peakPowerSpeed },
+  compute: (v) => brakeMeanEffectivePressure(v.fullPower, v.displacement, v.peakPowerSpeed),
 });
 
 export const torque = figure({
@@ -117,11 +117,11 @@ export const torque = figure({
   symbol: 'M',
   name: 'torque at peak-power speed',
   dimension: 'torque',
-  formula: 'P / (2 pi N_p)',
+  formula: 'P / (2 pi N_p), P with nitrous',
   source: 'Heywood, eq. 2.13',
   home: STAGE_AND_ENGINE,
-  from: { stagePower, peakPowerSpeed },
-  compute: ({ stagePower, peakPowerSpeed }) => torqueOfPower(stagePower, peakPowerSpeed),
+  from: { fullPower, peakPowerSpeed },
+  compute: ({ fullPower, peakPowerSpeed }) => torqueOfPower(fullPower, peakPowerSpeed),
 });
 
 export const thermalEfficiency = figure({

@@ -1,8 +1,9 @@
 import { fullLoadSpark as sparkOf, startingTiming, usualFullAdvance } from '../engineering/timing.ts';
 import { boost } from './boost.ts';
 import { induction, isBoosted } from './induction.ts';
-import { hasNitrous, nitrousRetard } from './nitrous.ts';
+import { nitrousRetard } from './nitrous.ts';
 import { choose, constant, field, figure } from './node.ts';
+import { hasNitrous } from './power.ts';
 
 const SOURCE = 'common practice, no source';
 

@@ -27,9 +27,9 @@ import { airDemand, lambda } from './demand.ts';
 import { compressionRatio } from './engine.ts';
 import { alcohol, chemistry } from './fuel.ts';
 import { fullAdvance, fullLoadSpark, retardForNitrous, retardPerBoost } from './full-load-spark.ts';
-import { addedPower, hasNitrous, nitrousFlow } from './nitrous.ts';
+import { nitrousFlow } from './nitrous.ts';
 import { choice, choose, constant, fact, field, figure, type Node, optional } from './node.ts';
-import { stagePower } from './power.ts';
+import { addedPower, hasNitrous, stagePower } from './power.ts';
 
 const HOME = [
   'engine.compression-ratio',

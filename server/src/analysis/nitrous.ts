@@ -9,13 +9,11 @@ import {
 } from '../engineering/nitrous.ts';
 import { demandByPower } from './demand.ts';
 import { chemistry, grade } from './fuel.ts';
-import { choice, choose, field, figure, given } from './node.ts';
+import { choice, choose, field, figure } from './node.ts';
+import { addedPower, hasNitrous } from './power.ts';
 
 const HOME = ['stages.nitrous', 'stages'] as const;
 
-export const hasNitrous = given('stages.nitrous');
-
-export const addedPower = field('stages.nitrous.power', 'P_n');
 export const nitrousKind = choice<'wet' | 'dry'>('stages.nitrous.kind', 'kind', {
   value: 'wet',
   because: 'common practice',
@@ -67,6 +65,22 @@ export const nitrousStoichiometricRatio = figure({
   when: hasNitrous,
   from: { grade, fuel: chemistry },
   compute: ({ fuel }) => stoichiometricNitrousRatio(fuel),
+});
+
+export const nitrousShareOfChemistry = figure({
+  id: 'nitrous-share-of-chemistry',
+  symbol: 'r_n / r_st',
+  name: 'ratio of nitrous to fuel over that of chemistry',
+  dimension: 'ratio',
+  formula: 'r_n / r_st',
+  source: 'definition',
+  home: HOME,
+  notes: [
+    'over 1 there is more oxygen than fuel; over 0.75 no room is left for a weak pump or a clogged jet: common practice',
+  ],
+  when: hasNitrous,
+  from: { nitrousRatio, nitrousStoichiometricRatio },
+  compute: ({ nitrousRatio, nitrousStoichiometricRatio }) => nitrousRatio / nitrousStoichiometricRatio,
 });
 
 export const nitrousRetard = figure({

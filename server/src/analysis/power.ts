@@ -1,5 +1,5 @@
 import { crankPower as crankPowerOf, drivelineLoss as usualLoss } from '../engineering/claim.ts';
-import { choice, choose, fact, field, figure } from './node.ts';
+import { choice, choose, fact, field, figure, given } from './node.ts';
 
 const statedPower = field('stages.power', 'P');
 
@@ -34,4 +34,28 @@ export const stagePower = choose({
   id: 'stage-power',
   from: { isAtWheels },
   among: (values) => (values.isAtWheels ? crankPower : statedPower),
+});
+
+export const hasNitrous = given('stages.nitrous');
+
+export const addedPower = field('stages.nitrous.power', 'P_n');
+
+export const powerWithNitrous = figure({
+  id: 'power-with-nitrous',
+  symbol: 'P_full',
+  name: 'power at the crank while nitrous flows',
+  dimension: 'power',
+  formula: 'P + P_n',
+  source: 'definition',
+  home: ['stages.nitrous', 'stages', 'stages.power'],
+  when: hasNitrous,
+  from: { stagePower, addedPower },
+  compute: (values) => values.stagePower + values.addedPower,
+});
+
+/** Power of the stage at the crank, W, that of nitrous counted. */
+export const fullPower = choose({
+  id: 'full-power',
+  from: { hasNitrous },
+  among: (values) => (values.hasNitrous ? powerWithNitrous : stagePower),
 });

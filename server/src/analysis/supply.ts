@@ -16,7 +16,7 @@ import {
   railBehindFeed,
   standing,
 } from './operating-points.ts';
-import { stagePower } from './power.ts';
+import { fullPower } from './power.ts';
 import {
   fullLoadReference,
   hasReturn,
@@ -136,10 +136,10 @@ export const powerFed = figure({
   name: 'most power the pump feeds with the reserve kept',
   dimension: 'power',
   formula: 'Q_p / (1 + reserve) * rho_hot / (m_f / P)',
-  source: 'mass balance; fuel in proportion to power',
+  source: 'mass balance; fuel in proportion to power, that of nitrous counted',
   home: PUMP,
-  from: { pumpDelivery, reserve, hotFuelDensity, pumpDemand, stagePower },
-  compute: (v) => powerSupported((v.pumpDelivery / (1 + v.reserve)) * v.hotFuelDensity, v.pumpDemand / v.stagePower),
+  from: { pumpDelivery, reserve, hotFuelDensity, pumpDemand, fullPower },
+  compute: (v) => powerSupported((v.pumpDelivery / (1 + v.reserve)) * v.hotFuelDensity, v.pumpDemand / v.fullPower),
 });
 
 const NODE = { dimension: 'pressure', formula: 'operating point of the fuel system', source: NETWORK_SOURCE } as const;

@@ -7,6 +7,8 @@ import {
   usualPressure,
 } from '../analysis/believable-power.ts';
 import { impliedVolumetricEfficiency, meanEffectivePressure } from '../analysis/demand.ts';
+import type { Estimate } from '../analysis/figure.ts';
+import { nitrousEnergy } from '../analysis/knock.ts';
 import type { FigureNode } from '../analysis/node.ts';
 import { above, below, type Repair, type Situation } from '../checking/rule.ts';
 import type { Build } from '../engineering/bmep.ts';
@@ -16,6 +18,15 @@ import { roundedDown } from './size.ts';
 /** Natural induction and boost contradict each other, which is told by itself. */
 function isContradicted({ induction, stage }: Situation): boolean {
   return induction === 'natural' && Boolean(stage.boost?.value);
+}
+
+/** Mean effective pressure of the engine itself: what nitrous adds, which is no claim of the engine, taken off. */
+function ownPressure({ see }: Situation): Estimate | undefined {
+  const figure = see(meanEffectivePressure);
+  const energy = see(nitrousEnergy)?.value ?? 1;
+  if (!figure || energy === 1) return figure;
+  const { name, dimension, value, low = value, high = value } = figure;
+  return { name, dimension, value: value / energy, low: low / energy, high: high / energy };
 }
 
 /** The figure that puts the claim furthest out of reach, with the most it can be; nothing for a believable claim. */
@@ -30,7 +41,7 @@ export function outOfReach(situation: Situation) {
     [impliedVolumetricEfficiency, natural.high * leanest],
   ];
   const beyond = bounds.flatMap(([node, most]) => {
-    const figure = see(node);
+    const figure = node === meanEffectivePressure ? ownPressure(situation) : see(node);
     const miss = most === undefined ? undefined : above(figure, most);
     return figure && miss && most ? [{ node, figure, most, miss }] : [];
   });
@@ -39,15 +50,16 @@ export function outOfReach(situation: Situation) {
 }
 
 /** Whether a natural claim is believed only of an engine with a long cam. */
-function needsLongCam({ see, know, induction }: Situation): boolean {
+function needsLongCam(situation: Situation): boolean {
+  const { know, induction } = situation;
   const most = know(mostOfMildCam);
-  return induction === 'natural' && most !== undefined && above(see(meanEffectivePressure), most) !== undefined;
+  return induction === 'natural' && most !== undefined && above(ownPressure(situation), most) !== undefined;
 }
 
 /** A claim far below what such an engine makes, with the least that is believed. */
 export function underReach(situation: Situation) {
   const { see } = situation;
-  const [figure, least] = [see(meanEffectivePressure), see(leastPressure)];
+  const [figure, least] = [ownPressure(situation), see(leastPressure)];
   if (!figure || !least || isContradicted(situation)) return undefined;
   const miss = below(figure, least.value);
   return miss && { figure, least: least.value, miss };
@@ -68,8 +80,9 @@ export function engineInWords({ know, induction, stage }: Situation): string {
 }
 
 /** The power that is usual for such an engine, not the most or least of it. */
-export function claimUsual({ see, stage }: Situation): Repair[] {
-  const [figure, usual] = [see(meanEffectivePressure), see(usualPressure)];
+export function claimUsual(situation: Situation): Repair[] {
+  const { see, stage } = situation;
+  const [figure, usual] = [ownPressure(situation), see(usualPressure)];
   if (!figure || !usual || !stage.power) return [];
   const power = roundedDown((stage.power.value * usual.value) / figure.value, stage.power);
   return [

@@ -119,6 +119,11 @@ def whole_power(s):
     return get(s, "_crank-power") + s.number("stage.nitrous.power", 0.0)
 
 
+@figure("power-with-nitrous")
+def power_with_nitrous(s):
+    return get(s, "_crank-power") + s.number("stage.nitrous.power")
+
+
 @figure("mean-effective-pressure")
 def bmep(s):
     return get(s, "_power-with-nitrous") / get(s, "_swept-per-second")
@@ -164,6 +169,11 @@ def nitrous_fuel(s):
 def nitrous_flow(s):
     usual = NITROUS_RATIO * get(s, "nitrous-stoichiometric-ratio") / nitrous_ratio("gasoline")
     return get(s, "nitrous-fuel") * s.number("stage.nitrous.ratio", usual)
+
+
+@figure("nitrous-share-of-chemistry")
+def nitrous_share(s):
+    return get(s, "nitrous-flow") / get(s, "nitrous-fuel") / get(s, "nitrous-stoichiometric-ratio")
 
 
 @figure("bottle-time")
