@@ -30,7 +30,15 @@ export const rule: StageRule = {
       drafts.push({
         at: 'stages.nitrous.relief',
         message: RELIEF[relief],
-        repairs: [{ title: relief === 'none' ? 'Take a bottle with a safety disc, its tube to the outside' : 'Lead the relief to the outside', set: { 'stages.nitrous.relief': 'outside' } }],
+        repairs: [
+          {
+            title:
+              relief === 'none'
+                ? 'Take a bottle with a safety disc, its tube to the outside'
+                : 'Lead the relief to the outside',
+            set: { 'stages.nitrous.relief': 'outside' },
+          },
+        ],
       });
     return drafts;
   },
