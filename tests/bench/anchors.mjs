@@ -47,7 +47,8 @@ export function servers() {
   ];
 }
 
-function install() {
+/** Installs what the benches compare with. */
+export function install() {
   console.log('Installing the servers to compare with into tests/bench/node_modules ...\n');
   const options = { cwd: here, stdio: 'inherit', shell: process.platform === 'win32' };
   execFileSync('npm', ['ci', '--ignore-scripts', '--no-audit', '--no-fund'], options);
