@@ -191,6 +191,7 @@ export class Workspace {
     const before = this.files.get(uri);
     const isNew = before !== file;
     if (doubts === this.doubts) this.unsure.delete(uri);
+    else this.unsure.add(uri);
     this.files.set(uri, file);
     const isStillNothing = file.kind === 'absent' && (before === undefined || before.kind === 'absent');
     if (isNew && !isStillNothing) this.mark(kindOf(uri, '') === 'catalog' ? 'catalog' : 'house');

@@ -55,6 +55,19 @@ describe('a workspace', () => {
     expect(units(workspace)).toBe('us');
   });
 
+  it('doubts what was asked for the first time before the doubt', () => {
+    const workspace = supplied(file('units: si\n'));
+    workspace.close(SHEET);
+    workspace.put({ uri: SHEET, kind: 'sheet', version: 2, text: 'format: 1\n' });
+    const { doubts } = workspace;
+    workspace.doubt();
+    workspace.give(SHOP, file('units: si\n'), doubts);
+    expect(workspace.wanted()).toContain(SHOP);
+    workspace.give(SHOP, absent, workspace.doubts);
+    expect(workspace.wanted()).not.toContain(SHOP);
+    expect(units(workspace)).toBeUndefined();
+  });
+
   it('tells a change only where there is one', () => {
     const same = file('units: si\n');
     const workspace = supplied(same);
