@@ -48,6 +48,7 @@ import { needLine } from './report/needs-page.ts';
 import { figureLines } from './report/plain-lines.ts';
 import { Catalog } from './sheet/catalog.ts';
 import { checkedCatalog } from './sheet/catalog-check.ts';
+import { unitsOf } from './sheet/house.ts';
 import { formatEdits } from './sheet/layout.ts';
 import { MOST_CATALOG } from './sheet/parse.ts';
 import type { FieldPath } from './sheet/path.ts';
@@ -136,7 +137,7 @@ export class Service {
   *needs(uri: string, wanted?: (field: FieldPath) => boolean): Steps<(Needs & { units: System }) | undefined> {
     const checked = this.checkedAt(uri);
     if (!checked) return undefined;
-    return { ...(yield* needsOf(checked, this.rules, wanted)), units: checked.house.units ?? 'us' };
+    return { ...(yield* needsOf(checked, this.rules, wanted)), units: unitsOf(checked.house) };
   }
 
   /** A sheet on paper, part by part; nothing for what is no sheet. */
@@ -146,7 +147,7 @@ export class Service {
     const needs = yield* needsOf(checked, this.rules);
     const headroom = yield* headroomOf(checked, this.rules);
     const sections = reportOf({ checked, needs, headroom, questions: askedOf(checked) });
-    return { title: checked.sheet.values.title ?? 'Build sheet', sections, units: checked.house.units ?? 'us' };
+    return { title: checked.sheet.values.title ?? 'Build sheet', sections, units: unitsOf(checked.house) };
   }
 
   /** What the change into a sheet does from another, open here or in a service of its own; nothing where one is no sheet. */
@@ -157,14 +158,14 @@ export class Service {
       ...(yield* comparisonOf(old, now, this.rules)),
       values: now.sheet.values,
       valuesBefore: old.sheet.values,
-      units: now.house.units ?? 'us',
+      units: unitsOf(now.house),
     };
   }
 
   /** Every figure of a sheet as a line of text. */
   figureLines(uri: string): string[] {
     const checked = this.checkedAt(uri);
-    return checked ? figureLines(checked.plan, checked.house.units ?? 'us') : [];
+    return checked ? figureLines(checked.plan, unitsOf(checked.house)) : [];
   }
 
   /** Parts of the catalogs for a slot of a sheet, by its name, or for every open one; nothing for what is no sheet. */
@@ -236,7 +237,7 @@ export class Service {
   *headroom(uri: string): Steps<{ stages: readonly Headroom[]; units: System }> {
     const checked = this.checkedAt(uri);
     if (!checked) return { stages: [], units: 'us' };
-    return { stages: yield* headroomOf(checked, this.rules), units: checked.house.units ?? 'us' };
+    return { stages: yield* headroomOf(checked, this.rules), units: unitsOf(checked.house) };
   }
 
   /** Puts the questions about a sheet one after the other; what a reply writes is to be made before the next one. */
@@ -324,7 +325,7 @@ export class Service {
     const fields = neededAt(checked.sheet.root, offset);
     if (fields.length === 0) return this.explain(uri, offset);
     const { needs } = yield* needsOf(checked, this.rules, (field) => fields.includes(field));
-    const units = checked.house.units ?? 'us';
+    const units = unitsOf(checked.house);
     return this.explain(
       uri,
       offset,
@@ -344,7 +345,7 @@ export class Service {
     const { sheet, plan, house, accepted, findings } = checked;
     const explanation = hoverAt(sheet.root, offset, {
       plan,
-      system: house.units ?? 'us',
+      system: unitsOf(house),
       accepted,
       findings,
       needs,
@@ -359,7 +360,7 @@ export class Service {
     const checked = this.checkedAt(uri);
     if (!checked) return undefined;
     const { plan } = completed(checked);
-    return workAt(checked.sheet.root, offset, plan, checked.house.units ?? 'us');
+    return workAt(checked.sheet.root, offset, plan, unitsOf(checked.house));
   }
 
   /** What could be written at an offset. */

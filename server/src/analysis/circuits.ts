@@ -24,25 +24,11 @@ function wayBack(ground: Ground, length: number): number {
   return ground === 'chassis' ? 0 : length;
 }
 
-/** The figures of one circuit; `word` is what its load is called, `current` what it draws. */
-function circuitOf<const L extends Load>(load: L, word: string, current: Node<number>, when?: Node<boolean>) {
+/** One circuit: its load, what that is called, where its figures belong, what it draws, and what the sheet says of it. */
+function described<const L extends Load>(load: L, word: string, drawn: Node<number>, when?: Node<boolean>) {
   const path = `electrical.${load as Load}-circuit` as const;
   const home: readonly FieldPath[] = [path, 'electrical'];
-  const part: FieldPath = load === 'pump' ? 'fuel-system.pump' : 'fuel-system.lift-pump';
   const about = { home, ...(when && { when }) };
-  const wire = field(`${path}.wire`, 'A');
-  const unit = writtenIn(`${path}.wire`);
-  const length = field(`${path}.length`, 'l');
-  const connectors = field(`${path}.connectors`, 'U_c', {
-    value: circuitAllowance.value,
-    because: circuitAllowance.source,
-  });
-  const temperature = field(`${path}.wire-temperature`, 'T_w', {
-    value: 333.15,
-    because: 'common practice: 60 degC',
-  });
-  const ground = choice<Ground>(`${path}.ground`, 'ground', { value: 'wire-to-battery', because: 'the worse case' });
-
   const amps = figure({
     ...about,
     id: `${load}-circuit-current`,
@@ -51,9 +37,32 @@ function circuitOf<const L extends Load>(load: L, word: string, current: Node<nu
     dimension: 'current',
     formula: load === 'pump' ? 'sum of the pumps on the circuit' : 'I_1',
     source: 'current balance',
-    from: { current },
+    from: { current: drawn },
     compute: ({ current }) => current,
   });
+  return {
+    load,
+    word,
+    path,
+    about,
+    amps,
+    wire: field(`${path}.wire`, 'A'),
+    unit: writtenIn(`${path}.wire`),
+    length: field(`${path}.length`, 'l'),
+    connectors: field(`${path}.connectors`, 'U_c', {
+      value: circuitAllowance.value,
+      because: circuitAllowance.source,
+    }),
+    temperature: field(`${path}.wire-temperature`, 'T_w', { value: 333.15, because: 'common practice: 60 degC' }),
+    ground: choice<Ground>(`${path}.ground`, 'ground', { value: 'wire-to-battery', because: 'the worse case' }),
+  };
+}
+
+type Circuit<L extends Load> = ReturnType<typeof described<L>>;
+
+/** What the wire loses. */
+function wireLoss<const L extends Load>(circuit: Circuit<L>) {
+  const { load, word, about, amps, wire, unit, length, temperature, ground } = circuit;
   const resistance = figure({
     ...about,
     id: `${load}-wire-resistance`,
@@ -97,6 +106,13 @@ function circuitOf<const L extends Load>(load: L, word: string, current: Node<nu
     from: { wireDrop, chargingVoltage },
     compute: ({ wireDrop, chargingVoltage }) => wireDrop / chargingVoltage,
   });
+  return { resistance, wireDrop, dropShare };
+}
+
+/** What the way loses in all, and what arrives at the load. */
+function arrival<const L extends Load>(circuit: Circuit<L>, wireDrop: Node<number>) {
+  const { load, word, path, about, connectors, ground } = circuit;
+  const part: FieldPath = load === 'pump' ? 'fuel-system.pump' : 'fuel-system.lift-pump';
   const drop = figure({
     ...about,
     id: `${load}-circuit-drop`,
@@ -113,7 +129,7 @@ function circuitOf<const L extends Load>(load: L, word: string, current: Node<nu
   const knownDrop = optional(drop);
   const voltage = figure({
     ...about,
-    home: [...home, part],
+    home: [...about.home, part],
     id: `${load}-voltage`,
     symbol: 'U_p',
     name: `voltage that arrives at the ${word}`,
@@ -128,6 +144,12 @@ function circuitOf<const L extends Load>(load: L, word: string, current: Node<nu
     from: { chargingVoltage, knownDrop },
     compute: ({ chargingVoltage, knownDrop }) => Math.max(0, chargingVoltage - (knownDrop ?? UNDESCRIBED_LOSS)),
   });
+  return { drop, voltage };
+}
+
+/** The fuses and the wire that fit it. */
+function protection<const L extends Load>(circuit: Circuit<L>) {
+  const { load, word, about, amps, wire, unit, length, temperature, ground } = circuit;
   const fuseNeeded = figure({
     ...about,
     id: `${load}-fuse-needed`,
@@ -172,7 +194,14 @@ function circuitOf<const L extends Load>(load: L, word: string, current: Node<nu
       throw new RangeError('No stocked wire is thick enough; shorten the way or split the load.');
     },
   });
-  return { amps, resistance, wireDrop, dropShare, drop, voltage, fuseNeeded, fuseLimit, wireNeeded };
+  return { fuseNeeded, fuseLimit, wireNeeded };
+}
+
+/** The figures of one circuit; `word` is what its load is called, `current` what it draws. */
+function circuitOf<const L extends Load>(load: L, word: string, current: Node<number>, when?: Node<boolean>) {
+  const circuit = described(load, word, current, when);
+  const loss = wireLoss(circuit);
+  return { amps: circuit.amps, ...loss, ...arrival(circuit, loss.wireDrop), ...protection(circuit) };
 }
 
 export const pumpCircuit = circuitOf('pump', 'pump', pumpCircuitLoad);

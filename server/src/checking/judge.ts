@@ -3,7 +3,7 @@ import { uncapital } from '../analysis/figure-words.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import { rules as allRules } from '../generated/rules.ts';
 import { pathText } from '../sheet/entry.ts';
-import type { House } from '../sheet/house.ts';
+import { type House, unitsOf } from '../sheet/house.ts';
 import { makesSense } from '../sheet/makes-sense.ts';
 import type { Path } from '../sheet/path.ts';
 import { formatValue } from '../units/format.ts';
@@ -87,7 +87,8 @@ export function mayBeError(rule: Rule, house: House): boolean {
 /** A sentence of the physics in the units of the house. */
 type Say = (sentence: string) => string;
 
-function sayingIn({ units = 'us' }: House): Say {
+function sayingIn(house: House): Say {
+  const units = unitsOf(house);
   return (sentence) => inUnits(sentence, (value, dimension) => formatValue(value, dimension, units));
 }
 

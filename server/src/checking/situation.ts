@@ -3,7 +3,7 @@ import { isKnown, type Outcome } from '../analysis/figure.ts';
 import { inductionOf } from '../analysis/induction.ts';
 import { limit, type Node } from '../analysis/node.ts';
 import { absentIn } from '../analysis/worksheet.ts';
-import type { House } from '../sheet/house.ts';
+import { type House, unitsOf } from '../sheet/house.ts';
 import { formatIn, formatValue } from '../units/format.ts';
 import { inUnits } from '../units/sentence.ts';
 import type { Dimension } from '../units/units.ts';
@@ -28,15 +28,9 @@ function situationOf(
   watching: { current: Watch },
 ): Situation {
   const { index, name, sheet } = analysis;
-  const { show, showValue } = showingIn(house);
   const told = (look: Look) => watching.current.field(look);
   const values = watched(sheet.values, '', analysis, told);
   const stage = watched(sheet.stage, 'stages', analysis, told);
-  const outcomeOf = <T>(node: Node<T>) => watching.current.node(analysis, node).outcome as Outcome<T>;
-  const know = <T>(node: Node<T>): T | undefined => {
-    const outcome = outcomeOf(node);
-    return isKnown(outcome) ? outcome.value : undefined;
-  };
   const ofOneStage = <T>(value: T): T => {
     watching.current.isOfOneStage = true;
     return value;
@@ -56,15 +50,32 @@ function situationOf(
     get natural() {
       return ofOneStage(sheet.natural?.index);
     },
-    know,
-    show,
-    showValue,
     get induction() {
       return inductionOf(stage).induction;
     },
     get path() {
       return inductionOf(stage).path;
     },
+    ...showingIn(house),
+    ...askingOf(analysis, house, watching),
+  };
+}
+
+/** What a rule asks of a stage; all of it is told. */
+function askingOf(
+  analysis: StageAnalysis,
+  house: House,
+  watching: { current: Watch },
+): Pick<Situation, 'know' | 'see' | 'impossible' | 'limit' | 'placeOf'> {
+  const { index, sheet } = analysis;
+  const { showValue } = showingIn(house);
+  const outcomeOf = <T>(node: Node<T>) => watching.current.node(analysis, node).outcome as Outcome<T>;
+  const know = <T>(node: Node<T>): T | undefined => {
+    const outcome = outcomeOf(node);
+    return isKnown(outcome) ? outcome.value : undefined;
+  };
+  return {
+    know,
     see: (figure) => {
       outcomeOf(figure);
       return analysis.estimate(figure);
@@ -85,7 +96,8 @@ function situationOf(
 }
 
 /** Values as text in the units of the house, and quantities of the sheet in their own. */
-function showingIn({ units = 'us' }: House): Pick<Situation, 'show' | 'showValue'> {
+function showingIn(house: House): Pick<Situation, 'show' | 'showValue'> {
+  const units = unitsOf(house);
   const showValue = (value: number, dimension: Dimension) => formatValue(value, dimension, units);
   return {
     showValue,

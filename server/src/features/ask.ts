@@ -1,6 +1,7 @@
 import { type Checked, checkSheet } from '../checking/checked.ts';
 import { asQuestion } from '../checking/questions.ts';
 import { wholeRange, writtenOf } from '../sheet/entry.ts';
+import { unitsOf } from '../sheet/house.ts';
 import { type FieldPath, fieldSchema, type Path } from '../sheet/path.ts';
 import type { TextEdit } from '../sheet/problem.ts';
 import { entryOf, type Sheet } from '../sheet/read.ts';
@@ -65,7 +66,7 @@ function answered(
 ): { checked: Checked } | { refusal: string } {
   const { place } = asked(asQuestion(field, stage), checked);
   if (reply === 'unknown' && !leavesRoom(checked, field, stage)) return { checked };
-  const system = checked.house.units ?? 'us';
+  const system = unitsOf(checked.house);
   const answer: Answer = reply === 'unknown' ? { value: null } : answerOf(reply.answer, fieldSchema(field), system);
   if ('refusal' in answer) return answer;
   const sheet = sheetWith(checked.sheet, place, answer.value, read);

@@ -4,6 +4,7 @@ import { headlines } from '../analysis/headlines.ts';
 import type { Checked } from '../checking/checked.ts';
 import { type FigureCell, figureRow } from '../report/model.ts';
 import { childOf, type Entry } from '../sheet/entry.ts';
+import { unitsOf } from '../sheet/house.ts';
 import { echo } from '../text/echo.ts';
 import { type Range, touches } from '../text/place.ts';
 import { formatEnd } from '../units/format.ts';
@@ -21,7 +22,7 @@ export function hintsIn({ sheet, plan, house }: Checked, range: Range): Hint[] {
   const hints: Hint[] = [];
   const look = (entry: Entry) => {
     if (hints.length >= MOST || entry.inherited) return;
-    const hint = hintAt(entry, plan, house.units ?? 'us');
+    const hint = hintAt(entry, plan, unitsOf(house));
     if (hint && touches({ start: hint.offset, end: hint.offset }, range)) hints.push(hint);
     entry.children.forEach(look);
   };

@@ -7,6 +7,7 @@ import { rules } from '../generated/rules.ts';
 import { type Block, type Page, paragraph, prose, type Span } from '../report/page.ts';
 import type { NewValue } from '../sheet/edit.ts';
 import { pathText } from '../sheet/entry.ts';
+import { unitsOf } from '../sheet/house.ts';
 import { type FieldPath, fieldSchema, inStage, type Path, stepsOf } from '../sheet/path.ts';
 import { child, type FieldSchema, resolve, root } from '../sheet/schema.ts';
 import { echo } from '../text/echo.ts';
@@ -73,7 +74,7 @@ export function asked(question: Question, checked: Checked, taken: Taken = taken
   const { plan, sheet, house } = checked;
   const { field, stage, checks, figures, isEmpty, assumed } = question;
   const schema = fieldSchema(field) ?? {};
-  const system = house.units ?? 'us';
+  const system = unitsOf(house);
   const isOfStage = field.startsWith('stages.');
   const isOneOfSeveral = isOfStage && (sheet.values.stages?.length ?? 0) > 1;
   const about = isOneOfSeveral ? `Stage "${echo(plan[stage]?.name ?? String(stage + 1))}": ` : '';

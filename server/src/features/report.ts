@@ -11,6 +11,7 @@ import type { Section } from '../report/html.ts';
 import { type FigureRow, figureTable } from '../report/model.ts';
 import { needsPage } from '../report/needs-page.ts';
 import { type Block, type Page, paragraph, prose, type Span } from '../report/page.ts';
+import { unitsOf } from '../sheet/house.ts';
 import { echo } from '../text/echo.ts';
 import { formatEnd } from '../units/format.ts';
 import type { Dimension, System } from '../units/units.ts';
@@ -34,7 +35,7 @@ export type Reported = {
 /** A build on paper: what is planned, found, computed, needed, still open, assumed, and what to take care of. */
 export function reportOf({ checked, needs, headroom, questions }: Reported): Section[] {
   const { plan } = checked;
-  const system = checked.house.units ?? 'us';
+  const system = unitsOf(checked.house);
   const sections: Section[] = [
     section('What is planned', planPage(checked)),
     section('What is found', findingsPage(checked)),

@@ -2,6 +2,7 @@ import { RATED_VOLTAGE } from '../analysis/fuel-network.ts';
 import type { Checked } from '../checking/checked.ts';
 import type { Rule } from '../checking/rule.ts';
 import type { NewValue } from '../sheet/edit.ts';
+import { unitsOf } from '../sheet/house.ts';
 import { type FieldPath, stepsOf, valueAt } from '../sheet/path.ts';
 import type { Steps } from '../text/steps.ts';
 import { formatEnd } from '../units/format.ts';
@@ -70,7 +71,7 @@ function needOf(trials: Trials, one: Asked): Need | undefined {
     ...(one.without && { without: [one.without] }),
   });
   if (!window.low && !window.high && window.standing.length === 0) return undefined;
-  const all = one.sizes?.[build.house.units ?? 'us'] ?? [];
+  const all = one.sizes?.[unitsOf(build.house)] ?? [];
   const { low, high } = window;
   const isOpen = !low || !high || low.value <= high.value;
   const sizes = isOpen ? all.filter((size) => isWithin(trials, one, window, size)) : [];
@@ -89,7 +90,7 @@ function nameOf({ build }: Trials, { field, name }: Asked): string {
   const work = field === 'fuel-system.pump.flow-at' ? workOf(build) : undefined;
   if (!work) return name;
   const volts = values['fuel-system']?.pump?.['rated-voltage']?.value ?? RATED_VOLTAGE;
-  return `delivery at ${formatEnd(work.pressure, 'pressure', house.units ?? 'us', 'near')} and ${volts} V`;
+  return `delivery at ${formatEnd(work.pressure, 'pressure', unitsOf(house), 'near')} and ${volts} V`;
 }
 
 /** How near an end a size must be for the end's own exactness to matter; there it is tried itself. */

@@ -3,6 +3,7 @@ import type { Checked } from '../checking/checked.ts';
 import { judge } from '../checking/judge.ts';
 import type { Rule } from '../checking/rule.ts';
 import { type Differing, putBack } from '../sheet/differing.ts';
+import { unitsOf } from '../sheet/house.ts';
 import { BuildState } from './build-state.ts';
 
 /** A part of a change that can be put back by itself: some fields, or the house rules. */
@@ -56,6 +57,6 @@ export class Trials {
     const isAsBefore =
       !isOldHouse && plan.length === known.length && plan.every(({ name }, index) => name === known[index]?.name);
     const found = judge(values, plan, house, isAsBefore ? verdict : undefined, this.rules);
-    return new BuildState({ ...found, values }, this.renamed, this.after.house.units ?? 'us');
+    return new BuildState({ ...found, values }, this.renamed, unitsOf(this.after.house));
   }
 }

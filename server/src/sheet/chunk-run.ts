@@ -1,6 +1,6 @@
 import { detached } from '../text/detached.ts';
 import type { Cut } from './cuts.ts';
-import { collection, type Entry, type Range } from './entry.ts';
+import { type Entry, newEntry, type Range } from './entry.ts';
 import { type Parsed, parse } from './parse.ts';
 import type { FieldSchema } from './schema.ts';
 
@@ -73,7 +73,7 @@ export function takenApart(root: Entry, run: readonly Cut[], from: number): Entr
 
 /** The head of a list without its items. */
 function headOf(entry: Entry): Entry {
-  return collection('list', entry, entry.value, []);
+  return newEntry(entry, { kind: 'list', value: entry.value });
 }
 
 /** A field at the margin needs a name; where nothing is written before the colon its place depends on what is above. */

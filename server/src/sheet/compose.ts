@@ -12,10 +12,12 @@ import {
   type Pair,
   type Scalar,
   visit,
+  type YAMLMap,
   YAMLParseError,
+  type YAMLSeq,
   type Range as YamlRange,
 } from 'yaml';
-import { type Entry, type Range, wholeRange } from './entry.ts';
+import { type Entry, newEntry, type Range, wholeRange } from './entry.ts';
 import { child, type FieldSchema, type Path } from './schema.ts';
 
 /** Most entries that aliases may add to what is written out, so that a few of them cannot fill the memory. */
@@ -36,64 +38,62 @@ type Composed = { root: Entry; isLocal: boolean };
  * @throws TooLarge
  */
 export function compose(document: Document, schema: FieldSchema | undefined): Composed {
-  const mostEntries = MOST_UNFOLDED + (document.range?.[2] ?? 0);
-  let count = 0;
-  const open = new Set<Node>();
-  let targets: Map<Alias, Node | undefined> | undefined;
+  const composer = new Composer(document);
+  const site = { path: [], key: undefined, schema, inherited: false, after: 0 };
+  const root = composer.entry(document.contents as Node | null, site);
+  return { root, isLocal: composer.isLocal };
+}
 
-  function targetOf(alias: Alias): Node | undefined {
-    targets ??= aliasTargets(document);
-    return targets.get(alias);
+/** Follows one document from its root; an anchored node is composed anew wherever an alias takes it over. */
+class Composer {
+  isLocal: boolean;
+  private readonly mostEntries: number;
+  private count = 0;
+  private readonly open = new Set<Node>();
+  private readonly faults = new Set<number>();
+  private targets: Map<Alias, Node | undefined> | undefined;
+
+  constructor(private readonly document: Document) {
+    this.isLocal = document.warnings.length === 0;
+    this.mostEntries = MOST_UNFOLDED + (document.range?.[2] ?? 0);
   }
 
-  const faults = new Set<number>();
-  let isLocal = document.warnings.length === 0;
-
-  function fault(code: YAMLParseError['code'], range: YamlRange | null | undefined) {
-    const start = range?.[0] ?? 0;
-    if (faults.has(start)) return;
-    faults.add(start);
-    document.errors.push(new YAMLParseError([start, range?.[1] ?? start], code, ''));
-  }
-
-  function entry(node: Node | null, site: Site): Entry {
-    if (++count > mostEntries)
+  entry(node: Node | null, site: Site): Entry {
+    if (++this.count > this.mostEntries)
       throw new TooLarge('Aliases unfold this sheet beyond any reasonable size; write the values out instead.');
-    if (isAlias(node) || node?.anchor || node?.tag) isLocal = false;
+    if (isAlias(node) || node?.anchor || node?.tag) this.isLocal = false;
     if (site.path.length > MOST_DEPTH) throw new TooLarge('This sheet nests deeper than any build sheet does.');
-    if (isScalar(node)) {
-      const value = place(node.range, site.after);
-      const kind = node.value === null && value.start === value.end ? 'empty' : 'scalar';
-      const quote = node.type === 'QUOTE_DOUBLE' ? '"' : node.type === 'QUOTE_SINGLE' ? "'" : undefined;
-      return make(site, value, kind, false, node.value, quote, []);
-    }
-    if (isAlias(node)) {
-      const value = place(node.range, site.after);
-      const target = targetOf(node);
-      if (!target) fault('BAD_ALIAS', node.range);
-      if (!target || open.has(target)) return make(site, value, 'empty', false, undefined, undefined, []);
-      const inner = entry(target, site);
-      inner.anchored ??= inner.value;
-      inner.value = value;
-      return inner;
-    }
-    if (!isCollection(node)) {
-      return make(site, { start: site.after, end: site.after }, 'empty', false, undefined, undefined, []);
-    }
-    open.add(node);
-    const children = isMap(node) ? pairs(node.items, site) : isSeq(node) ? items(node.items as Node[], site) : [];
-    open.delete(node);
-    const kind = isMap(node) ? 'map' : 'list';
-    const isFlow = node.flow === true;
-    const value = place(node.range, site.after);
-    const last = isFlow ? undefined : children.findLast(({ inherited }) => !inherited || site.inherited);
-    if (last) value.end = wholeRange(last).end;
-    return make(site, value, kind, isFlow, undefined, undefined, children);
+    if (isScalar(node)) return scalarOf(node, site);
+    if (isAlias(node)) return this.aliased(node, site);
+    if (isCollection(node)) return this.collection(node, site);
+    return newEntry(site, { kind: 'empty', value: { start: site.after, end: site.after } });
   }
 
-  function items(nodes: Node[], { path, schema: own, after }: Site): Entry[] {
+  private aliased(node: Alias, site: Site): Entry {
+    const value = place(node.range, site.after);
+    const target = this.targetOf(node);
+    if (!target) this.fault('BAD_ALIAS', node.range);
+    if (!target || this.open.has(target)) return newEntry(site, { kind: 'empty', value });
+    const inner = this.entry(target, site);
+    inner.anchored ??= inner.value;
+    inner.value = value;
+    return inner;
+  }
+
+  private collection(node: YAMLMap | YAMLSeq, site: Site): Entry {
+    this.open.add(node);
+    const children = isMap(node) ? this.pairs(node.items, site) : this.items(node.items as Node[], site);
+    this.open.delete(node);
+    const flow = node.flow === true;
+    const value = place(node.range, site.after);
+    const last = flow ? undefined : children.findLast(({ inherited }) => !inherited || site.inherited);
+    if (last) value.end = wholeRange(last).end;
+    return newEntry(site, { kind: isMap(node) ? 'map' : 'list', value, flow, children });
+  }
+
+  private items(nodes: Node[], { path, schema: own, after }: Site): Entry[] {
     return nodes.map((node, index) =>
-      entry(isNode(node) ? node : null, {
+      this.entry(isNode(node) ? node : null, {
         path: [...path, index],
         key: undefined,
         schema: own && child(own, index),
@@ -103,35 +103,26 @@ export function compose(document: Document, schema: FieldSchema | undefined): Co
     );
   }
 
-  function pairs(nodes: Pair[], site: Site): Entry[] {
+  private pairs(nodes: readonly Pair[], site: Site): Entry[] {
     const found: Entry[] = [];
     const merged: Entry[] = [];
     const own = new Set<string>();
     for (const { key, value } of nodes) {
+      const node = isNode(value) ? value : null;
       if (!isScalar(key)) {
-        if (isNode(key)) fault('NON_STRING_KEY', key.range);
+        if (isNode(key)) this.fault('NON_STRING_KEY', key.range);
         continue;
       }
       const isMerge = typeof key.value === 'symbol';
-      if (isMerge || key.anchor || key.tag) isLocal = false;
-      const name = nameOf(key);
-      const keyRange = place(key.range, site.after);
-      const node = isNode(value) ? value : null;
+      if (isMerge || key.anchor || key.tag) this.isLocal = false;
       if (isMerge) {
-        merged.push(...mergedPairs(node, site));
+        merged.push(...this.mergedPairs(node, site));
         continue;
       }
-      if (own.has(name)) fault('DUPLICATE_KEY', key.range);
+      const name = nameOf(key);
+      if (own.has(name)) this.fault('DUPLICATE_KEY', key.range);
       own.add(name);
-      found.push(
-        entry(node, {
-          path: [...site.path, name],
-          key: keyRange,
-          schema: site.schema && child(site.schema, name),
-          inherited: site.inherited,
-          after: keyRange.end,
-        }),
-      );
+      found.push(this.entry(node, siteOf(name, key, site)));
     }
     for (const candidate of merged.reverse()) {
       const name = String(candidate.path.at(-1));
@@ -141,21 +132,43 @@ export function compose(document: Document, schema: FieldSchema | undefined): Co
     return found;
   }
 
-  function mergedPairs(node: Node | null, site: Site): Entry[] {
-    const source = isAlias(node) ? targetOf(node) : node;
-    if (!source && isAlias(node)) fault('BAD_ALIAS', node.range);
-    else if (source && !isCollection(source)) fault('BAD_COLLECTION_TYPE', node?.range);
+  private mergedPairs(node: Node | null, site: Site): Entry[] {
+    const source = isAlias(node) ? this.targetOf(node) : node;
+    if (!source && isAlias(node)) this.fault('BAD_ALIAS', node.range);
+    else if (source && !isCollection(source)) this.fault('BAD_COLLECTION_TYPE', node?.range);
     if (isSeq(source))
-      return source.items.toReversed().flatMap((item) => mergedPairs(isNode(item) ? item : null, site));
-    if (!isMap(source) || open.has(source)) return [];
-    open.add(source);
-    const found = pairs(source.items.filter(isPair), { ...site, inherited: true });
-    open.delete(source);
+      return source.items.toReversed().flatMap((item) => this.mergedPairs(isNode(item) ? item : null, site));
+    if (!isMap(source) || this.open.has(source)) return [];
+    this.open.add(source);
+    const found = this.pairs(source.items.filter(isPair), { ...site, inherited: true });
+    this.open.delete(source);
     return found;
   }
 
-  const site = { path: [], key: undefined, schema, inherited: false, after: 0 };
-  return { root: entry(document.contents as Node | null, site), isLocal };
+  private targetOf(alias: Alias): Node | undefined {
+    this.targets ??= aliasTargets(this.document);
+    return this.targets.get(alias);
+  }
+
+  private fault(code: YAMLParseError['code'], range: YamlRange | null | undefined): void {
+    const start = range?.[0] ?? 0;
+    if (this.faults.has(start)) return;
+    this.faults.add(start);
+    this.document.errors.push(new YAMLParseError([start, range?.[1] ?? start], code, ''));
+  }
+}
+
+function scalarOf(node: Scalar, site: Site): Entry {
+  const value = place(node.range, site.after);
+  const kind = node.value === null && value.start === value.end ? 'empty' : 'scalar';
+  const quote = node.type === 'QUOTE_DOUBLE' ? '"' : node.type === 'QUOTE_SINGLE' ? "'" : undefined;
+  return newEntry(site, { kind, value, scalar: node.value, quote });
+}
+
+/** Where a field stands among those of a mapping. */
+function siteOf(name: string, key: Scalar, { path, schema, inherited, after }: Site): Site {
+  const range = place(key.range, after);
+  return { path: [...path, name], key: range, schema: schema && child(schema, name), inherited, after: range.end };
 }
 
 /** What each alias stands for: the last node of that anchor before it. */
@@ -174,33 +187,6 @@ function aliasTargets(document: Document): Map<Alias, Node | undefined> {
 /** A field's name as it is written, whatever else YAML would make of it. */
 function nameOf({ value, source }: Scalar): string {
   return typeof value === 'string' ? value : (source ?? '');
-}
-
-/** One shape for every entry keeps reading fast. */
-function make(
-  { path, key, schema, inherited }: Site,
-  value: Range,
-  kind: Entry['kind'],
-  isFlow: boolean,
-  scalar: unknown,
-  quote: Entry['quote'],
-  children: Entry[],
-): Entry {
-  const part = undefined;
-  return {
-    path,
-    key,
-    value,
-    schema,
-    kind,
-    flow: isFlow,
-    inherited,
-    anchored: undefined,
-    scalar,
-    quote,
-    children,
-    part,
-  };
 }
 
 function place(range: YamlRange | null | undefined, after: number): Range {

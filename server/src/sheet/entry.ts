@@ -28,12 +28,14 @@ export type Entry = {
   part: Part | undefined;
 };
 
-/** An entry of fields or items on lines of their own. */
-export function collection(
-  kind: 'map' | 'list',
-  { path, key, schema }: Pick<Entry, 'path' | 'key' | 'schema'>,
-  value: Range,
-  children: Entry[],
+/** Which entry it is, and what stands there. */
+type Site = Pick<Entry, 'path' | 'key' | 'schema'> & { inherited?: boolean };
+type Standing = Pick<Entry, 'kind' | 'value'> & Partial<Pick<Entry, 'flow' | 'scalar' | 'quote' | 'children'>>;
+
+/** An entry nothing is remembered of. One shape for all of them keeps reading fast. */
+export function newEntry(
+  { path, key, schema, inherited = false }: Site,
+  { kind, value, flow = false, scalar, quote, children = [] }: Standing,
 ): Entry {
   return {
     path,
@@ -41,11 +43,11 @@ export function collection(
     value,
     schema,
     kind,
-    flow: false,
-    inherited: false,
+    flow,
+    inherited,
     anchored: undefined,
-    scalar: undefined,
-    quote: undefined,
+    scalar,
+    quote,
     children,
     part: undefined,
   };

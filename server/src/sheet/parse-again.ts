@@ -1,7 +1,7 @@
 import { type Chunked, inherit, type Match, matched } from './chunk-match.ts';
 import { brokenRun, parsedRun, type Run, takenApart } from './chunk-run.ts';
 import { type Cut, cutsOf } from './cuts.ts';
-import { collection, type Entry, type Range, wholeRange } from './entry.ts';
+import { type Entry, newEntry, type Range, wholeRange } from './entry.ts';
 import { moved, movedError } from './moved.ts';
 import { type Parsed, parse } from './parse.ts';
 import type { FieldSchema } from './schema.ts';
@@ -94,14 +94,15 @@ function assembled(text: string, cuts: readonly Cut[], entries: readonly Entry[]
     if (kind === 'item') lists.at(-1)?.children.push(entry);
     else if (kind === 'field') fields.push(entry);
     else {
-      const list = collection('list', entry, { start: text.indexOf('-', end), end }, []);
+      const list = newEntry(entry, { kind: 'list', value: { start: text.indexOf('-', end), end } });
       fields.push(list);
       lists.push(list);
     }
   }
   for (const { value, children } of lists) value.end = endOf(children);
   const start = fields[0]?.key?.start ?? 0;
-  return collection('map', { path: [], key: undefined, schema }, { start, end: endOf(fields) }, fields);
+  const value = { start, end: endOf(fields) };
+  return newEntry({ path: [], key: undefined, schema }, { kind: 'map', value, children: fields });
 }
 
 function endOf(entries: readonly Entry[]): number {

@@ -2,7 +2,7 @@ import type { BuildSheet } from '../generated/build-sheet.ts';
 import { endOfLine } from '../text/lines.ts';
 import { marked } from '../text/place.ts';
 import { plain, TooLarge } from './compose.ts';
-import { childOf, collection, type Entry, isUnknown } from './entry.ts';
+import { childOf, type Entry, isUnknown, newEntry } from './entry.ts';
 import { notesProblem } from './notes-problem.ts';
 import { MOST_CHARACTERS, type Parsed, parse, refusal } from './parse.ts';
 import type { Problem } from './problem.ts';
@@ -77,7 +77,7 @@ function readRecovered<Values>(text: string, recovered: Recovered, validate: Val
 }
 
 function unreadable<Values>(text: string, schema: FieldSchema, problem: Problem): Sheet<Values> {
-  const root = collection('map', { path: [], key: undefined, schema }, { start: 0, end: text.length }, []);
+  const root = newEntry({ path: [], key: undefined, schema }, { kind: 'map', value: { start: 0, end: text.length } });
   return { text, root, values: {}, problems: [problem], broken: true, unread: [[]], unknown: [] };
 }
 

@@ -98,7 +98,11 @@ export class Workspace {
 
   private letGo(uri: string): void {
     this.needs.forget(uri);
-    for (const file of this.files.keys()) if (!this.needs.isNeeded(file)) this.files.delete(file);
+    for (const [file, { kind }] of this.files) {
+      if (this.needs.isNeeded(file)) continue;
+      this.files.delete(file);
+      if (kind !== 'absent') this.mark(kindOf(file, ''));
+    }
     for (const file of this.unsure) if (!this.needs.isNeeded(file) && !this.found.has(file)) this.unsure.delete(file);
     if (!this.needs.isNeeded(uri)) this.catalogs.forget(uri);
   }

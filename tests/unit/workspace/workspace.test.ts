@@ -68,6 +68,16 @@ describe('a workspace', () => {
     expect(units(workspace)).toBeUndefined();
   });
 
+  it('keeps nothing of house rules that are gone when their sheet is opened again', () => {
+    const workspace = supplied(file('units: si\n'));
+    expect(units(workspace)).toBe('si');
+    workspace.close(SHEET);
+    workspace.put({ uri: SHEET, kind: 'sheet', version: 2, text: 'format: 1\n' });
+    workspace.give(SHOP, absent, workspace.doubts);
+    workspace.give(OTHER, absent, workspace.doubts);
+    expect(units(workspace)).toBeUndefined();
+  });
+
   it('tells a change only where there is one', () => {
     const same = file('units: si\n');
     const workspace = supplied(same);
