@@ -27,15 +27,15 @@ export const rule: StageRule = {
         { at: 'engine.peak-power-speed', message: 'At this speed.' },
       ],
       ...miss,
-      repairs: [...slippedPoint(situation, figure.value / least), ...claimUsual(situation)],
+      repairs: slippedPoint(situation, figure.value / least) ?? claimUsual(situation),
     };
   },
 };
 
 /** Ten times the pressure is believed: the decimal point of the displacement may have slipped. */
-function slippedPoint({ values }: Situation, share: number): Repair[] {
+function slippedPoint({ values }: Situation, share: number): Repair[] | undefined {
   const size = values.engine?.displacement;
-  if (!size || share * 10 < 1 || share * 10 > 2.5) return [];
+  if (!size || share * 10 < 1 || share * 10 > 2.5) return undefined;
   const text = formatIn(size.value / 10, size.dimension, size.unit);
   return [
     {
