@@ -1,11 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { checkText } from '../../server/src/checking/checked.ts';
+import { verifiedRepairs } from '../../server/src/checking/repair.ts';
 import { fuseRatings, hoseBores, injectorFlows, renard20, wireSizes } from '../../server/src/engineering/series.ts';
+import { applyEdits } from '../../server/src/sheet/edit.ts';
 import { noHouse } from '../../server/src/sheet/house.ts';
 import { type FieldPath, fieldSchema } from '../../server/src/sheet/path.ts';
 import { parseQuantity } from '../../server/src/units/parse.ts';
 import { isQuantity } from '../../server/src/units/quantity.ts';
 import { findUnit } from '../../server/src/units/units.ts';
+import { figuresOf } from '../reference/product.ts';
 import { faults, faultyText } from './variant.ts';
 
 type Offered = { fault: string; rule: string; field: string; to: unknown; title: string };
@@ -58,6 +61,27 @@ describe('repairs of the faults take sizes that are sold', () => {
 
   it.each(toField(/regulator\.pressure$/))('setting of the regulator: %s', (_, one) => {
     expect(isAmong(numberOf(one).value, [296.5e3, 299.9e3, 3e5, 4e5])).toBe(true);
+  });
+});
+
+describe('injectors offered for the faults', () => {
+  const repaired = faults.flatMap((fault) => {
+    const checked = checkText(faultyText(fault), noHouse);
+    return checked.findings.flatMap((finding) =>
+      finding.repairs.some(({ title }) => /^(Now: )?Fit injectors/.test(title))
+        ? verifiedRepairs(checked, finding)
+            .filter(({ title }) => /^(Now: )?Fit injectors/.test(title) && !title.includes('the middle of'))
+            .map(({ title, edits }) => [`${fault.id}: ${title}`, applyEdits(checked.sheet.text, edits)] as const)
+        : [],
+    );
+  });
+
+  it.each(repaired)('run in the middle: %s', (_, text) => {
+    for (const figures of figuresOf(text).values()) {
+      const [duty, pulse] = [figures.get('duty-peak-power'), figures.get('idle-pulse-margin')];
+      expect(duty?.value ?? 0).toBeLessThanOrEqual(0.76);
+      expect(pulse?.value ?? 2).toBeGreaterThanOrEqual(1.24);
+    }
   });
 });
 

@@ -5,7 +5,7 @@ import { RATED_VOLTAGE } from '../analysis/fuel-network.ts';
 import { injectorPressure, requiredStaticFlow } from '../analysis/full-load-injection.ts';
 import { limit } from '../analysis/node.ts';
 import { requiredDelivery, requiredPressure } from '../analysis/supply.ts';
-import { depression } from '../analysis/throttle.ts';
+import { depression, depressionColdest } from '../analysis/throttle.ts';
 import { REDLINE_RATIO, usualPeakPowerSpeed } from '../engineering/bmep.ts';
 import { bladeFuses } from '../engineering/fuses.ts';
 import { currentFromPower } from '../engineering/pump.ts';
@@ -70,7 +70,11 @@ export const steps: readonly Step[] = [
     staticFlow,
     'the size that runs at about 70 % duty in the hungriest stage',
   ),
-  one('throttle-body.bores.diameter', boreDiameter, 'the smallest that holds back less than the limit in every stage'),
+  one(
+    'throttle-body.bores.diameter',
+    boreDiameter,
+    'the smallest that holds back less than the limit in every stage and on every day',
+  ),
   one('fuel-system.pump.placement', () => 'in-tank', 'the tank cools it and keeps it full; common practice'),
   one('fuel-system.pre-filter.rating', () => '100 um', 'common practice'),
   one('fuel-system.filter.rating', () => '10 um', 'common practice'),
@@ -169,10 +173,12 @@ function boreDiameter(build: Build): string | undefined {
     const tried = assuming(build, [
       { place: stepsOf('throttle-body.bores.diameter'), value: `${size} mm`, because: '' },
     ]);
-    return tried.plan.every((stage) => {
-      const outcome = stage.see(depression);
-      return isKnown(outcome) ? outcome.value <= most : stage.sheet.stage.power === undefined;
-    });
+    return tried.plan.every((stage) =>
+      [depression, depressionColdest].every((onDay) => {
+        const outcome = stage.see(onDay);
+        return isKnown(outcome) ? outcome.value <= most : stage.sheet.stage.power === undefined;
+      }),
+    );
   });
   return diameter === undefined ? undefined : `${diameter} mm`;
 }
