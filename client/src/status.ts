@@ -1,4 +1,4 @@
-import { Disposable, languages, StatusBarAlignment, ThemeColor, type Uri, window } from 'vscode';
+import { Disposable, languages, StatusBarAlignment, type Uri, window } from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
 
 type Count = { errors: number; warnings: number; open: number };
@@ -31,7 +31,6 @@ export function statusBar(client: () => LanguageClient | undefined): Disposable 
     item.text = `$(${icon}) ${verdict.text}`;
     item.tooltip = tooltipOf(verdict);
     item.accessibilityInformation = { label: `Build sheet: ${verdict.text}` };
-    item.backgroundColor = errors ? new ThemeColor('statusBarItem.errorBackground') : undefined;
     item.show();
   }
 

@@ -78,6 +78,8 @@ end
 
 local function run()
   local folder = vim.fn.fnamemodify(vim.env.SHEET, ':h')
+  local unopened = folder .. '/unopened.build.yaml'
+  vim.fn.writefile({ 'format: 2', 'ignition: { trigger: contact-points }', 'stages: [{ name: hidden }]' }, unopened)
   local buffer = edit(vim.env.SHEET)
   local original = text(buffer)
   local client, id
@@ -190,6 +192,48 @@ local function run()
       vim.cmd('silent undo')
     end
     error('undo gives another text')
+  end)
+
+  check('findings of a sheet that nobody opened are known', function()
+    local other = vim.uri_to_bufnr(vim.uri_from_fname(unopened))
+    wait_for('the finding in the unopened sheet', function()
+      return finding(other, 'ignition/contact-points') ~= nil
+    end)
+    assert(not vim.api.nvim_buf_is_loaded(other), 'it is loaded')
+  end)
+
+  check('a change leads to the value before, a stage is renamed with who names it', function()
+    vim.fn.writefile({
+      'format: 2',
+      'fuel: { grade: gasoline-e10 }',
+      'stages:',
+      '  - { name: now }',
+      '  - { name: blower, changes: { fuel: { grade: e85 } } }',
+      'silence: [{ rule: paper/no-handover, stage: blower, reason: not yet }]',
+    }, folder .. '/plan.build.yaml')
+    local plan = edit(folder .. '/plan.build.yaml')
+    client_of(plan)
+    local function at(needle)
+      local row, column = place(plan, needle)
+      return {
+        textDocument = vim.lsp.util.make_text_document_params(plan),
+        position = { line = row, character = column + 1 },
+      }
+    end
+    local found = request(plan, id, 'textDocument/definition', at('e85'))
+    local target = found[1] or found
+    local range = target.range or target.targetSelectionRange
+    assert(range.start.line == 1 and range.start.character == 15, vim.inspect(range))
+    local params = at('blower')
+    params.newName = 'roots'
+    local change = request(plan, id, 'textDocument/rename', params)
+    vim.lsp.util.apply_workspace_edit(change, vim.lsp.get_client_by_id(id).offset_encoding)
+    local after = text(plan)
+    assert(after:find('name: roots, changes', 1, true) and after:find('stage: roots, reason', 1, true), after)
+    local symbols = request(plan, id, 'workspace/symbol', { query = 'hidden' })
+    assert(#symbols == 1 and symbols[1].name == 'hidden', vim.inspect(symbols))
+    vim.cmd('bwipeout!')
+    vim.cmd('buffer ' .. buffer)
   end)
 
   check('the server ends cleanly', function()

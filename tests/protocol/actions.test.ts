@@ -207,7 +207,7 @@ describe('hints', () => {
     const { uri } = await opened(`${WAGON}#‸`, by);
     const found = await hints(by, uri);
     const at = (line: number) => found.find(({ position }) => position.line === line);
-    expect(at(6)?.label).toMatch(/^[\w -]+ [\d.]+ \S+, at (most|least) [\d.]+ \S+$/);
+    expect(at(6)?.label).toMatch(/^[\d.]+ \S+, at (most|least) [\d.]+ \S+: [\w -]+$/);
     expect(at(6)?.position.character).toBe('  injectors:'.length);
     expect(at(4)?.position.character).toBe('  - { name: first summer'.length);
     const [lens] = await lenses(by, uri);

@@ -137,6 +137,17 @@ describe('everything in the folder', () => {
     expect(await going).toMatchObject([{ uri: one, items: [] }]);
   });
 
+  it('follows folders that come and go, of which no watcher tells the files', async () => {
+    const one = write('old/one.build.yaml', points);
+    await start();
+    const next = ask(idsOf(await ask()));
+    rmSync(join(shop, 'old'), { recursive: true });
+    await client.connection.sendNotification('workspace/didDeleteFiles', {
+      files: [{ uri: uriOf(join(shop, 'old')) }],
+    });
+    expect(await next).toMatchObject([{ uri: one, items: [] }]);
+  });
+
   it('is checked again by other house rules only where they hold', async () => {
     const near = write('near/one.build.yaml', points);
     write('far/one.build.yaml', points);
@@ -195,6 +206,41 @@ describe('everything in the folder', () => {
     expect(await isHeld(held)).toBe(true);
     late.cancel();
     expect(await held).toBe(-32800);
+  });
+
+  it('is shown while it takes its time, and can be stopped there until something changes', async () => {
+    for (let number = 0; number < 400; number++) write(`${number}.build.yaml`, points);
+    let token: string | undefined;
+    const messages: string[] = [];
+    const kinds: string[] = [];
+    client = await Client.start(
+      { folders: [uriOf(shop)], capabilities: { ...pulls, window: { workDoneProgress: true } } },
+      (connection) => {
+        connection.onRequest('window/workDoneProgress/create', (params: { token: string }) => {
+          token = params.token;
+          return null;
+        });
+        connection.onNotification('window/showMessage', ({ message }) => {
+          messages.push(message);
+        });
+        connection.onNotification('$/progress', (params: { token: string; value: { kind: string } }) => {
+          if (params.token !== token) return;
+          kinds.push(params.value.kind);
+          if (params.value.kind === 'report') connection.sendNotification('window/workDoneProgress/cancel', { token });
+        });
+      },
+    );
+    const some = await ask();
+    if (token === undefined) {
+      expect(some).toHaveLength(400);
+      return;
+    }
+    await until(() => kinds.includes('end'));
+    expect(kinds[0]).toBe('begin');
+    expect(messages).toEqual([expect.stringMatching(/^Build Sheet: \d+ files are not checked\./)]);
+    const rest = ask(idsOf(some));
+    await client.touched(uriOf(join(shop, '0.build.yaml')));
+    expect(some.length + (await rest).length).toBeGreaterThan(some.length);
   });
 
   it('tells what could not be read', async () => {

@@ -110,6 +110,21 @@ function emptySheets(shop) {
   return { EMPTY_SHEETS: empty.join('\n'), COMPLETE_SHEET: inBlockStyle(cleanSheet) };
 }
 
+/** A sheet to move about in, and one that stays closed. */
+const PLAN = `format: 2
+title: Plan to move about in
+fuel: { grade: gasoline-e10 }
+ignition: { trigger: contact-points }
+stages:
+  - { name: first summer, power: 350 hp, induction: natural }
+  - { name: roots blower, induction: roots, boost: 5 psi, changes: { fuel: { grade: e85 } } }
+silence:
+  - { rule: paper/no-handover, stage: roots blower, reason: not yet }
+fuel-system:
+  pump: { placement: in-tank, current: 11 A }
+`;
+const UNOPENED = 'format: 2\nignition: { trigger: contact-points }\nstages:\n  - { name: hidden stage }\n';
+
 /** The suites by name; all but the first need the page of the browser-hosted VS Code. */
 const suites = {
   editing: (vscode, extension) => runSuite(vscode, extension, makeWorkspace().file, 'editing.cjs', {}),
@@ -122,6 +137,12 @@ const suites = {
   typing: (vscode, extension) => {
     const { file, shop } = makeWorkspace();
     return runPage(vscode, extension, 'typing', file, emptySheets(shop));
+  },
+  moving: (vscode, extension) => {
+    const { file, shop } = makeWorkspace();
+    writeFileSync(join(shop, 'plan.build.yaml'), PLAN);
+    writeFileSync(join(shop, 'unopened.build.yaml'), UNOPENED);
+    return runPage(vscode, extension, 'moving', file, { SHOP: shop });
   },
   asking: (vscode, extension) => {
     const { file, shop } = makeWorkspace();

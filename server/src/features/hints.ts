@@ -71,8 +71,9 @@ function cellsOf(id: string, stages: readonly StageAnalysis[]): Held[] {
   });
 }
 
+/** The numbers come first: an editor cuts a long hint off. */
 function textOf({ name, stage, dimension, cell, limit }: Held, system: System, isOneOfSeveral: boolean): string {
   const show = (value: number) => formatEnd(value, dimension, system, 'near');
   const where = isOneOfSeveral ? ` in ${echo(stage, 30)}` : '';
-  return `${name} ${show(cell.value)}, ${limit.side} ${show(limit.value)}${where}`;
+  return `${show(cell.value)}, ${limit.side} ${show(limit.value)}: ${name}${where}`;
 }

@@ -5,6 +5,7 @@ import {
   DidChangeWatchedFilesNotification,
   DocumentDiagnosticReportKind,
   FileChangeType,
+  FileOperationPatternKind,
   type InitializeParams,
   MessageType,
   type ServerCapabilities,
@@ -53,6 +54,9 @@ export function serve(connection: Connection, host: Host, service = new Service(
 
 /** How long a hover may look for what the build needs, in ms, before it is shown without. */
 const HOVER_PATIENCE = 1000;
+
+/** A folder that comes or goes, which a watcher of files does not always tell. */
+const FOLDERS = { filters: [{ pattern: { glob: '**/*', matches: FileOperationPatternKind.folder } }] };
 
 function begin(session: Session): void {
   const { connection, service } = session;
@@ -103,7 +107,10 @@ function capabilitiesFor(client: Client): ServerCapabilities {
     workspaceSymbolProvider: true,
     inlayHintProvider: true,
     codeLensProvider: {},
-    workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+    workspace: {
+      workspaceFolders: { supported: true, changeNotifications: true },
+      fileOperations: { didCreate: FOLDERS, didRename: FOLDERS, didDelete: FOLDERS },
+    },
   };
 }
 
@@ -170,6 +177,13 @@ function synchronize(session: Session): void {
       if (kind === 'house' || kind === 'catalog') session.recheck();
     }),
   );
+  const folderCameOrWent = session.noticing('the change of a folder', () => {
+    session.folder.relist();
+    return session.lookAgain();
+  });
+  connection.workspace.onDidCreateFiles(folderCameOrWent);
+  connection.workspace.onDidRenameFiles(folderCameOrWent);
+  connection.workspace.onDidDeleteFiles(folderCameOrWent);
   connection.onDidChangeWatchedFiles(
     session.noticing('the change of files', async ({ changes }) => {
       if (!changes.every(({ uri }) => kindOf(uri, '') === 'sheet')) await session.lookAgain();

@@ -1,0 +1,187 @@
+// Works in a folder of sheets with real keys: findings of sheets nobody opened, moving about, names, reasons, hints, first steps.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { runStories } from '../suite/runner.cjs';
+import { until, workbenchOf } from './workbench.mjs';
+
+const { SHOP } = process.env;
+const PLAN = 'plan.build.yaml';
+
+export default (page) => {
+  const { shot, goTo: goToLine, command, commandThatAsks } = workbenchOf(page);
+  const input = page.locator('.quick-input-widget input').first();
+  const menu = page.locator('.action-widget');
+  const status = page.locator('.statusbar-item[id*="buildSheet.verdict"]');
+  const text = (name) => readFileSync(join(SHOP, name), 'utf8');
+
+  /** Opens a sheet as it is on disk with the cursor in the middle of `part`. */
+  async function goTo(name, part, n = 0) {
+    const sheet = text(name);
+    let at = sheet.indexOf(part);
+    for (let i = 0; i < n; i += 1) at = sheet.indexOf(part, at + 1);
+    assert.ok(at >= 0, `${name} has no ${part}`);
+    const before = sheet.slice(0, at).split('\n');
+    await goToLine(name, before.length, before.at(-1).length + 2);
+  }
+
+  const cursorAt = (line) =>
+    page
+      .locator('.statusbar-item', { hasText: new RegExp(`Ln ${line}, Col`) })
+      .first()
+      .waitFor();
+  const lineOf = (name, part, n = 0) => {
+    let at = text(name).indexOf(part);
+    for (let i = 0; i < n; i += 1) at = text(name).indexOf(part, at + 1);
+    return text(name).slice(0, at).split('\n').length;
+  };
+
+  async function save(name) {
+    await page.keyboard.press('Control+S');
+    await page.locator('.tab.active:not(.dirty)', { hasText: name }).waitFor();
+  }
+
+  async function choose(title) {
+    await page.keyboard.press('Control+.');
+    const row = menu.locator('.monaco-list-row', { hasText: title }).first();
+    await row.waitFor();
+    await shot(`actions-${title.split(' ')[0].toLowerCase()}`);
+    await row.click();
+  }
+
+  return runStories(() => {}, {
+    'problems of sheets that nobody opened are listed': async () => {
+      await page.locator('.monaco-workbench').waitFor();
+      await goTo(PLAN, 'title');
+      await page.locator('.statusbar-item', { hasText: 'Build Sheet' }).first().waitFor();
+      await command('Problems: Focus on Problems View');
+      const files = page.locator('.markers-panel .monaco-list-row');
+      await files.first().waitFor();
+      await shot('folder-problems');
+      const filter = page.locator('.viewpane-filter-container input, .viewpane-filter input').first();
+      for (const name of ['unopened.build.yaml', 'overreach-roadster.build.yaml']) {
+        await filter.fill(name);
+        await files.filter({ hasText: name }).first().waitFor();
+      }
+      await filter.fill('');
+      await command('View: Toggle Panel Visibility');
+    },
+    'the status bar tells what the sheet comes to': async () => {
+      await goTo(PLAN, 'title');
+      await status.filter({ hasText: /check/ }).first().waitFor();
+      assert.match(await status.first().textContent(), /errors?|nothing wrong found/);
+    },
+    'F12 on what a stage changes goes to the value before, Ctrl+F12 back': async () => {
+      await goTo(PLAN, 'e85');
+      await page.keyboard.press('F12');
+      await cursorAt(lineOf(PLAN, 'gasoline-e10'));
+      await page.keyboard.press('Control+F12');
+      await cursorAt(lineOf(PLAN, 'e85'));
+    },
+    'Shift+F12 leads to where a stage is named, and a name is found in the whole folder': async () => {
+      await goTo(PLAN, 'roots blower');
+      await page.keyboard.press('Shift+F12');
+      await cursorAt(lineOf(PLAN, 'roots blower', 1));
+      await page.keyboard.press('Control+P');
+      await input.waitFor();
+      await input.fill('#hidden stage');
+      await page.locator('.quick-input-list .monaco-list-row', { hasText: 'hidden stage' }).first().waitFor();
+      await shot('folder-symbols');
+      await page.keyboard.press('Escape');
+    },
+    'F2 renames a stage with the reason that names it': async () => {
+      await goTo(PLAN, 'roots blower');
+      await page.keyboard.press('F2');
+      const box = page.locator('input.rename-input').first();
+      await box.waitFor();
+      await box.fill('late blower');
+      await page.keyboard.press('Enter');
+      await page.locator('.tab.active.dirty', { hasText: PLAN }).waitFor();
+      await save(PLAN);
+      await until('both names changed', () => text(PLAN).match(/late blower/g)?.length === 2);
+      assert.ok(!text(PLAN).includes('roots blower'));
+    },
+    'Ctrl+. accepts a finding for a reason that is asked for': async () => {
+      await goTo(PLAN, 'contact-points');
+      await page.locator('.editor-instance .squiggly-error').first().waitFor();
+      await choose('Accept "ignition/contact-points"');
+      await input.waitFor();
+      await shot('reason');
+      await page.keyboard.type('museum piece', { delay: 20 });
+      await page.keyboard.press('Enter');
+      await page.locator('.tab.active.dirty', { hasText: PLAN }).waitFor();
+      await save(PLAN);
+      assert.match(text(PLAN), /rule: ignition\/contact-points, reason: museum piece/);
+    },
+    'Ctrl+. writes a section on lines and a value in another unit': async () => {
+      await goTo(PLAN, 'placement');
+      await choose('Write "pump" on lines');
+      await page.locator('.tab.active.dirty', { hasText: PLAN }).waitFor();
+      await save(PLAN);
+      assert.match(text(PLAN), /pump:\n {4}placement: in-tank\n/);
+      await goTo(PLAN, '350 hp');
+      await choose('Write it as 261 kW');
+      await page.locator('.tab.active.dirty', { hasText: PLAN }).waitFor();
+      await save(PLAN);
+      assert.match(text(PLAN), /power: 261 kW/);
+    },
+    'hints and verdicts are shown once they are asked for, in light, dark and high contrast': async () => {
+      await goTo('overreach-roadster.build.yaml', 'injectors');
+      await commandThatAsks('Preferences: Open User Settings (JSON)');
+      await page.locator('.tab.active', { hasText: 'settings.json' }).waitFor();
+      await page.keyboard.press('Control+A');
+      await page.keyboard.press('Delete');
+      const settings = { 'buildSheet.hints': true, 'buildSheet.stageVerdicts': true, 'editor.minimap.enabled': false };
+      await page.evaluate((json) => navigator.clipboard.writeText(json), JSON.stringify(settings));
+      await page.keyboard.press('Control+V');
+      await page.keyboard.press('Control+S');
+      await page.locator('.tab.active:not(.dirty)', { hasText: 'settings.json' }).waitFor();
+      await goTo('overreach-roadster.build.yaml', 'injectors');
+      await page
+        .locator('.view-line', { hasText: /at most|at least/ })
+        .first()
+        .waitFor();
+      await page.locator('.codelens-decoration', { hasText: 'open' }).first().waitFor();
+      for (const [theme, name] of [
+        ['Light Modern', 'light'],
+        ['Dark Modern', 'dark'],
+        ['Dark High Contrast', 'contrast'],
+      ]) {
+        await commandThatAsks('Preferences: Color Theme');
+        await input.fill(theme);
+        await page.locator('.quick-input-list .monaco-list-row', { hasText: theme }).first().waitFor();
+        await page.keyboard.press('Enter');
+        await page.locator('.quick-input-widget').first().waitFor({ state: 'hidden' });
+        await page.waitForTimeout(500);
+        await shot(`hints-${name}`);
+      }
+    },
+    'the walkthrough has its four steps': async () => {
+      await commandThatAsks('Welcome: Open Walkthrough...');
+      await input.fill('First Steps with Build Sheet');
+      await page
+        .locator('.quick-input-list .monaco-list-row', { hasText: 'First Steps with Build Sheet' })
+        .first()
+        .waitFor();
+      await page.keyboard.press('Enter');
+      await page.locator('.getting-started-step', { hasText: 'Open a shop to try things in' }).first().waitFor();
+      assert.equal(await page.locator('.getting-started-step').count(), 4);
+      await shot('walkthrough');
+    },
+    'File > New File lists a build sheet': async () => {
+      await commandThatAsks('File: New File...');
+      await input.fill('Build Sheet');
+      await page.locator('.quick-input-list .monaco-list-row', { hasText: 'Build Sheet' }).first().waitFor();
+      await page.keyboard.press('Escape');
+    },
+    'the sample shop opens from the extension': async () => {
+      await command('Build Sheet: Open the Sample Shop');
+      await page.locator('.explorer-viewlet, .explorer-folders-view').first().waitFor();
+      await until(
+        'the shop',
+        async () => (await page.title()).includes('sample-shop') || page.context().pages().length > 1,
+      );
+      await shot('sample-shop');
+    },
+  });
+};
