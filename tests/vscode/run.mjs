@@ -142,7 +142,7 @@ const suites = {
     const { file, shop } = makeWorkspace();
     writeFileSync(join(shop, 'plan.build.yaml'), PLAN);
     writeFileSync(join(shop, 'unopened.build.yaml'), UNOPENED);
-    return runPage(vscode, extension, 'moving', file, { SHOP: shop });
+    return runPage(vscode, extension, 'moving', file, { SHOP: shop, WORKSPACE: file });
   },
   asking: (vscode, extension) => {
     const { file, shop } = makeWorkspace();
