@@ -16,6 +16,7 @@ export { noHouse } from './server/src/sheet/house.ts';
 export { readText } from './server/src/sheet/read.ts';
 export { Reader } from './server/src/sheet/reader.ts';
 export { Service } from './server/src/service.ts';
+export { inOneGo } from './server/src/text/steps.ts';
 export { root } from './server/src/sheet/schema.ts';
 export { parseDocument } from 'yaml';
 `;
