@@ -31,7 +31,7 @@ import { withQuestions } from './features/title-hover.ts';
 import { problemsTold, type Told, toldOf } from './features/told.ts';
 import { type StageVerdicts, stageVerdictsOf, type Verdict, verdictOf } from './features/verdict.ts';
 import { type Work, workAt } from './features/work.ts';
-import { type NamedThing, namedThings } from './features/workspace-symbols.ts';
+import { type NamedThing, namedParts, namedThings } from './features/workspace-symbols.ts';
 import { Choosing, choose } from './fit/choose.ts';
 import { completed } from './fit/completed.ts';
 import { type Fit, fitOf } from './fit/fit.ts';
@@ -305,11 +305,8 @@ export class Service {
     }
     if (kind === 'catalog') {
       const sheet = catalogReader().read(text);
-      return {
-        diagnoses: problemDiagnoses(uri, text, checkedCatalog(sheet, new Catalog(text)).problems),
-        faults: [],
-        named: [],
-      };
+      const { problems } = checkedCatalog(sheet, new Catalog(text));
+      return { diagnoses: problemDiagnoses(uri, text, problems), faults: [], named: namedParts(sheet) };
     }
     const { house, faults } = this.workspace.houseFor(uri);
     const checked = checkSheet(this.unopened.reader.read(text), house, this.unopened.checked, this.rules);
@@ -466,6 +463,7 @@ export class Service {
   /** What is named in a sheet. */
   named(uri: string): NamedThing[] {
     const text = this.workspace.get(uri);
+    if (text?.kind === 'catalog') return namedParts(this.textOf(text));
     return text?.kind === 'sheet' ? namedThings(this.memory(text).sheet) : [];
   }
 

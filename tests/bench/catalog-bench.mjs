@@ -56,12 +56,14 @@ const row = (what, ms) => [what, ms.toFixed(1), (ms / parse).toFixed(3)];
 console.log(
   `5,000 parts, ${text.split('\n').length} lines; load ${loadavg()[0].toFixed(1)}; ${kept.toFixed(0)} MB kept`,
 );
-table([
-  ['what', 'ms', 'of a whole YAML parse'],
-  row('YAML parser, whole', parse),
-  row('ready: the sheet that uses it checked', ready),
-  row('opened: every part checked', whole),
-  row('an edit in it to what is wrong, here and in the sheet (middle of 5)', edits.toSorted((a, b) => a - b)[2]),
-  row('one slot chosen, 625 pumps', slot),
-  row('the same again', again),
-]);
+console.log(
+  table([
+    ['what', 'ms', 'of a whole YAML parse'],
+    row('YAML parser, whole', parse),
+    row('ready: the sheet that uses it checked', ready),
+    row('opened: every part checked', whole),
+    row('an edit in it to what is wrong, here and in the sheet (middle of 5)', edits.toSorted((a, b) => a - b)[2]),
+    row('one slot chosen, 625 pumps', slot),
+    row('the same again', again),
+  ]),
+);

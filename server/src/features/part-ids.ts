@@ -13,9 +13,8 @@ const ID = /^[A-Za-z0-9][A-Za-z0-9._-]{0,79}$/;
 
 /** Every id in a sheet or a catalog; one that an alias or a merge key takes over stands where it was written. */
 export function partIdsIn(kind: 'sheet' | 'catalog', sheet: Text): PartId[] {
-  return (kind === 'catalog' ? inCatalog(sheet) : inSheet(sheet)).filter(
-    (one, index, all) => index === all.findIndex(({ range }) => range.start === one.range.start),
-  );
+  const all = kind === 'catalog' ? inCatalog(sheet) : inSheet(sheet);
+  return [...new Map(all.map((one) => [one.range.start, one])).values()];
 }
 
 /** The id at an offset. */

@@ -3,9 +3,10 @@ import { echo } from '../text/echo.ts';
 import type { Range } from '../text/place.ts';
 import type { NamedText, NameKind } from './names/name-kind.ts';
 import { nameKinds } from './names/names.ts';
+import { partIdsIn } from './part-ids.ts';
 
 /** A sheet by its title, or something that is named in it. */
-export type NamedThing = { name: string; kind: 'sheet' | NameKind['id']; range: Range; container: string };
+export type NamedThing = { name: string; kind: 'sheet' | 'part' | NameKind['id']; range: Range; container: string };
 
 /** Most names of one text, so that a very long one does not drown the others. */
 const MOST = 200;
@@ -24,6 +25,17 @@ export function namedThings(sheet: NamedText): NamedThing[] {
   const own =
     isTitled && name ? [{ name, kind: 'sheet' as const, range: innerRange(title, sheet.text), container: '' }] : [];
   return [...own, ...given].slice(0, MOST);
+}
+
+/** Most parts of one catalog. */
+const MOST_PARTS = 6000;
+
+/** The parts and kits of a catalog, by their ids. */
+export function namedParts(sheet: NamedText): NamedThing[] {
+  const shop = childOf(sheet.root, 'shop');
+  const container = shop?.kind === 'scalar' ? echo(writtenOf(shop, sheet.text)) : '';
+  const given = partIdsIn('catalog', sheet).filter(({ isGiven }) => isGiven);
+  return given.slice(0, MOST_PARTS).map(({ id, range }) => ({ name: echo(id), kind: 'part', range, container }));
 }
 
 /** Whether the letters of a query stand in a name in their order. */

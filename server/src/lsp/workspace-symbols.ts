@@ -9,6 +9,7 @@ import type { NamedPlace } from './whole-folder.ts';
 const kinds: Record<NamedThing['kind'], SymbolKind> = {
   sheet: SymbolKind.File,
   stage: SymbolKind.Event,
+  part: SymbolKind.Object,
   anchor: SymbolKind.Constant,
 };
 

@@ -2,6 +2,7 @@ import type { Catalog as CatalogValues, Kit, Part } from '../generated/catalog.t
 import { validateCatalog } from '../generated/validate.js';
 import type { Range } from '../text/place.ts';
 import { TooLarge } from './compose.ts';
+import { type Cut, cutsOf } from './cuts.ts';
 import { childOf, type Entry } from './entry.ts';
 import { itemIds } from './item-ids.ts';
 import { MOST_CATALOG } from './parse.ts';
@@ -141,7 +142,8 @@ function readItem(text: string, list: List): Read {
 
 function itemsOf(text: string): Record<List, readonly Item[]> {
   if (text.length > MOST_CATALOG) return { parts: [], kits: [] };
-  const [parts, kits] = [scanned(text, 'parts'), scanned(text, 'kits')];
+  const cuts = cutsOf(text);
+  const [parts, kits] = [scanned(text, 'parts', cuts), scanned(text, 'kits', cuts)];
   const isPlain = (list: List, items: readonly Item[] | undefined) =>
     items ?? !new RegExp(`^["']?${list}`, 'm').test(text);
   if (isPlain('parts', parts) && isPlain('kits', kits)) return { parts: parts ?? [], kits: kits ?? [] };
@@ -156,9 +158,10 @@ function itemsOf(text: string): Record<List, readonly Item[]> {
   return { parts: whole('parts'), kits: whole('kits') };
 }
 
-function scanned(text: string, list: List): Item[] | undefined {
+function scanned(text: string, list: List, cuts: Cut[] | undefined): Item[] | undefined {
+  if (!cuts) return undefined;
   try {
-    return itemIds(text, list)?.flatMap(({ id, cut }) =>
+    return itemIds(text, list, cuts)?.flatMap(({ id, cut }) =>
       id === undefined ? [] : [{ id, text: text.slice(cut.start, cut.end), start: cut.start }],
     );
   } catch (error) {

@@ -11,8 +11,8 @@ export type Named = { id: string | undefined; cut: Cut };
  * whose lines do not tell is parsed. Nothing where the text must be read as a whole.
  * @throws TooLarge
  */
-export function itemIds(text: string, list: string): Named[] | undefined {
-  const cuts = cutsOf(text)?.filter(({ name }) => name === list) ?? [];
+export function itemIds(text: string, list: string, all = cutsOf(text)): Named[] | undefined {
+  const cuts = all?.filter(({ name }) => name === list) ?? [];
   const [head, ...items] = cuts;
   if (head?.kind !== 'head' || items.some(({ kind }) => kind !== 'item')) return undefined;
   const named: Named[] = [];
