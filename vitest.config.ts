@@ -3,6 +3,6 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/{unit,rules,reference,variants,protocol,cli,packed,fuzz}/**/*.test.ts'],
-    testTimeout: 30_000,
+    testTimeout: 120_000,
   },
 });
