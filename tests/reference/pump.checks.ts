@@ -1,12 +1,7 @@
 import { lineLoss } from '../../server/src/engineering/lines.ts';
 import { type FuelNetwork, filterLoss, solveNetwork } from '../../server/src/engineering/network.ts';
-import {
-  currentFromPower,
-  pumpFlow,
-  pumpFromTests,
-  requiredDelivery,
-  requiredPressure,
-} from '../../server/src/engineering/pump.ts';
+import { currentFromPower, pumpFlow, pumpFromTests } from '../../server/src/engineering/pump.ts';
+import { requiredDelivery, requiredPressure } from '../../server/src/engineering/pump-duty.ts';
 import { type Check, firstSetRow, fromFirstSet } from './check.ts';
 import { LITER_PER_HOUR, POUND_PER_HOUR, PSI } from './units.ts';
 import grid from './values/network.json' with { type: 'json' };

@@ -1,7 +1,10 @@
 import { powerSupported } from '../engineering/demand.ts';
 import { lineLoss, velocity, wayLoss } from '../engineering/lines.ts';
 import { filterLoss, type OperatingPoint, solveNetwork } from '../engineering/network.ts';
-import { requiredDelivery as requiredDeliveryOf, requiredPressure as requiredPressureOf } from '../engineering/pump.ts';
+import {
+  requiredDelivery as requiredDeliveryOf,
+  requiredPressure as requiredPressureOf,
+} from '../engineering/pump-duty.ts';
 import { hotFuelDensity } from './fuel.ts';
 import { feedSide, isExternal, pumps, returnWay } from './fuel-network.ts';
 import { pumpDemand } from './nitrous.ts';

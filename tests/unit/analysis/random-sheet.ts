@@ -4,7 +4,7 @@ import { parseQuantity } from '../../../server/src/units/parse.ts';
 import { isQuantity } from '../../../server/src/units/quantity.ts';
 import { type DimensionUnits, dimensions } from '../../../server/src/units/units.ts';
 
-/** Any sheet the schema allows, with some of its fields, as text; JSON is YAML. */
+/** Any sheet the schema allows, with some of its fields and without parts of a catalog, as text; JSON is YAML. */
 export const randomSheet: fc.Arbitrary<string> = anyValue({ ...root, required: ['format'] }).map((sheet) =>
   JSON.stringify(sheet, undefined, 1),
 );
@@ -32,7 +32,8 @@ function anyValue(reference: FieldSchema): fc.Arbitrary<unknown> {
 }
 
 function fields({ properties = {}, required = [] }: FieldSchema): fc.Arbitrary<object> {
-  const entries = Object.entries(properties).map(([name, schema]) => {
+  const own = Object.entries(properties).filter(([name]) => name !== 'use');
+  const entries = own.map(([name, schema]) => {
     const value = anyValue(schema);
     return [name, required.includes(name) ? value : fc.option(value, { nil: undefined, freq: 4 })] as const;
   });

@@ -7,11 +7,10 @@ import {
   pumpFlow,
   pumpFromTests,
   pumpsFlow,
-  requiredDelivery,
-  requiredPressure,
   zeroFlowPressure,
   zeroFlowPressureOf,
 } from '../../../server/src/engineering/pump.ts';
+import { requiredDelivery, requiredPressure } from '../../../server/src/engineering/pump-duty.ts';
 import { between, LITER_PER_HOUR, noNumbers, pump, pumpTest } from './fuel-systems.ts';
 
 const pressure = between(0, 1.5e6);
