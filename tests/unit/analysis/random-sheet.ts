@@ -32,7 +32,7 @@ function anyValue(reference: FieldSchema): fc.Arbitrary<unknown> {
 }
 
 function fields({ properties = {}, required = [] }: FieldSchema): fc.Arbitrary<object> {
-  const own = Object.entries(properties).filter(([name]) => name !== 'use');
+  const own = Object.entries(properties).filter(([name]) => name !== 'use' && name !== 'kits');
   const entries = own.map(([name, schema]) => {
     const value = anyValue(schema);
     return [name, required.includes(name) ? value : fc.option(value, { nil: undefined, freq: 4 })] as const;
