@@ -372,6 +372,26 @@ describe('typing a sheet', () => {
   });
 });
 
+describe('a comparison', () => {
+  it('tells what the change from an earlier text does, and nothing of a text that is not open', async () => {
+    const text = readFileSync('samples/quarry-wagon.build.yaml', 'utf8');
+    const before = await opened(text);
+    const uri = await opened(text.replace('trigger: magnetic-pickup', 'trigger: contact-points'));
+    const page = (about: object) =>
+      client.request<{ title: string; markdown: string } | null>(
+        'buildSheet/page',
+        { uri },
+        { page: 'compare', ...about },
+      );
+    const told = await page({ before });
+    expect(told?.title).toBe('What the change does');
+    expect(told?.markdown).toMatch(/^\*\*Worse: 1 new error\.\*\*/);
+    expect(told?.markdown).toContain('`ignition.trigger` magnetic-pickup');
+    expect(await page({ before: 'file:///shop/nowhere.build.yaml' })).toBeNull();
+    expect(await page({})).toBeNull();
+  });
+});
+
 describe('formatting', () => {
   it('puts white space in order, and leaves a broken text as it is', async () => {
     const untidy = 'format:   1\r\nengine: {cylinders: 8,idle: 750 rpm}   # said\r\n\r\n\r\nstages:\r\n- {name: now}';

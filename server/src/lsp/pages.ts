@@ -1,4 +1,5 @@
 import { type Position, RequestType, type TextDocumentIdentifier } from 'vscode-languageserver';
+import { comparisonPage } from '../report/comparison-page.ts';
 import { headroomPage } from '../report/headroom-page.ts';
 import { htmlDocument } from '../report/html.ts';
 import { markdown } from '../report/markdown.ts';
@@ -10,13 +11,15 @@ import { done } from './work.ts';
 
 /**
  * A page to be read beside the sheet: how the figures of a field came about, what uses the field, what the build needs, how
- * far it goes, the whole build on paper.
+ * far it goes, the whole build on paper, what the change from another open text does.
  */
 export type PageParams = {
   textDocument: TextDocumentIdentifier;
-  page: 'work' | 'uses' | 'needs' | 'headroom' | 'report';
+  page: 'work' | 'uses' | 'needs' | 'headroom' | 'report' | 'compare';
   /** The field that `work` and `uses` are about. */
   position?: Position;
+  /** The address of the earlier text that `compare` is about, such as the sheet at the last commit. */
+  before?: string;
 };
 
 export const pageRequest = new RequestType<PageParams, { title: string; markdown: string } | null, void>(
@@ -36,7 +39,7 @@ export function answerPages(session: Session): void {
   const { connection, service } = session;
   connection.onRequest(
     pageRequest,
-    session.answering('a page', null, async (document, { page, position }: PageParams, mayGoOn) => {
+    session.answering('a page', null, async (document, { page, position, before }: PageParams, mayGoOn) => {
       const { uri } = document;
       if (page === 'work') {
         const work = position && service.work(uri, document.offsetAt(position));
@@ -49,6 +52,10 @@ export function answerPages(session: Session): void {
       if (page === 'needs') {
         const needs = await done(service.needs(uri), PATIENCE, mayGoOn);
         return needs ? told('What it needs', needsPage(needs, needs.units)) : null;
+      }
+      if (page === 'compare') {
+        const change = before === undefined ? undefined : await done(service.compare(uri, before), PATIENCE, mayGoOn);
+        return change ? told('What the change does', comparisonPage(change)) : null;
       }
       if (page === 'report') {
         const report = await done(service.report(uri), PATIENCE, mayGoOn);
