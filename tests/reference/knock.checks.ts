@@ -2,6 +2,8 @@ import { chargeTemperature, evaporationCooling } from '../../server/src/engineer
 import { ethanol, gasoline } from '../../server/src/engineering/fuels.ts';
 import { type Cylinder, ignitionDelay, knockIndex, limitedSpark } from '../../server/src/engineering/knock.ts';
 import { antiknockIndex, octaneOf } from '../../server/src/engineering/octane.ts';
+import { parseQuantity } from '../../server/src/units/parse.ts';
+import { isQuantity } from '../../server/src/units/quantity.ts';
 import { type Check, ownCheck } from './check.ts';
 import knock from './values/knock.json' with { type: 'json' };
 
@@ -23,6 +25,12 @@ const models = 'engineering notes, section 16: two quite different models comput
 const delay = (octane: number, atmospheres: number, kelvin: number) =>
   ignitionDelay(octane, atmospheres * atmosphere, kelvin) * 1e3;
 const formula = 'formula of Douaud and Eyzat worked by hand';
+
+/** Octane of a text, AKI. */
+function octaneIn(text: string): number {
+  const read = parseQuantity(text, 'octane');
+  return isQuantity(read) ? read.value : Number.NaN;
+}
 
 export const checks: Check[] = [
   own('knock-delay', 'delay at 100 octane, 30 atm, 800 K', () => delay(100, 30, 800), 6.299, 'ms', 1e-3, formula),
@@ -130,6 +138,15 @@ export const checks: Check[] = [
     'AKI',
     0.02,
     'EN 228, 95 RON and 85 MON: mean 90, from memory',
+  ),
+  fuel(
+    'octane-written',
+    '95 RON and 87 MON as a sheet writes them, less 91 AKI',
+    () => Math.max(...['95 RON', '87 MON', '91 AKI', '91'].map((text) => Math.abs(octaneIn(text) - 91))),
+    0,
+    'AKI',
+    { absolute: 1e-9 },
+    'definition of AKI, RON and MON taken 8 apart: common practice',
   ),
   fuel('octane-back', '91 AKI as RON', () => octaneOf(91, 'RON'), 95, 'RON', 1e-12, 'definition'),
   fuel(

@@ -78,6 +78,9 @@ const alcoholOctane = field('fuel.octane', 'ON', {
     'by the alcohol in the fuel: 99 AKI neat, US DOE Alternative Fuels Data Center; blends by volume, an estimate',
 });
 
+/** Octane, AKI, as the sheet says it, of whichever kind. */
+export const statedOctane = optional(gasolineOctane);
+
 /** Octane, AKI: of gasoline as the pump says, of alcohol fuels by their kind where it is not said. */
 export const octane = choose({
   id: 'octane',

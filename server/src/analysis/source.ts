@@ -1,3 +1,4 @@
+import { antiknockIndex, type OctaneKind } from '../engineering/octane.ts';
 import type { Limits } from '../generated/build-sheet.ts';
 import { pathText } from '../sheet/entry.ts';
 import type { House } from '../sheet/house.ts';
@@ -21,11 +22,33 @@ export type Source = {
   isUnread(path: FieldPath): boolean;
 };
 
+const converted = new WeakMap<Quantity, Quantity>();
+
+/** A bare octane number as the kind the house uses. */
+function inKindOfHouse(values: StageSheet['values'], { octane: kind = 'AKI' }: House): StageSheet['values'] {
+  const { fuel } = values;
+  if (kind === 'AKI' || fuel?.octane?.unit !== '') return values;
+  const bare = fuel.octane;
+  const known = converted.get(bare) ?? ofKind(bare, kind);
+  converted.set(bare, known);
+  return { ...values, fuel: { ...fuel, octane: known } };
+}
+
+function ofKind(bare: Quantity, kind: OctaneKind): Quantity {
+  const { value, low, high } = bare;
+  return {
+    ...bare,
+    value: antiknockIndex(value, kind),
+    low: antiknockIndex(low, kind),
+    high: antiknockIndex(high, kind),
+  };
+}
+
 /** The values of a stage; the house's fuel stands for a sheet that names none. */
 export function sourceOf(stage: StageSheet, house: House, assumed: readonly Assumption[] = []): Source {
   const { values } = stage;
   const reasons = new Map(assumed.map(({ place, because }) => [pathText(place), because]));
-  const withFuel = values.fuel || !house.fuel ? values : { ...values, fuel: house.fuel };
+  const withFuel = inKindOfHouse(values.fuel || !house.fuel ? values : { ...values, fuel: house.fuel }, house);
   return {
     stage,
     read: (path) => {

@@ -129,7 +129,9 @@ function moreOctane({ values }: Situation, { of, spark, head, most }: Knock): Re
   const needed = of.octane * (index / (AIM * most)) ** (1 / OCTANE_POWER);
   const octane = SOLD_OCTANE.find((sold) => sold >= needed);
   if (octane === undefined) return [];
-  return [setting(`Run gasoline of ${octane} octane`, { 'fuel.octane': octane })];
+  const unit = values.fuel?.octane?.unit || 'AKI';
+  const text = formatIn(octane, 'octane', unit);
+  return [setting(`Run gasoline of ${text}`, { 'fuel.octane': text })];
 }
 
 function alcohol({ values }: Situation): Repair[] {

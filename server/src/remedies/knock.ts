@@ -1,5 +1,5 @@
 import { alcohol } from '../analysis/fuel.ts';
-import { fullLoad, isAlcoholFuel, knockIndex, knockLimitedSpark, octane } from '../analysis/knock.ts';
+import { fullLoad, isAlcoholFuel, knockIndex, knockLimitedSpark } from '../analysis/knock.ts';
 import type { FigureNode, Node } from '../analysis/node.ts';
 import { type Address, above, type Related, type Situation } from '../checking/rule.ts';
 import { cylinderAt, type FullLoad, sparkAt } from '../engineering/full-load.ts';
@@ -13,6 +13,8 @@ import {
   REFERENCE_SPARK,
   usualBurn,
 } from '../engineering/knock.ts';
+import { formatIn } from '../units/format.ts';
+import type { Quantity } from '../units/quantity.ts';
 import { fuelName } from './fuel-name.ts';
 
 /** An engine over the knock limit at full load: the index it may have, by which heads, and the spark that keeps it. */
@@ -89,12 +91,18 @@ export function knockCause({ of, head, most }: Knock): Address {
   return 'engine.compression-ratio';
 }
 
+/** Octane as the sheet writes it: `95 RON`, or `91 octane` where it names no kind. */
+function octaneInWords(octane: Quantity | undefined): string {
+  if (!octane) return 'this fuel';
+  return octane.unit ? formatIn(octane.value, 'octane', octane.unit) : `${formatIn(octane.value, 'octane', '')} octane`;
+}
+
 /** The engine in words: `11.8 to 1 with 8 psi of boost on 91 octane`. */
 export function engineInWords({ values, stage, know, show, induction }: Situation): string {
   const parts = [`${Number(values.engine?.['compression-ratio']?.value.toFixed(1))} to 1`];
   if (induction !== 'natural' && stage.boost?.value) parts.push(`with ${show(stage.boost)} of boost`);
   if (stage.nitrous?.power) parts.push(`${parts.length > 1 ? 'and' : 'with'} ${show(stage.nitrous.power)} of nitrous`);
-  const fuel = know(isAlcoholFuel) ? fuelName(values.fuel?.grade) : `${Number(know(octane)?.toFixed(1))} octane`;
+  const fuel = know(isAlcoholFuel) ? fuelName(values.fuel?.grade) : octaneInWords(values.fuel?.octane);
   return `${parts.join(' ')} on ${fuel}`;
 }
 

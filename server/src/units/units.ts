@@ -1,3 +1,4 @@
+import { antiknockIndex, sensitivity } from '../engineering/octane.ts';
 import { canonical } from './spelling.ts';
 
 /**
@@ -40,6 +41,8 @@ const massFlow: Unit[] = [
   { name: 'lb/min', factor: POUND / 60 },
   { name: 'kg/min', factor: 1 / 60 },
 ];
+
+const KIND_NOTE = `AKI is the mean of RON and MON; where one of them is not known they are taken ${sensitivity.value} apart, common practice`;
 
 export const dimensions = {
   length: {
@@ -338,6 +341,22 @@ export const dimensions = {
     units: [
       { name: 'mm^2', also: ['sq mm'], factor: 1e-6 },
       { name: 'AWG', also: ['ga', 'gauge'], factor: Number.NaN, note: 'gauge numbers convert by ASTM B258' },
+    ],
+  },
+  octane: {
+    title: 'octane',
+    us: ['AKI'],
+    si: ['RON'],
+    units: [
+      { name: 'AKI', also: ['(R+M)/2', 'R+M/2'], factor: 1 },
+      { name: 'RON', factor: 1, offset: antiknockIndex(100, 'RON') - 100, note: KIND_NOTE },
+      { name: 'MON', factor: 1, offset: antiknockIndex(100, 'MON') - 100, note: KIND_NOTE },
+      {
+        name: '',
+        also: ['octane', 'oct'],
+        factor: 1,
+        note: 'a bare octane number is AKI unless the house says otherwise',
+      },
     ],
   },
   ratio: {

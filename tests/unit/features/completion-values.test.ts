@@ -46,7 +46,7 @@ describe('completion of choices', () => {
     'title: ‸\n',
     'title: Qu‸\n',
     'engine: { cylinders: ‸ }\n',
-    'fuel: { octane: 9‸ }\n',
+    'limits: { surplus: 2‸ }\n',
     'stages:\n  - { cost: 4‸ }\n',
     'notes:\n  - { date: 2‸, note: ‸}\n'.replace('note: ‸', 'note: x'),
     'x-own: a‸\n',

@@ -1,9 +1,11 @@
 import { alcohol, grade } from '../../analysis/fuel.ts';
+import { statedOctane } from '../../analysis/knock.ts';
 import type { Draft, StageRule } from '../../checking/rule.ts';
 import { type FuelProperty, fuelDoubts } from '../../engineering/fuel-doubts.ts';
 import type { Fuel } from '../../generated/build-sheet.ts';
 import { fuelName } from '../../remedies/fuel-name.ts';
 import { roundedDown, roundedUp } from '../../remedies/size.ts';
+import { formatIn } from '../../units/format.ts';
 
 const FIELDS = {
   density: 'density',
@@ -20,6 +22,11 @@ const NAMES: Record<FuelProperty, string> = {
   'vapor-pressure': 'A Reid vapor pressure of',
   octane: 'An octane number of',
 };
+
+/** An octane number without decimals, with its kind where the sheet names one. */
+function wholeOctane(end: number, unit = ''): string {
+  return formatIn(Math.round(end), 'octane', unit);
+}
 
 export const rule: StageRule = {
   id: 'engine/fuel-not-of-grade',
@@ -39,18 +46,17 @@ export const rule: StageRule = {
       heatingValue: fields['lower-heating-value']?.value,
       stoichiometricRatio: fields['stoichiometric-ratio']?.value,
       vaporPressure: fields['vapor-pressure']?.value,
-      octane: fields.octane,
+      octane: know(statedOctane),
     };
     const doubts = fuelDoubts(stated, { ethanolShare: shares.ethanol, methanolShare: shares.methanol });
     return doubts.map(({ property, low, high }): Draft => {
       const field = FIELDS[property];
       const value = fields[field];
-      const isNumber = typeof value === 'number';
       const text = (end: number, round: typeof roundedUp) =>
-        isNumber || !value ? end.toFixed(0) : round(end, value as Exclude<typeof value, number>);
+        value && property !== 'octane' ? round(end, value) : wholeOctane(end, value?.unit);
       return {
         at: `fuel.${field}`,
-        message: `${NAMES[property]} ${isNumber ? value : show(value)} is not that of ${name}, which has ${text(low, roundedDown)} to ${text(high, roundedUp)}.`,
+        message: `${NAMES[property]} ${show(value)} is not that of ${name}, which has ${text(low, roundedDown)} to ${text(high, roundedUp)}.`,
         related: [{ at: 'fuel', message: 'The kind of fuel.' }],
         repairs: [{ title: 'Leave it out and take the usual figure of this fuel', remove: [`fuel.${field}`] }],
       };
