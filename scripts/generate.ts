@@ -18,6 +18,7 @@ const PROSE = new Set([
   'formerly',
   'enumSynonyms',
   'allowed',
+  'usually',
   'default',
   'attested',
   'absent',

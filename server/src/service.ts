@@ -45,10 +45,11 @@ import { comparisonOf } from './report/comparison.ts';
 import type { NamedComparison } from './report/comparison-page.ts';
 import type { Section } from './report/html.ts';
 import { needLine } from './report/needs-page.ts';
+
 import { figureLines } from './report/plain-lines.ts';
 import { Catalog } from './sheet/catalog.ts';
 import { checkedCatalog } from './sheet/catalog-check.ts';
-import { unitsOf } from './sheet/house.ts';
+import { ofFolder, unitsIn } from './sheet/house.ts';
 import { formatEdits } from './sheet/layout.ts';
 import { MOST_CATALOG } from './sheet/parse.ts';
 import type { FieldPath } from './sheet/path.ts';
@@ -60,7 +61,7 @@ import { slotNamed, slots } from './sheet/slots.ts';
 import { isUpToDate, withParts } from './sheet/with-parts.ts';
 import type { Place, Range } from './text/place.ts';
 import type { Steps } from './text/steps.ts';
-import type { System } from './units/units.ts';
+import type { Units } from './units/format.ts';
 import { readHouse } from './workspace/house-file.ts';
 import { kindOf } from './workspace/kind.ts';
 import { type HouseFault, type OpenText, type Standing, Workspace } from './workspace/workspace.ts';
@@ -134,20 +135,20 @@ export class Service {
    * What a sheet needs of its parts, of those fields that are `wanted`, with usual values where it says nothing; nothing for
    * what is no sheet.
    */
-  *needs(uri: string, wanted?: (field: FieldPath) => boolean): Steps<(Needs & { units: System }) | undefined> {
+  *needs(uri: string, wanted?: (field: FieldPath) => boolean): Steps<(Needs & { units: Units }) | undefined> {
     const checked = this.checkedAt(uri);
     if (!checked) return undefined;
-    return { ...(yield* needsOf(checked, this.rules, wanted)), units: unitsOf(checked.house) };
+    return { ...(yield* needsOf(checked, this.rules, wanted)), units: unitsIn(checked.house) };
   }
 
   /** A sheet on paper, part by part; nothing for what is no sheet. */
-  *report(uri: string): Steps<{ title: string; sections: Section[]; units: System } | undefined> {
+  *report(uri: string): Steps<{ title: string; sections: Section[]; units: Units } | undefined> {
     const checked = this.checkedAt(uri);
     if (!checked) return undefined;
     const needs = yield* needsOf(checked, this.rules);
     const headroom = yield* headroomOf(checked, this.rules);
     const sections = reportOf({ checked, needs, headroom, questions: askedOf(checked) });
-    return { title: checked.sheet.values.title ?? 'Build sheet', sections, units: unitsOf(checked.house) };
+    return { title: checked.sheet.values.title ?? 'Build sheet', sections, units: unitsIn(checked.house) };
   }
 
   /** What the change into a sheet does from another, open here or in a service of its own; nothing where one is no sheet. */
@@ -158,14 +159,14 @@ export class Service {
       ...(yield* comparisonOf(old, now, this.rules)),
       values: now.sheet.values,
       valuesBefore: old.sheet.values,
-      units: unitsOf(now.house),
+      units: unitsIn(now.house),
     };
   }
 
   /** Every figure of a sheet as a line of text. */
   figureLines(uri: string): string[] {
     const checked = this.checkedAt(uri);
-    return checked ? figureLines(checked.plan, unitsOf(checked.house)) : [];
+    return checked ? figureLines(checked.plan, unitsIn(checked.house)) : [];
   }
 
   /** Parts of the catalogs for a slot of a sheet, by its name, or for every open one; nothing for what is no sheet. */
@@ -234,10 +235,10 @@ export class Service {
   }
 
   /** How far the parts of each stage of a sheet go. */
-  *headroom(uri: string): Steps<{ stages: readonly Headroom[]; units: System }> {
+  *headroom(uri: string): Steps<{ stages: readonly Headroom[]; units: Units }> {
     const checked = this.checkedAt(uri);
     if (!checked) return { stages: [], units: 'us' };
-    return { stages: yield* headroomOf(checked, this.rules), units: unitsOf(checked.house) };
+    return { stages: yield* headroomOf(checked, this.rules), units: unitsIn(checked.house) };
   }
 
   /** Puts the questions about a sheet one after the other; what a reply writes is to be made before the next one. */
@@ -322,7 +323,7 @@ export class Service {
     const fields = neededAt(checked.sheet.root, offset);
     if (fields.length === 0) return this.explain(uri, offset);
     const { needs } = yield* needsOf(checked, this.rules, (field) => fields.includes(field));
-    const units = unitsOf(checked.house);
+    const units = unitsIn(checked.house);
     return this.explain(
       uri,
       offset,
@@ -342,7 +343,7 @@ export class Service {
     const { sheet, plan, house, accepted, findings } = checked;
     const explanation = hoverAt(sheet.root, offset, {
       plan,
-      system: unitsOf(house),
+      units: unitsIn(house),
       accepted,
       findings,
       needs,
@@ -357,7 +358,7 @@ export class Service {
     const checked = this.checkedAt(uri);
     if (!checked) return undefined;
     const { plan } = completed(checked);
-    return workAt(checked.sheet.root, offset, plan, unitsOf(checked.house));
+    return workAt(checked.sheet.root, offset, plan, unitsIn(checked.house));
   }
 
   /** What could be written at an offset. */
@@ -569,7 +570,7 @@ export class Service {
     const { house } = this.workspace.houseFor(text.uri);
     const { stocktaking } = this.workspace;
     const { checked } = memory;
-    const isNewest = checked?.of === memory.sheet && checked.check.house === house;
+    const isNewest = checked?.of === memory.sheet && ofFolder(checked.check.house) === house;
     if (isNewest && (checked.taken === stocktaking || isUpToDate(checked.check.sheet))) {
       checked.taken = stocktaking;
       return checked.check;

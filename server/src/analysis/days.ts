@@ -82,7 +82,7 @@ export const airShareColdest = figure({
   dimension: 'ratio-number',
   formula: 'p_dry / sqrt(T) of the charge, over that of the claim',
   source:
-    'air term of SAE J1349, read in secondary copies; a blower on the crank keeps its pressure ratio, a turbo its boost: common practice',
+    'air term of SAE J1349 (1990), read in secondary copies; a blower on the crank keeps its pressure ratio, a turbo its boost: common practice',
   home: ['site', 'stages'],
   notes: ['relative humidity 30 % on every day'],
   from: { coldShare },

@@ -4,11 +4,11 @@ import type { Estimate } from './figure.ts';
 /** A figure as text, with its bounds where tolerances are given: `82.4 % (77.5 % to 87.3 %)`. */
 export function withSpread(
   { value, low, high, dimension }: Omit<Estimate, 'name'>,
-  show: (value: number, dimension: Dimension) => string,
+  show: (value: number, dimension: Dimension, spread?: number) => string,
 ): string {
-  const text = show(value, dimension);
-  if (low === undefined || high === undefined) return text;
-  return `${text} (${show(low, dimension)} to ${show(high, dimension)})`;
+  if (low === undefined || high === undefined) return show(value, dimension);
+  const [nominal, from, to] = [value, low, high].map((one) => show(one, dimension, high - low));
+  return `${nominal} (${from} to ${to})`;
 }
 
 /** A name as it begins a line or a sentence. */

@@ -88,7 +88,7 @@ export const idleAir = figure({
   name: 'air at idle',
   dimension: 'mass-flow',
   formula: 'V_d * N_i / 2 * 0.5 * p_i / (R * 313 K)',
-  source: 'Heywood, eq. 2.27; volumetric efficiency 0.5 and 40 degC at idle are common practice',
+  source: 'Heywood (1988), eq. 2.27; volumetric efficiency 0.5 and 40 degC at idle are common practice',
   home: HOME,
   from: { displacement, idleSpeed, idleManifoldPressure },
   compute: (values) =>
@@ -105,7 +105,7 @@ export const idleFuel = figure({
   name: 'fuel at idle',
   dimension: 'mass-flow',
   formula: 'm_a,i / AFR_st',
-  source: 'Heywood, eq. 3.9, lambda 1',
+  source: 'Heywood (1988), eq. 3.9, lambda 1',
   home: HOME,
   from: { idleAir, stoichiometric, fuel: chemistry },
   compute: (values) => fuelDemandByAir(values.idleAir, 1, values.fuel),

@@ -59,7 +59,7 @@ export const nitrousStoichiometricRatio = figure({
   symbol: 'r_st',
   name: 'nitrous to fuel by chemistry',
   dimension: 'ratio-number',
-  formula: '2 (C + H/4 - O/2) * 44.013 / M',
+  formula: '2 (C + H/4 - O/2) * 44.013 g/mol / M',
   source: 'N2O -> N2 + 1/2 O2, IUPAC atomic weights 2021',
   home: HOME,
   when: hasNitrous,

@@ -21,7 +21,8 @@ export const suctionLoss = figure({
   name: 'pressure lost between tank and pump',
   dimension: 'pressure',
   formula: '(f l/d + max(f, f_T) (30 n_90 + 16 n_45)) rho v^2 / 2 + pre-filter',
-  source: 'Darcy-Weisbach, Colebrook; fittings Crane TP-410, K = 30 f_T, the safe side',
+  source:
+    'Darcy-Weisbach, Colebrook (1939); fittings Crane TP-410 (from memory, no edition at hand), K = 30 f_T, the safe side',
   home: HOME,
   notes: ({ suctionLine }) => (suctionLine ? [] : ['no suction bore is given: the line is left out']),
   when: isExternal,

@@ -33,7 +33,8 @@ import {
 const PUMP = ['fuel-system.pump', 'fuel-system', 'stages'] as const;
 const LINES = ['fuel-system.feed', 'fuel-system.return', 'fuel-system'] as const;
 
-const NETWORK_SOURCE = 'pressure balance and continuity; Darcy-Weisbach with Colebrook; pump curve: Fritsch-Carlson';
+const NETWORK_SOURCE =
+  'pressure balance and continuity; Darcy-Weisbach with Colebrook (1939); pump curve: Fritsch and Carlson (1980)';
 
 const reserve = limit('pump-reserve');
 

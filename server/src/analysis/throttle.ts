@@ -61,7 +61,7 @@ export const effectiveArea = figure({
   dimension: 'area',
   formula: ({ isRated }) =>
     isRated ? 'n_tb * area that passes the rated flow at dp_test' : 'n_tb * n_b * C_d * pi d^2 / 4',
-  source: ({ isRated }) => (isRated ? 'NACA Report 1135, solved for the area' : 'geometry'),
+  source: ({ isRated }) => (isRated ? 'NACA Report 1135 (1953), solved for the area' : 'geometry'),
   home: HOME,
   from: {
     isRated,
@@ -106,7 +106,8 @@ function depressionOn<const Id extends string>(
     name: `pressure drop through the throttle body at full power on ${day}`,
     dimension: 'depression',
     formula: 'solved: m_a,P a = A p_0 / sqrt(R T_0) sqrt(2g/(g-1) (r^(2/g) - r^((g+1)/g))), a the air of the day',
-    source: 'NACA Report 1135; Heywood, eqs. C.8 and C.9; air of the day: air term of SAE J1349',
+    source:
+      'NACA Report 1135 (1953); Heywood (1988), eqs. C.8 and C.9; air of the day: air term of SAE J1349 (1990), read in secondary copies',
     home: STAGE_HOME,
     notes: ({ inductionPath }) =>
       inductionPath === 'blow-through' ? ['upstream air at boost and charge temperature'] : [],
@@ -131,7 +132,7 @@ function airflowAt<const Id extends string>(id: Id, test: number, word: string) 
     name: `airflow of all throttle bodies at ${word}`,
     dimension: 'air-flow',
     formula: 'compressible flow at the test pressure drop, sea-level standard air',
-    source: 'NACA Report 1135; test pressure drops common practice',
+    source: 'NACA Report 1135 (1953); test pressure drops common practice',
     home: HOME,
     notes: ['by compressible flow'],
     from: { effectiveArea },
@@ -173,7 +174,7 @@ export const airflowNeeded = figure({
   name: 'airflow the claimed power needs on the hottest day, upstream of the throttle',
   dimension: 'air-flow',
   formula: 'm_a,P a / rho_upstream',
-  source: 'ideal gas; air of the day: air term of SAE J1349',
+  source: 'ideal gas; air of the day: air term of SAE J1349 (1990), read in secondary copies',
   home: STAGE_HOME,
   from: { airDemand, hotShare, hotUpstream },
   compute: ({ airDemand, hotShare, hotUpstream }) => (airDemand * hotShare) / gas(hotUpstream).density,

@@ -15,7 +15,7 @@ export const cautions = {
   'running-engine':
     'Exhaust gas kills: run the engine outside or with the exhaust led out of the shop. Keep hands, hair and clothes away from belts, fan and anything hot.',
   knock:
-    'Knock breaks an engine in seconds and is seldom heard in time. Start with little timing and little boost, and have full load set by someone with experience, on a dynamometer where you can.',
+    'Knock breaks an engine in seconds and is seldom heard in time. Start with little timing and little boost, and have full load set by someone with experience, on a dyno where you can.',
   nitrous:
     'Nitrous oxide is stored under hundreds of psi, freezes skin, takes the air out of a closed room and feeds any fire. Keep to the instructions of its maker; never heat a bottle with a flame, and never let nitrous flow without its fuel.',
   alcohol:

@@ -2,13 +2,14 @@ import { analyze, type StageAnalysis } from '../analysis/analysis.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import { rules as allRules } from '../generated/rules.ts';
 import { validateSheet } from '../generated/validate.js';
-import type { House } from '../sheet/house.ts';
+import { type House, ofSheet } from '../sheet/house.ts';
 import { readText, type Sheet } from '../sheet/read.ts';
 import { root } from '../sheet/schema.ts';
 import { withParts } from '../sheet/with-parts.ts';
-import type { Fault } from './ask.ts';
+import type { Answers, Fault } from './ask.ts';
 import { type Accepted, type OpenCheck, type PlacedFinding, placed } from './finding.ts';
 import { judge, type Verdict } from './judge.ts';
+import { settledOverRanges } from './over-range.ts';
 import type { Rule } from './rule.ts';
 
 /** One version of a text, read, computed and checked once for every feature. */
@@ -31,16 +32,18 @@ export function checkText(text: string, house: House): Checked {
 /** Computes and checks a sheet; of an earlier version of the same text what does not differ is taken over. */
 export function checkSheet(
   read: Sheet,
-  house: House,
+  folder: House,
   before?: Pick<Checked, 'sheet' | 'plan' | 'verdict' | 'house'>,
   rules: readonly Rule[] = allRules,
 ): Checked {
-  const sheet = withParts(read, house.shelf, before?.sheet);
+  const sheet = withParts(read, folder.shelf, before?.sheet);
+  const house = ofSheet(folder, sheet.values);
   const known = before && before.house === house ? before : undefined;
   const plan = analyze(sheet.values, house, known?.plan, sheet.unread);
   const sameStages =
     known?.plan.length === plan.length && known.plan.every(({ name }, index) => name === plan[index]?.name);
-  const verdict = judge(sheet.values, plan, house, sameStages ? known?.verdict : undefined, rules);
+  const settle = (answers: Answers) => settledOverRanges(sheet, plan, house, answers);
+  const verdict = judge(sheet.values, plan, house, sameStages ? known?.verdict : undefined, rules, settle);
   for (const { worksheet } of plan) worksheet.settle();
   const findings = verdict.findings
     .map((finding) => placed(sheet, finding))

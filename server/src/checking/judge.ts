@@ -3,7 +3,7 @@ import { uncapital } from '../analysis/figure-words.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import { rules as allRules } from '../generated/rules.ts';
 import { pathText } from '../sheet/entry.ts';
-import { type House, unitsOf } from '../sheet/house.ts';
+import { type House, unitsIn } from '../sheet/house.ts';
 import { makesSense } from '../sheet/makes-sense.ts';
 import type { Path } from '../sheet/path.ts';
 import { formatValue } from '../units/format.ts';
@@ -31,17 +31,21 @@ export type Verdict = {
 
 type Plan = readonly StageAnalysis[];
 
-/** Judges a plan by the rules and the house; with an earlier verdict only rules that something touches are asked again. */
+/**
+ * Judges a plan by the rules and the house; with an earlier verdict only rules that something touches are asked again.
+ * `settle` may settle answers that are open.
+ */
 export function judge(
   values: Partial<BuildSheet>,
   plan: Plan,
   house: House,
   before?: Verdict,
   rules: readonly Rule[] = allRules,
+  settle = (answers: Answers) => answers,
 ): Verdict {
   const asked = rules.filter(({ id }) => severityOf(id, house) !== 'off');
   const answers = answersOf(asked, plan, house, before);
-  const { left, accepted, open, told } = findingsOf(values, plan, house, answers, rules);
+  const { left, accepted, open, told } = findingsOf(values, plan, house, settle(answers), rules);
   const isWhole = plan.every(({ sheet }) => sheet.isWhole);
   return {
     findings: isWhole ? [...left, ...told] : left,
@@ -88,7 +92,7 @@ export function mayBeError(rule: Rule, house: House): boolean {
 type Say = (sentence: string) => string;
 
 function sayingIn(house: House): Say {
-  const units = unitsOf(house);
+  const units = unitsIn(house);
   return (sentence) => inUnits(sentence, (value, dimension) => formatValue(value, dimension, units));
 }
 

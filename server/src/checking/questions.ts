@@ -25,12 +25,19 @@ export type Question = {
 
 type Plan = readonly StageAnalysis[];
 
+/** How far fields move the main figures, each over the range it usually has; nothing for those without one. */
+export type Moves = (fields: readonly FieldPath[]) => ReadonlyMap<FieldPath, number>;
+
 /** What a check that could not be made weighs by what it would find. */
 const WEIGHTS: Record<Severity, number> = { error: 8, warning: 4, information: 2, hint: 1 };
 
-/** What a figure weighs that cannot be had, and one that stands on a usual value. */
+/**
+ * What a figure weighs that cannot be had, one that stands on a usual value, and a main figure that a field moves by all of
+ * itself over the range the field usually has.
+ */
 const ABSENT_FIGURE = 4;
 const ASSUMED_FIGURE = 0.5;
+const MOVED_FIGURE = 8;
 
 /** What the fields weigh that a stage begins with, whatever else asks for them. */
 const BEGINNING = 40;
@@ -41,11 +48,17 @@ const GIVEN = 3;
 
 /**
  * What to ask next: fields left empty before the others, each lot weightiest first. A check or figure that lacks one field
- * only counts whole for it; one that lacks several counts for each in part. A section of which nothing is known stands for
+ * only counts whole for it; one that lacks several counts for each in part. A field with a usual range weighs by how far it
+ * `moves` the main figures over that range. A section of which nothing is known stands for
  * the fields to begin it with. Of a plan with one stage it is asked what comes later. Fields of equal weight stay in the
  * order in which they were missed.
  */
-export function questionsOf(open: readonly OpenCheck[], plan: Plan = [], unknown: readonly Path[] = []): Question[] {
+export function questionsOf(
+  open: readonly OpenCheck[],
+  plan: Plan = [],
+  unknown: readonly Path[] = [],
+  moves: Moves = () => new Map(),
+): Question[] {
   const asked = new Asked(plan);
   for (const path of unknown) asked.add(fieldAt(path) as FieldPath, stageOf(path), 0, { isEmpty: true });
   for (const { rule, severity, lacks, lacksByStage, stages } of open) {
@@ -59,7 +72,7 @@ export function questionsOf(open: readonly OpenCheck[], plan: Plan = [], unknown
   for (const { index } of plan) asked.add('stages', index, BEGINNING, {});
   if (plan.length === 1 && plan[0]?.sheet.stage.power) asked.add('stages.power', 1, BEGINNING, {});
   for (const stage of plan) addFigures(asked, stage);
-  return asked.all();
+  return asked.all(moves);
 }
 
 /** A field as a question, whether or not it is known. */
@@ -106,6 +119,8 @@ type Draft = { -readonly [K in keyof Omit<Question, 'checks' | 'figures'>]: Ques
   checks: Set<RuleId>;
   figures: Set<string>;
   weight: number;
+  /** How many figures stand on its usual value. */
+  standing: number;
 };
 
 /** The questions as they gather weight. */
@@ -145,14 +160,18 @@ class Asked {
     const field = fieldAt(term.field ?? []) as FieldPath;
     if (field.startsWith('limits.') || isNoneWhenAbsent(field) || !this.makesSense(field, stage)) return;
     const draft = this.draft(field, stage);
-    draft.weight += ASSUMED_FIGURE;
+    draft.standing++;
     draft.assumed ??= term;
   }
 
-  all(): Question[] {
-    return [...this.drafts.values()]
-      .toSorted((one, other) => Number(other.isEmpty) - Number(one.isEmpty) || weightOf(other) - weightOf(one))
-      .map(({ weight: _, checks, figures, ...question }) => ({
+  all(moves: Moves): Question[] {
+    const drafts = [...this.drafts.values()];
+    const moved = moves([...new Set(drafts.map(({ field }) => field))]);
+    const weights = new Map(drafts.map((draft) => [draft, weightOf(draft, moved.get(draft.field))]));
+    const weightIn = (draft: Draft) => weights.get(draft) ?? 0;
+    return drafts
+      .toSorted((one, other) => Number(other.isEmpty) - Number(one.isEmpty) || weightIn(other) - weightIn(one))
+      .map(({ weight: _, standing: __, checks, figures, ...question }) => ({
         ...question,
         checks: [...checks],
         figures: [...figures],
@@ -163,7 +182,7 @@ class Asked {
     const key = isOfStage(field) ? `${field} ${stage}` : field;
     let draft = this.drafts.get(key);
     if (!draft) {
-      draft = { field, stage, checks: new Set(), figures: new Set(), isEmpty: false, weight: 0 };
+      draft = { field, stage, checks: new Set(), figures: new Set(), isEmpty: false, weight: 0, standing: 0 };
       this.drafts.set(key, draft);
     }
     return draft;
@@ -207,9 +226,10 @@ function isNoneWhenAbsent(field: FieldPath): boolean {
   return steps.some((_, index) => fieldSchema(steps.slice(0, index + 1).join('.') as FieldPath)?.absent === 'none');
 }
 
-function weightOf({ field, weight }: Draft): number {
+function weightOf({ field, weight, standing }: Draft, moved: number | undefined): number {
   const section = fieldSchema((stepsOf(field)[0] ?? '') as FieldPath);
-  return section?.given ? GIVEN * weight : weight;
+  const all = weight + (moved === undefined ? ASSUMED_FIGURE * standing : MOVED_FIGURE * moved);
+  return section?.given ? GIVEN * all : all;
 }
 
 function rarity(field: FieldPath): number {

@@ -1,6 +1,6 @@
 import { applyEdits, type Change, editsFor } from '../sheet/edit.ts';
 import { type Entry, pathText } from '../sheet/entry.ts';
-import { unitsOf } from '../sheet/house.ts';
+import { unitsIn } from '../sheet/house.ts';
 import type { TextEdit } from '../sheet/problem.ts';
 import { sharedPlaces } from '../sheet/shared-places.ts';
 import { quoted } from '../text/echo.ts';
@@ -53,7 +53,7 @@ function titleOf({ title, shows, stage }: PlannedRepair, before: Checked, after:
   if (!shows) return title;
   const [from, to] = [before.plan, after].map((plan) => {
     const figure = plan[stage]?.estimate(shows);
-    return figure && formatValue(figure.value, figure.dimension, unitsOf(before.house));
+    return figure && formatValue(figure.value, figure.dimension, unitsIn(before.house));
   });
   if (!to) return title;
   return from && from !== to ? `${title} (${shows.name} ${from} -> ${to})` : `${title} (${shows.name} ${to})`;

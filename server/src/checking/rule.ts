@@ -5,6 +5,7 @@ import type { InductionPath } from '../engineering/injectors.ts';
 import type { BuildSheet, Limits, Stage } from '../generated/build-sheet.ts';
 import type { Change, NewValue } from '../sheet/edit.ts';
 import type { FieldPath, Path } from '../sheet/path.ts';
+import type { Comparison } from '../units/digits.ts';
 import type { Quantity } from '../units/quantity.ts';
 import type { Dimension } from '../units/units.ts';
 import type { Caution } from './cautions.ts';
@@ -64,6 +65,15 @@ export type Draft = {
   onlyAtBadEnd?: boolean;
 };
 
+/** A value that is held against a limit; what has a unit is shown in it. */
+export type Compared = {
+  value: number;
+  low?: number | undefined;
+  high?: number | undefined;
+  dimension: Dimension;
+  unit?: string;
+};
+
 /** What a rule sees of one stage. What it looks at is remembered, so that a check that could not be made is known. */
 export type Situation = {
   readonly values: Partial<BuildSheet>;
@@ -83,10 +93,15 @@ export type Situation = {
   readonly limit: (name: keyof Limits & string) => number;
   /** Where the text says what holds at a field in this stage. */
   readonly placeOf: (field: FieldPath) => Path;
-  /** A figure or quantity as text in the house's units. */
+  /** A figure as text in the units of the sheet, or a quantity of the sheet in its own. */
   readonly show: (value: Estimate | Quantity | undefined) => string;
-  /** An SI value as text in the house's units. */
-  readonly showValue: (value: number, dimension: Dimension) => string;
+  /** An SI value as text in the units of the sheet, with no digit that its spread from low to high makes worthless. */
+  readonly showValue: (value: number, dimension: Dimension, spread?: number) => string;
+  /**
+   * A figure or quantity, with its ends where tolerances are given, and an SI limit it is held against, as texts that tell on
+   * which side of it the value is.
+   */
+  readonly compare: (value: Compared, limit: number) => Comparison;
   /** Every stage of the plan, this one included. */
   readonly plan: readonly Situation[];
   /** The last stage up to this one without a blower, by number. */

@@ -3,10 +3,10 @@ import { isKnown, type Outcome } from '../analysis/figure.ts';
 import { inductionOf } from '../analysis/induction.ts';
 import { limit, type Node } from '../analysis/node.ts';
 import { absentIn } from '../analysis/worksheet.ts';
-import { type House, unitsOf } from '../sheet/house.ts';
-import { formatIn, formatValue } from '../units/format.ts';
+import { type House, unitsIn } from '../sheet/house.ts';
+import { against } from '../units/digits.ts';
+import { formatIn, formatValue, unitFor } from '../units/format.ts';
 import { inUnits } from '../units/sentence.ts';
-import type { Dimension } from '../units/units.ts';
 import type { Situation } from './rule.ts';
 import { type Look, type Watch, watched } from './watch.ts';
 
@@ -95,17 +95,31 @@ function askingOf(
   };
 }
 
-/** Values as text in the units of the house, and quantities of the sheet in their own. */
-function showingIn(house: House): Pick<Situation, 'show' | 'showValue'> {
-  const units = unitsOf(house);
-  const showValue = (value: number, dimension: Dimension) => formatValue(value, dimension, units);
+/** Values as text in the units of the sheet, and quantities of the sheet in their own. */
+function showingIn(house: House): Pick<Situation, 'show' | 'showValue' | 'compare'> {
+  const units = unitsIn(house);
   return {
-    showValue,
+    showValue: (value, dimension, spread) => formatValue(value, dimension, units, spread),
     show: (value) => {
       if (!value) return 'unknown';
       return 'unit' in value
         ? formatIn(value.value, value.dimension, value.unit)
-        : showValue(value.value, value.dimension);
+        : formatValue(value.value, value.dimension, units);
+    },
+    compare: (value, limit) => {
+      const name = 'unit' in value ? value.unit : unitFor(value.value, value.dimension, units);
+      const ends =
+        value.low === undefined || value.high === undefined || value.low === value.high ? [] : [value.low, value.high];
+      const [nominal, ...others] = [value.value, ...ends].map((one) => against(one, limit, value.dimension, name));
+      const [low, high] = others;
+      return {
+        value: `${nominal?.value}${low && high ? ` (${low.value} to ${high.value})` : ''}`,
+        limit: longest([nominal, ...others].map((one) => one?.limit ?? '')),
+      };
     },
   };
+}
+
+function longest(texts: readonly string[]): string {
+  return texts.reduce((one, other) => (other.length > one.length ? other : one), '');
 }

@@ -2,9 +2,9 @@ import type { NewValue } from '../sheet/edit.ts';
 import { child, type FieldSchema, knownChoices, resolve } from '../sheet/schema.ts';
 import { meant } from '../sheet/words.ts';
 import { echo } from '../text/echo.ts';
+import { type Units, unitsOf } from '../units/format.ts';
 import { parseQuantity } from '../units/parse.ts';
 import { isQuantity } from '../units/quantity.ts';
-import { type DimensionUnits, dimensions, type System } from '../units/units.ts';
 
 /** What an answer says, or why it cannot be what is asked for. */
 export type Answer = { value: NewValue } | { refusal: string };
@@ -17,13 +17,13 @@ const NO = /^(n|no|false|nope)$/i;
  * and `no`; a number without its unit in the unit that was shown. Whether the field allows the value, reading the text
  * with it tells.
  */
-export function answerOf(typed: string, schema: FieldSchema | undefined, system: System): Answer {
+export function answerOf(typed: string, schema: FieldSchema | undefined, units: Units): Answer {
   const text = typed.trim();
   if (!schema || text === '') return { refusal: 'Type an answer, or say that it is not known yet.' };
   if (schema.enum) return choiceOf(text, schema);
   if (schema.type === 'boolean') return truthOf(text);
-  if (schema.dimension) return { value: withUnit(text, schema, system) };
-  if (schema.type === 'array') return listOf(text, schema, system);
+  if (schema.dimension) return { value: withUnit(text, schema, units) };
+  if (schema.type === 'array') return listOf(text, schema, units);
   return schema.type === 'integer' || schema.type === 'number' ? numberOf(text) : { value: text };
 }
 
@@ -43,14 +43,14 @@ function numberOf(text: string): Answer {
   return Number.isFinite(value) ? { value } : { refusal: `"${echo(text)}" is no number.` };
 }
 
-function withUnit(text: string, schema: FieldSchema, system: System): string | number {
-  const unit = unitOf(schema, system);
+function withUnit(text: string, schema: FieldSchema, units: Units): string | number {
+  const unit = unitOf(schema, units);
   if (unit === '') return /^\d+(\.\d+)?$/.test(text) ? Number(text) : text;
   return /^[-+]?[\d.,/ ]+$/.test(text) ? `${text} ${unit}` : text;
 }
 
 /** Things one after the other, between commas; pairs of a table with a blank between their numbers. */
-function listOf(text: string, schema: FieldSchema, system: System): Answer {
+function listOf(text: string, schema: FieldSchema, units: Units): Answer {
   const item = child(schema, 0) ?? {};
   const parts = text
     .replaceAll(/[[\]]/g, '')
@@ -58,30 +58,30 @@ function listOf(text: string, schema: FieldSchema, system: System): Answer {
     .map((part) => part.trim());
   const items: NewValue[] = [];
   for (const part of parts.filter(Boolean)) {
-    const read = item.type === 'array' ? rowOf(part, item, system) : answerOf(part, item, system);
+    const read = item.type === 'array' ? rowOf(part, item, units) : answerOf(part, item, units);
     if ('refusal' in read) return read;
     items.push(read.value);
   }
   return { value: items };
 }
 
-function rowOf(part: string, schema: FieldSchema, system: System): Answer {
+function rowOf(part: string, schema: FieldSchema, units: Units): Answer {
   const cells = part.split(/\s+(?:at\s+|@\s*)?(?=[-+]?\d)/);
   const columns = (Array.isArray(schema.items) ? schema.items : []).map(resolve);
   if (cells.length !== columns.length)
     return {
       refusal: `"${echo(part)}" is no pair; write them as in "${columns.map(({ examples }) => examples?.[0]).join(' ')}", with commas between the pairs.`,
     };
-  return { value: cells.map((cell, index) => withUnit(cell, columns[index] ?? {}, system)) };
+  return { value: cells.map((cell, index) => withUnit(cell, columns[index] ?? {}, units)) };
 }
 
-/** The unit a bare number is read in: that of an example, one of the system's own before others. */
-export function unitOf({ dimension, examples = [] }: FieldSchema, system: System): string {
+/** The unit a bare number is read in: that of an example, one of those values are shown in before others. */
+export function unitOf({ dimension, examples = [] }: FieldSchema, units: Units): string {
   if (!dimension) return '';
-  const own = (dimensions[dimension] as DimensionUnits)[system];
-  const units = examples.flatMap((example) => {
+  const own = unitsOf(dimension, units);
+  const exemplary = examples.flatMap((example) => {
     const read = parseQuantity(String(example), dimension);
     return isQuantity(read) ? [read.unit] : [];
   });
-  return units.find((unit) => own.includes(unit)) ?? units[0] ?? own[0] ?? '';
+  return exemplary.find((unit) => own.includes(unit)) ?? (own.length === 1 ? own[0] : exemplary[0]) ?? own[0] ?? '';
 }

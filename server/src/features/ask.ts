@@ -1,7 +1,7 @@
 import { type Checked, checkSheet } from '../checking/checked.ts';
 import { asQuestion } from '../checking/questions.ts';
 import { wholeRange, writtenOf } from '../sheet/entry.ts';
-import { unitsOf } from '../sheet/house.ts';
+import { unitsIn } from '../sheet/house.ts';
 import { type FieldPath, fieldSchema, type Path } from '../sheet/path.ts';
 import type { TextEdit } from '../sheet/problem.ts';
 import { entryOf, type Sheet } from '../sheet/read.ts';
@@ -66,8 +66,8 @@ function answered(
 ): { checked: Checked } | { refusal: string } {
   const { place } = asked(asQuestion(field, stage), checked);
   if (reply === 'unknown' && !leavesRoom(checked, field, stage)) return { checked };
-  const system = unitsOf(checked.house);
-  const answer: Answer = reply === 'unknown' ? { value: null } : answerOf(reply.answer, fieldSchema(field), system);
+  const units = unitsIn(checked.house);
+  const answer: Answer = reply === 'unknown' ? { value: null } : answerOf(reply.answer, fieldSchema(field), units);
   if ('refusal' in answer) return answer;
   const sheet = sheetWith(checked.sheet, place, answer.value, read);
   const problem = sheet ? newProblem(checked.sheet, sheet, place) : NO_ROOM;

@@ -5,9 +5,8 @@ import { headlines } from '../analysis/headlines.ts';
 import { absentIn } from '../analysis/worksheet.ts';
 import { type Entry, entryAt, pathText } from '../sheet/entry.ts';
 import type { Path } from '../sheet/schema.ts';
-import { formatValue } from '../units/format.ts';
+import { formatValue, type Units } from '../units/format.ts';
 import { inUnits } from '../units/sentence.ts';
-import type { System } from '../units/units.ts';
 
 /** The entry that is explained at an offset; the name of a stage stands for the stage. */
 export function describedEntry(root: Entry, offset: number): Entry | undefined {
@@ -55,7 +54,7 @@ export function homePath(path: Path): string {
 export type Missing = { name: string; lacks: readonly string[]; impossible?: string };
 
 /** The figures at home on a field that cannot be had in some stage. */
-export function missingAt(entry: Entry, stages: readonly StageAnalysis[], system: System): Missing[] {
+export function missingAt(entry: Entry, stages: readonly StageAnalysis[], units: Units): Missing[] {
   const home = homePath(entry.path);
   const atHome = figures.filter((node) => node.home.includes(home as never));
   const found = new Map<string, Missing>();
@@ -65,7 +64,7 @@ export function missingAt(entry: Entry, stages: readonly StageAnalysis[], system
       if (!absent || absent.moot || (!absent.impossible && absent.lacks.length === 0)) continue;
       const { name } = node;
       const { lacks, impossible: reason } = absent;
-      const impossible = reason && inUnits(reason, (value, dimension) => formatValue(value, dimension, system));
+      const impossible = reason && inUnits(reason, (value, dimension) => formatValue(value, dimension, units));
       found.set(`${name} ${impossible ?? lacks.join()}`, { name, lacks, ...(impossible && { impossible }) });
     }
   }

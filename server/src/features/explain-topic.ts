@@ -6,6 +6,7 @@ import { type Block, type Page, paragraph, prose } from '../report/page.ts';
 import { type FieldPath, fieldSchema } from '../sheet/path.ts';
 import { problemCodes } from '../sheet/problem.ts';
 import type { FieldSchema } from '../sheet/schema.ts';
+import { rangeLine } from '../sheet/usual-range.ts';
 import { dimensions } from '../units/units.ts';
 import { questionText } from './questions.ts';
 
@@ -71,12 +72,13 @@ function fieldPage(field: string): Page | undefined {
   ];
 }
 
-function valuesOf({ enum: choices, enumDescriptions = [], allowed, examples: [example] = [] }: FieldSchema): Block[] {
+function valuesOf({ enum: choices, enumDescriptions = [], examples: [example] = [], ...schema }: FieldSchema): Block[] {
   if (choices) {
     const items = choices.map((choice, index) => [{ code: choice }, ' ', ...prose(enumDescriptions[index] ?? '')]);
     return [{ kind: 'list', items }];
   }
-  const range = allowed ? [paragraph(`Possible: ${allowed.from} to ${allowed.to}.`)] : [];
+  const line = rangeLine(schema);
+  const range = line ? [paragraph(line)] : [];
   return example === undefined || typeof example === 'object'
     ? range
     : [...range, paragraph('Such as ', { code: String(example) }, '.')];

@@ -4,11 +4,12 @@ import { headlines } from '../analysis/headlines.ts';
 import type { Checked } from '../checking/checked.ts';
 import { type FigureCell, figureRow } from '../report/model.ts';
 import { childOf, type Entry } from '../sheet/entry.ts';
-import { unitsOf } from '../sheet/house.ts';
+import { unitsIn } from '../sheet/house.ts';
 import { echo } from '../text/echo.ts';
 import { type Range, touches } from '../text/place.ts';
-import { formatEnd } from '../units/format.ts';
-import type { Dimension, System } from '../units/units.ts';
+import { against } from '../units/digits.ts';
+import { type Units, unitFor } from '../units/format.ts';
+import type { Dimension } from '../units/units.ts';
 import { homePath, stagesFor } from './described.ts';
 
 /** A word in the text that is not written there, and what it stands for in full. */
@@ -22,7 +23,7 @@ export function hintsIn({ sheet, plan, house }: Checked, range: Range): Hint[] {
   const hints: Hint[] = [];
   const look = (entry: Entry) => {
     if (hints.length >= MOST || entry.inherited) return;
-    const hint = hintAt(entry, plan, unitsOf(house));
+    const hint = hintAt(entry, plan, unitsIn(house));
     if (hint && touches({ start: hint.offset, end: hint.offset }, range)) hints.push(hint);
     entry.children.forEach(look);
   };
@@ -30,7 +31,7 @@ export function hintsIn({ sheet, plan, house }: Checked, range: Range): Hint[] {
   return hints;
 }
 
-function hintAt(entry: Entry, plan: readonly StageAnalysis[], system: System): Hint | undefined {
+function hintAt(entry: Entry, plan: readonly StageAnalysis[], units: Units): Hint | undefined {
   const place = placeOf(entry);
   const ids = headlines[homePath(entry.path)];
   if (!place || !ids || entry.path.join() === 'stages') return undefined;
@@ -38,7 +39,7 @@ function hintAt(entry: Entry, plan: readonly StageAnalysis[], system: System): H
   const cells = ids.flatMap((id) => cellsOf(id, stages));
   const [nearest, ...others] = cells.toSorted((one, other) => one.share - other.share);
   if (!nearest) return undefined;
-  const text = (cell: Held) => textOf(cell, system, stages.length > 1);
+  const text = (cell: Held) => textOf(cell, units, stages.length > 1);
   return { offset: place.end, text: text(nearest), more: [nearest, ...others].slice(0, 6).map(text).join('\n') };
 }
 
@@ -72,8 +73,8 @@ function cellsOf(id: string, stages: readonly StageAnalysis[]): Held[] {
 }
 
 /** The numbers come first: an editor cuts a long hint off. */
-function textOf({ name, stage, dimension, cell, limit }: Held, system: System, isOneOfSeveral: boolean): string {
-  const show = (value: number) => formatEnd(value, dimension, system, 'near');
+function textOf({ name, stage, dimension, cell, limit }: Held, units: Units, isOneOfSeveral: boolean): string {
+  const shown = against(cell.value, limit.value, dimension, unitFor(cell.value, dimension, units));
   const where = isOneOfSeveral ? ` in ${echo(stage, 30)}` : '';
-  return `${show(cell.value)}, ${limit.side} ${show(limit.value)}: ${name}${where}`;
+  return `${shown.value}, ${limit.side} ${shown.limit}: ${name}${where}`;
 }

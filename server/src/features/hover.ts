@@ -7,11 +7,12 @@ import { figureRow } from '../report/model.ts';
 import { type Block, type Page, paragraph, prose, type Span } from '../report/page.ts';
 import { type Entry, pathText, type Range } from '../sheet/entry.ts';
 import type { FieldSchema } from '../sheet/schema.ts';
+import { rangeLine } from '../sheet/usual-range.ts';
 import { echo } from '../text/echo.ts';
-import { conversions, formatEnd, formatIn } from '../units/format.ts';
+import { conversions, formatIn, formatValue, type Units } from '../units/format.ts';
 import { parseQuantity } from '../units/parse.ts';
 import { isQuantity, type Quantity } from '../units/quantity.ts';
-import type { Dimension, System } from '../units/units.ts';
+import type { Dimension } from '../units/units.ts';
 import { describedEntry, figureIds, missingAt, stagesFor } from './described.ts';
 
 /** What there is to read of a field in short, the text it is about, and whether there is more to show. */
@@ -20,7 +21,7 @@ export type Explanation = { range: Range; page: Page; hasWork: boolean };
 /** What is known of the sheet that is hovered over; of house rules nothing. */
 export type Known = {
   plan: readonly StageAnalysis[];
-  system: System;
+  units: Units;
   accepted: readonly Accepted[];
   findings: readonly PlacedFinding[];
   why: (rule: string) => string | undefined;
@@ -32,7 +33,7 @@ export type Known = {
 
 export const nothingKnown: Known = {
   plan: [],
-  system: 'us',
+  units: 'us',
   accepted: [],
   findings: [],
   why: () => undefined,
@@ -90,7 +91,7 @@ function quantityLines(schema: FieldSchema, read: ReturnType<typeof parseQuantit
   if (!isQuantity(read)) return [];
   const others = conversions(read);
   const equal = others.length ? `${formatIn(read.value, read.dimension, read.unit)} = ${others.join(' = ')}` : '';
-  const range = schema.allowed ? `Possible: ${schema.allowed.from} to ${schema.allowed.to}.` : '';
+  const range = rangeLine(schema);
   const note = read.note ? `Note: ${read.note}.` : '';
   return [equal, toleranceLine(read), note, range].filter(Boolean).map((line) => paragraph(line));
 }
@@ -127,13 +128,13 @@ function whyLines(entry: Entry, { findings, why }: Known): Block[] {
 
 /** The first figures of the field by stage, what they are held against, and what is still missing for the others. */
 function figureTable(entry: Entry, known: Known, lines: number): Block[] {
-  const { system } = known;
+  const { units } = known;
   const own = stagesFor(entry.path, known.plan);
-  const missing = missingAt(entry, own, known.system);
+  const missing = missingAt(entry, own, known.units);
   const filled = missing.some(({ lacks }) => lacks.length > 0) ? known.completed() : undefined;
   const stages = filled ? stagesFor(entry.path, filled.plan) : own;
-  const show = (value: number, dimension: Dimension) =>
-    formatEnd(value, dimension, system, 'near').replaceAll(' ', NO_BREAK);
+  const show = (value: number, dimension: Dimension, spread?: number) =>
+    formatValue(value, dimension, units, spread).replaceAll(' ', NO_BREAK);
   const rows = figureIds(entry, stages)
     .slice(0, Math.max(1, Math.min(MOST_ROWS, lines - 3)))
     .flatMap((id) => {

@@ -3,16 +3,16 @@ import type { Term } from '../analysis/figure.ts';
 import type { Checked } from '../checking/checked.ts';
 import { type Question, questionsOf } from '../checking/questions.ts';
 import { completed } from '../fit/completed.ts';
+import { movesOf } from '../fit/moves.ts';
 import { rules } from '../generated/rules.ts';
 import { type Block, type Page, paragraph, prose, type Span } from '../report/page.ts';
 import type { NewValue } from '../sheet/edit.ts';
 import { pathText } from '../sheet/entry.ts';
-import { unitsOf } from '../sheet/house.ts';
+import { unitsIn } from '../sheet/house.ts';
 import { type FieldPath, fieldSchema, inStage, type Path, stepsOf } from '../sheet/path.ts';
 import { child, type FieldSchema, resolve, root } from '../sheet/schema.ts';
 import { echo } from '../text/echo.ts';
-import { formatIn, formatValue } from '../units/format.ts';
-import type { System } from '../units/units.ts';
+import { formatIn, formatValue, type Units } from '../units/format.ts';
 import { unitOf } from './answer.ts';
 
 /** A choice a field has, and what it means. */
@@ -46,9 +46,13 @@ export type AskedQuestion = {
 
 /** What to ask next about a sheet, weightiest first, as someone who does not know the format is asked. */
 export function askedOf(checked: Checked): AskedQuestion[] {
-  const { open, plan, sheet } = checked;
   const taken = takenIn(checked);
-  return questionsOf(open, plan, sheet.unknown).map((question) => asked(question, checked, taken));
+  return orderedIn(checked).map((question) => asked(question, checked, taken));
+}
+
+function orderedIn(checked: Checked): Question[] {
+  const { open, plan, sheet } = checked;
+  return questionsOf(open, plan, sheet.unknown, (fields) => movesOf(checked, fields));
 }
 
 /** The first questions of all that are asked next, and how many are left. */
@@ -74,7 +78,7 @@ export function asked(question: Question, checked: Checked, taken: Taken = taken
   const { plan, sheet, house } = checked;
   const { field, stage, checks, figures, isEmpty, assumed } = question;
   const schema = fieldSchema(field) ?? {};
-  const system = unitsOf(house);
+  const units = unitsIn(house);
   const isOfStage = field.startsWith('stages.');
   const isOneOfSeveral = isOfStage && (sheet.values.stages?.length ?? 0) > 1;
   const about = isOneOfSeveral ? `Stage "${echo(plan[stage]?.name ?? String(stage + 1))}": ` : '';
@@ -87,12 +91,12 @@ export function asked(question: Question, checked: Checked, taken: Taken = taken
     place,
     at: pathText(place),
     text: isLater ? questionText('stages') : isOneOfSeveral ? about + text : text.replace(' in this stage', ''),
-    unit: unitOf(schema, system),
+    unit: unitOf(schema, units),
     title: schema.title ?? field,
     description: schema.description ?? '',
     choices: choicesOf(schema),
     example: exampleOf(schema),
-    ...usualOf(assumed, taken.get(pathText(place)), unitOf(schema, system), system),
+    ...usualOf(assumed, taken.get(pathText(place)), unitOf(schema, units), units),
     settles: checks.map((rule) => ({ rule, title: rules.find(({ id }) => id === rule)?.title ?? rule })),
     figures,
     isEmpty,
@@ -103,11 +107,11 @@ function usualOf(
   term: Term | undefined,
   taken: ReturnType<Taken['get']>,
   unit: string,
-  system: System,
+  units: Units,
 ): Pick<AskedQuestion, 'usual'> {
   if (taken && !Array.isArray(taken.value)) return { usual: { value: String(taken.value), because: taken.because } };
   if (!term?.assumed) return {};
-  const value = unit ? formatIn(term.value, term.dimension, unit) : formatValue(term.value, term.dimension, system);
+  const value = unit ? formatIn(term.value, term.dimension, unit) : formatValue(term.value, term.dimension, units);
   return { usual: { value: term.text ?? value, because: term.assumed } };
 }
 
@@ -162,8 +166,7 @@ export function ranksOf(checked: Checked): Ranks {
   const known = ranks.get(checked);
   if (known) return known;
   const found = new Map<string, number>();
-  const { open, plan, sheet } = checked;
-  for (const [index, { field }] of questionsOf(open, plan, sheet.unknown).entries()) {
+  for (const [index, { field }] of orderedIn(checked).entries()) {
     const steps = stepsOf(field);
     for (let length = 1; length <= steps.length; length++) {
       const path = steps.slice(0, length).join('.');

@@ -11,10 +11,10 @@ import type { Section } from '../report/html.ts';
 import { type FigureRow, figureTable } from '../report/model.ts';
 import { needsPage } from '../report/needs-page.ts';
 import { type Block, type Page, paragraph, prose, type Span } from '../report/page.ts';
-import { unitsOf } from '../sheet/house.ts';
+import { unitsIn } from '../sheet/house.ts';
 import { echo } from '../text/echo.ts';
-import { formatEnd } from '../units/format.ts';
-import type { Dimension, System } from '../units/units.ts';
+import { formatValue, type Units } from '../units/format.ts';
+import type { Dimension } from '../units/units.ts';
 import type { AskedQuestion } from './questions.ts';
 import { dutyPlots, pressurePlots, pumpPlots, voltagePlots } from './report/curves.ts';
 import { fuelPaths } from './report/fuel-path.ts';
@@ -35,20 +35,20 @@ export type Reported = {
 /** A build on paper: what is planned, found, computed, needed, still open, assumed, and what to take care of. */
 export function reportOf({ checked, needs, headroom, questions }: Reported): Section[] {
   const { plan } = checked;
-  const system = unitsOf(checked.house);
+  const units = unitsIn(checked.house);
   const sections: Section[] = [
     section('What is planned', planPage(checked)),
     section('What is found', findingsPage(checked)),
-    section('How far the parts go', headroomPage(headroom, system), ladders(headroom)),
+    section('How far the parts go', headroomPage(headroom, units), ladders(headroom)),
     section('Still to be asked', questionsPage(questions)),
-    ...topics.map((topic) => topicSection(topic, plan, system)),
-    section('What each part must be', needsPage(needs, system)),
+    ...topics.map((topic) => topicSection(topic, plan, units)),
+    section('What each part must be', needsPage(needs, units)),
     section('Parts', partsPage(checked)),
-    section('Lines to cut', linesPage(plan, system)),
-    section('Wiring', wiringPage(plan, system)),
+    section('Lines to cut', linesPage(plan, units)),
+    section('Wiring', wiringPage(plan, units)),
     section('Order of work', orderOfWorkPage(checked)),
-    section('Readings to take', readingsPage(plan, system)),
-    section('To start tuning from', startingPage(plan, system), sparkPlots(plan)),
+    section('Readings to take', readingsPage(plan, units)),
+    section('To start tuning from', startingPage(plan, units), sparkPlots(plan)),
     section('What is assumed in the figures', assumptionsPage(plan)),
     section('Take care', cautionsPage()),
     section('Signed', signaturesPage(checked)),
@@ -84,8 +84,8 @@ const topics: readonly Topic[] = [
   { heading: 'Electrical', home: ['electrical'], curves: voltagePlots },
 ];
 
-function topicSection({ heading, home, curves }: Topic, plan: readonly StageAnalysis[], system: System): Section {
-  return section(heading, figurePage(home, plan, system), curves(plan));
+function topicSection({ heading, home, curves }: Topic, plan: readonly StageAnalysis[], units: Units): Section {
+  return section(heading, figurePage(home, plan, units), curves(plan));
 }
 
 function planPage({ sheet, plan }: Checked): Page {
@@ -128,8 +128,8 @@ function findingsPage({ findings, accepted }: Checked): Page {
   ];
 }
 
-function figurePage(home: readonly string[], plan: readonly StageAnalysis[], system: System): Block[] {
-  const show = (value: number, dimension: Dimension) => formatEnd(value, dimension, system, 'near');
+function figurePage(home: readonly string[], plan: readonly StageAnalysis[], units: Units): Block[] {
+  const show = (value: number, dimension: Dimension) => formatValue(value, dimension, units);
   const isHere = ({ figure }: FigureRow) => home.includes(figureNamed(figure)?.home[0]?.split('.')[0] ?? '');
   const rows = figureTable(plan)
     .filter(isHere)

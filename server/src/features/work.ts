@@ -4,29 +4,29 @@ import { derivation } from '../report/figure-text.ts';
 import { type Block, type Page, paragraph, type Span } from '../report/page.ts';
 import { type Entry, pathText } from '../sheet/entry.ts';
 import { echo } from '../text/echo.ts';
-import { formatValue } from '../units/format.ts';
-import type { Dimension, System } from '../units/units.ts';
+import { formatValue, type Units } from '../units/format.ts';
+import type { Dimension } from '../units/units.ts';
 import { describedEntry, figureIds, missingAt, stagesFor } from './described.ts';
 
 /** All that is computed of a field, with every step of it, and what it is called. */
 export type Work = { title: string; page: Page };
 
 /** The figures of the field at an offset in every stage, and how each came about in the hungriest; nothing where there are none. */
-export function workAt(root: Entry, offset: number, plan: readonly StageAnalysis[], system: System): Work | undefined {
+export function workAt(root: Entry, offset: number, plan: readonly StageAnalysis[], units: Units): Work | undefined {
   const entry = describedEntry(root, offset);
   if (!entry?.schema) return undefined;
-  const page = figuresOf(entry, plan, system);
+  const page = figuresOf(entry, plan, units);
   const title = entry.schema.title ?? String(entry.path.at(-1));
   return page.length
     ? { title, page: [paragraph({ strong: title }, ' ', { code: echo(pathText(entry.path), 120) }), ...page] }
     : undefined;
 }
 
-function figuresOf(entry: Entry, plan: readonly StageAnalysis[], system: System): Block[] {
+function figuresOf(entry: Entry, plan: readonly StageAnalysis[], units: Units): Block[] {
   const stages = stagesFor(entry.path, plan);
   const ids = figureIds(entry, stages);
   const known = stages.map(({ figures }) => figures);
-  const show = (value: number, dimension: Dimension) => formatValue(value, dimension, system);
+  const show = (value: number, dimension: Dimension, spread?: number) => formatValue(value, dimension, units, spread);
   const rows = ids.flatMap((id) => {
     const figures = known.map((stage) => stage.get(id));
     const named = figures.find((figure) => figure !== undefined);
@@ -38,8 +38,8 @@ function figuresOf(entry: Entry, plan: readonly StageAnalysis[], system: System)
   const explained = isStage ? new Set([...ids, ...(byHunger[0]?.keys() ?? [])]) : ids;
   const work = [...explained]
     .flatMap((id) => byHunger.find((figures) => figures.has(id))?.get(id) ?? [])
-    .flatMap((figure) => derivation(figure, system));
-  const missing = missingBlocks(entry, stages, system);
+    .flatMap((figure) => derivation(figure, units));
+  const missing = missingBlocks(entry, stages, units);
   if (work.length === 0) return missing;
   const where = stages.length > 1 ? `, stage "${echo(hungriest?.name ?? '')}"` : '';
   const head = ['figure', ...stages.map(({ name }) => echo(name))];
@@ -51,8 +51,8 @@ function demand(stage: StageAnalysis): number {
   return stage.figures.get('demand-by-power')?.value ?? 0;
 }
 
-function missingBlocks(entry: Entry, stages: readonly StageAnalysis[], system: System): Block[] {
-  const items = missingAt(entry, stages, system).map(({ name, lacks, impossible }): Span[] => {
+function missingBlocks(entry: Entry, stages: readonly StageAnalysis[], units: Units): Block[] {
+  const items = missingAt(entry, stages, units).map(({ name, lacks, impossible }): Span[] => {
     if (impossible) return [`${capital(name)}: ${impossible}`];
     const needs = lacks.flatMap((need, index): Span[] => [index ? ', ' : '', { code: need }]);
     return [`${capital(name)} needs `, ...needs];

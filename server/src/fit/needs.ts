@@ -2,10 +2,10 @@ import { RATED_VOLTAGE } from '../analysis/fuel-network.ts';
 import type { Checked } from '../checking/checked.ts';
 import type { Rule } from '../checking/rule.ts';
 import type { NewValue } from '../sheet/edit.ts';
-import { unitsOf } from '../sheet/house.ts';
+import { unitsIn } from '../sheet/house.ts';
 import { type FieldPath, stepsOf, valueAt } from '../sheet/path.ts';
 import type { Steps } from '../text/steps.ts';
-import { formatEnd } from '../units/format.ts';
+import { formatValue, systemOf } from '../units/format.ts';
 import { findUnit } from '../units/units.ts';
 import type { Assumed } from './build.ts';
 import { choicesOf, type Tried } from './choices.ts';
@@ -71,7 +71,7 @@ function needOf(trials: Trials, one: Asked): Need | undefined {
     ...(one.without && { without: [one.without] }),
   });
   if (!window.low && !window.high && window.standing.length === 0) return undefined;
-  const all = one.sizes?.[unitsOf(build.house)] ?? [];
+  const all = one.sizes?.[systemOf(unitsIn(build.house))] ?? [];
   const { low, high } = window;
   const isOpen = !low || !high || low.value <= high.value;
   const sizes = isOpen ? all.filter((size) => isWithin(trials, one, window, size)) : [];
@@ -90,7 +90,7 @@ function nameOf({ build }: Trials, { field, name }: Asked): string {
   const work = field === 'fuel-system.pump.flow-at' ? workOf(build) : undefined;
   if (!work) return name;
   const volts = values['fuel-system']?.pump?.['rated-voltage']?.value ?? RATED_VOLTAGE;
-  return `delivery at ${formatEnd(work.pressure, 'pressure', unitsOf(house), 'near')} and ${volts} V`;
+  return `delivery at ${formatValue(work.pressure, 'pressure', unitsIn(house))} and ${volts} V`;
 }
 
 /** How near an end a size must be for the end's own exactness to matter; there it is tried itself. */

@@ -53,15 +53,18 @@ export function belowOutlet(height: string): string {
 const COLDEST = 234;
 
 /** A sentence on the suction margin, where it is under its limit too. */
-export function marginSentence(situation: Pick<Situation, 'see' | 'limit' | 'values' | 'show' | 'showValue'>): string {
-  const { see, limit, show, showValue } = situation;
+export function marginSentence(
+  situation: Pick<Situation, 'see' | 'limit' | 'values' | 'show' | 'showValue' | 'compare'>,
+): string {
+  const { see, limit, show, showValue, compare } = situation;
   const margin = see(suctionMargin);
   if (!margin || !marginMiss(situation)) return '';
+  const shown = compare(margin, limit('suction-margin'));
   const gone = see(suctionLimitTemperature);
   const temperature = gone && gone.value > COLDEST ? `; the margin is gone with fuel at ${show(gone)}` : '';
   const lacks =
     margin.value < 0
       ? `It lacks ${showValue(-margin.value, 'length')} of suction head`
-      : `The suction margin is ${show(margin)}, and ${showValue(limit('suction-margin'), 'length')} must be left`;
+      : `The suction margin is ${shown.value}, and ${shown.limit} must be left`;
   return ` ${lacks}${temperature}.`;
 }

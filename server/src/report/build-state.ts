@@ -3,8 +3,7 @@ import { withSpread } from '../analysis/figure-words.ts';
 import { figureNamed } from '../analysis/figures.ts';
 import type { Accepted, Finding, OpenCheck } from '../checking/finding.ts';
 import { lastingIdentities } from '../checking/identity.ts';
-import { formatEnd } from '../units/format.ts';
-import type { System } from '../units/units.ts';
+import { formatValue, type Units } from '../units/format.ts';
 import { cellOf, type FigureCell } from './model.ts';
 
 /** One build as it is compared with another: what was found, accepted and not checked, and its figures by stage. */
@@ -35,7 +34,7 @@ export class BuildState {
   constructor(
     private readonly build: Build,
     renamed: ReadonlyMap<string, string>,
-    private readonly system: System,
+    private readonly units: Units,
   ) {
     this.stages = build.plan.map(({ name }) => renamed.get(name) ?? name);
     const known = (finding: Finding): Known => {
@@ -79,8 +78,8 @@ export class BuildState {
     const cell = this.cell(key);
     const node = figureNamed(key.figure);
     if (!cell || !node) return '';
-    const text = withSpread({ ...cell, dimension: node.dimension }, (value, dimension) =>
-      formatEnd(value, dimension, this.system, 'near'),
+    const text = withSpread({ ...cell, dimension: node.dimension }, (value, dimension, spread) =>
+      formatValue(value, dimension, this.units, spread),
     );
     return `${text}${isBeyond(cell) ? '!' : ''}`;
   }

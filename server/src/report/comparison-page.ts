@@ -3,14 +3,13 @@ import type { Severity } from '../checking/rule.ts';
 import { placeName, writtenValue } from '../sheet/place-name.ts';
 import { echo } from '../text/echo.ts';
 import { against } from '../units/digits.ts';
-import { formatEnd, suitableUnit } from '../units/format.ts';
-import type { System } from '../units/units.ts';
+import { formatGiven, formatValue, type Units, unitFor } from '../units/format.ts';
 import type { ComparedFigure, ComparedFinding, Comparison } from './comparison.ts';
 import { type Block, type Page, paragraph, prose, type Span } from './page.ts';
 import type { PutBack } from './put-back-trials.ts';
 
 /** A comparison of two sheets with what is needed to name its places: the values of both, and the units to show. */
-export type NamedComparison = Comparison & { values: unknown; valuesBefore: unknown; units: System };
+export type NamedComparison = Comparison & { values: unknown; valuesBefore: unknown; units: Units };
 
 /** Most figures a cause names before it counts the rest. */
 const MOST_NAMED = 4;
@@ -129,7 +128,7 @@ function findingBlocks(heading: string, findings: readonly ComparedFinding[]): B
 }
 
 /** The figures, one line where every stage says the same; as a table, or as a list where columns have no room. */
-function figureBlocks(figures: readonly ComparedFigure[], units: System, as: 'table' | 'list'): Block[] {
+function figureBlocks(figures: readonly ComparedFigure[], units: Units, as: 'table' | 'list'): Block[] {
   if (figures.length === 0) return [];
   const rows = new Map<string, { stages: string[]; cells: string[]; name: string }>();
   for (const figure of figures) {
@@ -149,23 +148,24 @@ function figureBlocks(figures: readonly ComparedFigure[], units: System, as: 'ta
 }
 
 /** A figure with as many digits as tell on which side of a crossed limit it is. */
-function cellText({ dimension, crossed, ...figure }: ComparedFigure, side: 'before' | 'after', system: System): string {
+function cellText({ dimension, crossed, ...figure }: ComparedFigure, side: 'before' | 'after', units: Units): string {
   const cell = figure[side];
   if (!cell) return '-';
+  const spread = (cell.high ?? 0) - (cell.low ?? 0);
   const text = (value: number) => {
-    const short = formatEnd(value, dimension, system, 'near');
+    const short = formatValue(value, dimension, units, spread);
     const limit = crossed ? cell.limit?.value : undefined;
-    if (limit === undefined || short !== formatEnd(limit, dimension, system, 'near')) return short;
-    return against(value, limit, dimension, suitableUnit(limit, dimension, system)).value;
+    if (limit === undefined || short !== formatValue(limit, dimension, units)) return short;
+    return against(value, limit, dimension, unitFor(limit, dimension, units)).value;
   };
   if (cell.low === undefined || cell.high === undefined) return text(cell.value);
   return `${text(cell.value)} (${text(cell.low)} to ${text(cell.high)})`;
 }
 
-function limitText({ after, before, crossed, dimension }: ComparedFigure, system: System): string {
+function limitText({ after, before, crossed, dimension }: ComparedFigure, units: Units): string {
   const limit = (after ?? before)?.limit;
   if (!limit) return '';
-  const text = `${limit.side} ${formatEnd(limit.value, dimension, system, 'near')}`;
+  const text = `${limit.side} ${formatGiven(limit.value, dimension, units)}`;
   if (!crossed) return text;
   return `${text}: ${crossed === 'beyond' ? 'missed now' : 'kept now'}`;
 }

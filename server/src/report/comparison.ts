@@ -3,7 +3,7 @@ import type { OpenCheck } from '../checking/finding.ts';
 import { problemIdentity } from '../checking/identity.ts';
 import type { Rule, Severity } from '../checking/rule.ts';
 import { differing, pairsOf } from '../sheet/differing.ts';
-import { unitsOf } from '../sheet/house.ts';
+import { ofFolder, unitsIn } from '../sheet/house.ts';
 import type { Problem } from '../sheet/problem.ts';
 import type { Sheet } from '../sheet/read.ts';
 import type { Steps } from '../text/steps.ts';
@@ -80,7 +80,7 @@ export function* comparisonOf(before: Side, after: Side, rules: readonly Rule[])
   const renamed = renamedStages(before.sheet, after.sheet);
   const differences = differing(before.sheet.values, after.sheet.values, isWrittenTheSame);
   const rewritten = differences.filter((one) => one.kind === 'field' && saysTheSame(one.before, one.after));
-  const old = new BuildState(buildOf(before), renamed, unitsOf(after.house));
+  const old = new BuildState(buildOf(before), renamed, unitsIn(after.house));
   const all = new Trials(before, after, renamed, rules);
   const trimmed = new Trials(before, after, renamed, rules, rewritten);
   const isLeftOut = rewritten.length > 0 && sayTheSame(all.with([]), trimmed.with([]));
@@ -94,7 +94,7 @@ export function* comparisonOf(before: Side, after: Side, rules: readonly Rule[])
     old,
     trials,
     differences: isLeftOut ? differences.filter((one) => !rewritten.includes(one)) : differences,
-    isOtherHouse: !isWrittenTheSame(before.house, after.house),
+    isOtherHouse: !isWrittenTheSame(ofFolder(before.house), ofFolder(after.house)),
     findings: Object.values(found.changes).flat(),
     figures: figuresNow.changed,
   });

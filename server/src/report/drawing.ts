@@ -1,4 +1,4 @@
-import type { System } from '../units/units.ts';
+import type { Units } from '../units/format.ts';
 import { type FuelPath, fuelPathSvg, fuelPathTable } from './fuel-path.ts';
 import { type Ladder, ladderLegend, ladderSvg, ladderTable } from './ladder.ts';
 import type { Block } from './page.ts';
@@ -8,26 +8,26 @@ import { legendOf, type Plot, plotSvg, plotTable } from './plot.ts';
 export type Drawing = Plot | Ladder | FuelPath;
 
 /** A drawing as SVG that stands alone: no script, no style sheet, in the color of the text around it. */
-export function svgOf(drawing: Drawing, system: System, id: string): string {
+export function svgOf(drawing: Drawing, units: Units, id: string): string {
   switch (drawing.kind) {
     case 'plot':
-      return plotSvg(drawing, system, id);
+      return plotSvg(drawing, units, id);
     case 'ladder':
-      return ladderSvg(drawing, system, id);
+      return ladderSvg(drawing, units, id);
     case 'fuel-path':
-      return fuelPathSvg(drawing, system, id);
+      return fuelPathSvg(drawing, units, id);
   }
 }
 
 /** What a drawing shows, in words and numbers. */
-export function numbersOf(drawing: Drawing, system: System): Block {
+export function numbersOf(drawing: Drawing, units: Units): Block {
   switch (drawing.kind) {
     case 'plot':
-      return plotTable(drawing, system);
+      return plotTable(drawing, units);
     case 'ladder':
-      return ladderTable(drawing, system);
+      return ladderTable(drawing, units);
     case 'fuel-path':
-      return fuelPathTable(drawing, system);
+      return fuelPathTable(drawing, units);
   }
 }
 

@@ -1,28 +1,27 @@
 import type { Figure, Term } from '../analysis/figure.ts';
 import { capital } from '../analysis/figure-words.ts';
 import { pathText } from '../sheet/entry.ts';
-import { formatValue } from '../units/format.ts';
-import type { System } from '../units/units.ts';
+import { formatGiven, formatValue, systemOf, type Units } from '../units/format.ts';
 import { type Block, paragraph, type Span } from './page.ts';
 
-/** A value in the house's units and, where it differs, in the other system's. */
-export function bothSystems({ value, dimension }: Term, system: System): string {
-  const own = formatValue(value, dimension, system);
-  const other = formatValue(value, dimension, system === 'us' ? 'si' : 'us');
+/** A value in the units of the sheet and, where it differs, in the other system's; what is given keeps the digits it has. */
+export function bothSystems({ value, dimension, figure }: Term, units: Units): string {
+  const own = (figure ? formatValue : formatGiven)(value, dimension, units);
+  const other = formatValue(value, dimension, systemOf(units) === 'us' ? 'si' : 'us');
   return own === other ? own : `${own} = ${other}`;
 }
 
 /** How a figure came about: formula, inputs with where they come from, source, notes. */
-export function derivation(figure: Figure, system: System): Block[] {
+export function derivation(figure: Figure, units: Units): Block[] {
   const head: Span[] = [
     { strong: capital(figure.name) },
     ' ',
     { code: `${figure.symbol} = ${figure.formula}` },
-    ` = ${bothSystems(figure, system)}`,
+    ` = ${bothSystems(figure, units)}`,
   ];
   const inputs = distinct(figure.inputs).map((input): Span[] => [
     { code: input.symbol },
-    ` ${input.name}: ${input.text ?? bothSystems(input, system)}`,
+    ` ${input.name}: ${input.text ?? bothSystems(input, units)}`,
     ...origin(input),
   ]);
   const notes = figure.notes.map((note) => [`note: ${note}`]);

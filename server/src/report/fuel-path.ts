@@ -1,5 +1,4 @@
-import { formatEnd } from '../units/format.ts';
-import type { System } from '../units/units.ts';
+import { formatValue, type Units } from '../units/format.ts';
 import type { Block } from './page.ts';
 import { label, picture, stroke } from './svg.ts';
 
@@ -20,13 +19,13 @@ export type FuelPath = {
 const SIZE = { width: 760, top: 12, row: 62, feed: 28, back: 440, text: 26 };
 
 /** The way of the fuel as SVG, down on the left and back up on the right; signs as in ISO 1219-1. */
-export function fuelPathSvg(path: FuelPath, system: System, id: string): string {
+export function fuelPathSvg(path: FuelPath, units: Units, id: string): string {
   const { top, row, feed, back } = SIZE;
   const at = (index: number) => top + row * index + row / 2;
   const last = path.feed.length - 1;
   const height = top * 2 + row * path.feed.length;
-  const down = path.feed.map((piece, index) => pieceSvg(piece, feed, at(index), system));
-  const rises = path.back.map((piece, index) => pieceSvg(piece, back, at(last - index), system));
+  const down = path.feed.map((piece, index) => pieceSvg(piece, feed, at(index), units));
+  const rises = path.back.map((piece, index) => pieceSvg(piece, back, at(last - index), units));
   const topOfBack = last - path.back.length;
   const ways = path.feed.slice(1).map((_, index) => stroke(feed, at(index) + 12, feed, at(index + 1) - 12));
   const waysBack = path.back
@@ -43,8 +42,8 @@ export function fuelPathSvg(path: FuelPath, system: System, id: string): string 
   return picture(path, { width: SIZE.width, height }, id, [...ways, ...waysBack, ...join, ...down, ...rises]);
 }
 
-function pieceSvg({ sign, name, notes, pressure }: Piece, x: number, y: number, system: System): string {
-  const behind = pressure === undefined ? [] : [`${formatEnd(pressure, 'pressure', system, 'near')} behind it`];
+function pieceSvg({ sign, name, notes, pressure }: Piece, x: number, y: number, units: Units): string {
+  const behind = pressure === undefined ? [] : [`${formatValue(pressure, 'pressure', units)} behind it`];
   const [first = '', ...rest] = [...notes, ...behind];
   return [
     signs[sign](x, y),
@@ -68,11 +67,11 @@ const signs: Record<Sign, (x: number, y: number) => string> = {
 };
 
 /** The pieces in the order the fuel passes them, as a table. */
-export function fuelPathTable({ feed, back }: FuelPath, system: System): Block {
+export function fuelPathTable({ feed, back }: FuelPath, units: Units): Block {
   const row = ({ name, notes, pressure }: Piece) => [
     name,
     notes.join(', '),
-    pressure === undefined ? '-' : formatEnd(pressure, 'pressure', system, 'near'),
+    pressure === undefined ? '-' : formatValue(pressure, 'pressure', units),
   ];
   return { kind: 'table', head: ['piece', 'what it is', 'pressure behind it'], rows: [...feed, ...back].map(row) };
 }

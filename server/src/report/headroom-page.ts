@@ -1,7 +1,8 @@
 import { uncapital } from '../analysis/figure-words.ts';
 import type { Headroom } from '../fit/headroom.ts';
 import { echo } from '../text/echo.ts';
-import { findUnit, type System } from '../units/units.ts';
+import type { Units } from '../units/format.ts';
+import { findUnit } from '../units/units.ts';
 import { type Block, type Page, paragraph, type Span } from './page.ts';
 
 /** Powers are given to 5 hp, or 5 kW; more digits would promise too much. */
@@ -12,13 +13,13 @@ const MOST_CHECKS = 5;
 const MOST_FIELDS = 3;
 
 /** How far the parts of each stage go, and what gives way first. */
-export function headroomPage(stages: readonly Headroom[], system: System): Page {
+export function headroomPage(stages: readonly Headroom[], units: Units): Page {
   if (stages.length === 0) return [paragraph('No stage claims a power.')];
-  return stages.flatMap((stage) => stageBlocks(stage, system));
+  return stages.flatMap((stage) => stageBlocks(stage, units));
 }
 
-function stageBlocks({ stage, power, rungs, already, open, upTo, downTo }: Headroom, system: System): Block[] {
-  const show = (watts: number) => rounded(watts, system, Math.floor);
+function stageBlocks({ stage, power, rungs, already, open, upTo, downTo }: Headroom, units: Units): Block[] {
+  const show = (watts: number) => rounded(watts, units, Math.floor);
   const [first] = rungs;
   const verdict = already.length
     ? 'not even that:'
@@ -36,10 +37,10 @@ function stageBlocks({ stage, power, rungs, already, open, upTo, downTo }: Headr
     ...(open.length ? [openSpans(open)] : []),
     ...(downTo === undefined
       ? []
-      : [[`down to ${rounded(downTo, system, Math.ceil)}: with less the injectors' pulse at idle is too short`]]),
+      : [[`down to ${rounded(downTo, units, Math.ceil)}: with less the injectors' pulse at idle is too short`]]),
   ];
   return [
-    paragraph({ strong: echo(stage) }, `, ${rounded(power, system, Math.round)} claimed: ${verdict}`),
+    paragraph({ strong: echo(stage) }, `, ${rounded(power, units, Math.round)} claimed: ${verdict}`),
     ...(items.length ? [{ kind: 'list', items } as const] : []),
   ];
 }
@@ -55,8 +56,8 @@ function openSpans(open: Headroom['open']): Span[] {
 }
 
 /** A power in steps of 5 hp or 5 kW, one that lies within a fiftieth of a step as that. */
-export function rounded(watts: number, system: System, round: (value: number) => number): string {
-  const name = system === 'us' ? 'hp' : 'kW';
+export function rounded(watts: number, units: Units, round: (value: number) => number): string {
+  const name = units === 'us' ? 'hp' : 'kW';
   const steps = watts / (findUnit('power', name)?.factor ?? 1) / STEP;
   return `${(Math.abs(steps - Math.round(steps)) < 0.02 ? Math.round(steps) : round(steps)) * STEP} ${name}`;
 }

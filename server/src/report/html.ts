@@ -1,4 +1,4 @@
-import type { System } from '../units/units.ts';
+import type { Units } from '../units/format.ts';
 import { captionOf, type Drawing, numbersOf, svgOf } from './drawing.ts';
 import type { Block, Page, Span } from './page.ts';
 import { escaped } from './svg.ts';
@@ -19,8 +19,8 @@ figure { margin: 1rem 0; } svg { max-width: 100%; height: auto; } figcaption { f
 `;
 
 /** A report as one file that loads nothing, runs nothing and prints. */
-export function htmlDocument(title: string, sections: readonly Section[], system: System): string {
-  const body = sections.map((section, index) => sectionHtml(section, index, system)).join('\n');
+export function htmlDocument(title: string, sections: readonly Section[], units: Units): string {
+  const body = sections.map((section, index) => sectionHtml(section, index, units)).join('\n');
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -40,14 +40,14 @@ ${body}
 `;
 }
 
-function sectionHtml({ heading, page, drawings }: Section, index: number, system: System): string {
-  const figures = drawings.map((drawing, number) => figureHtml(drawing, `drawing-${index}-${number}`, system));
+function sectionHtml({ heading, page, drawings }: Section, index: number, units: Units): string {
+  const figures = drawings.map((drawing, number) => figureHtml(drawing, `drawing-${index}-${number}`, units));
   return `<section>\n<h2>${escaped(heading)}</h2>\n${[...page.map(block), ...figures].join('\n')}\n</section>`;
 }
 
-function figureHtml(drawing: Drawing, id: string, system: System): string {
+function figureHtml(drawing: Drawing, id: string, units: Units): string {
   const caption = escaped(captionOf(drawing));
-  return `<figure>\n${svgOf(drawing, system, id)}\n<figcaption>${caption}</figcaption>\n${block(numbersOf(drawing, system))}\n</figure>`;
+  return `<figure>\n${svgOf(drawing, units, id)}\n<figcaption>${caption}</figcaption>\n${block(numbersOf(drawing, units))}\n</figure>`;
 }
 
 function block(part: Block): string {

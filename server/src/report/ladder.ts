@@ -1,4 +1,4 @@
-import type { System } from '../units/units.ts';
+import type { Units } from '../units/format.ts';
 import { rounded } from './headroom-page.ts';
 import type { Block } from './page.ts';
 import { scaleOf } from './scale.ts';
@@ -19,14 +19,14 @@ export const ladderLegend = [
 ] as const;
 
 /** A ladder as SVG: a bar a row, with a numbered stroke where something gives way. */
-export function ladderSvg(ladder: Ladder, system: System, id: string): string {
+export function ladderSvg(ladder: Ladder, units: Units, id: string): string {
   const { left, top, row } = SIZE;
   const right = SIZE.width - SIZE.right;
   const bottom = top + row * ladder.rows.length;
   const scale = scaleOf(
     { name: 'power', dimension: 'power' },
     ladder.rows.map(({ upTo }) => upTo),
-    system,
+    units,
     left,
     right,
   );
@@ -67,13 +67,13 @@ function markOf(x: number, at: number, number: number, before: readonly number[]
 }
 
 /** The rungs of a ladder, as a table. */
-export function ladderTable({ rows }: Ladder, system: System): Block {
+export function ladderTable({ rows }: Ladder, units: Units): Block {
   return {
     kind: 'table',
     head: ['stage', 'power', 'what gives way'],
     rows: rows.flatMap(({ name, claimed, marks }) => [
-      [name, rounded(claimed, system, Math.round), 'claimed'],
-      ...marks.map((mark, index) => [`${name}, ${index + 1}`, rounded(mark.at, system, Math.floor), mark.name]),
+      [name, rounded(claimed, units, Math.round), 'claimed'],
+      ...marks.map((mark, index) => [`${name}, ${index + 1}`, rounded(mark.at, units, Math.floor), mark.name]),
     ]),
   };
 }

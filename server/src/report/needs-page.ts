@@ -6,18 +6,17 @@ import type { Broken } from '../fit/trials.ts';
 import { pathText } from '../sheet/entry.ts';
 import { fieldSchema } from '../sheet/path.ts';
 import { quoted } from '../text/echo.ts';
-import { formatEnd } from '../units/format.ts';
+import { formatEnd, formatGiven, formatIn, formatValue, type Units, unitFor } from '../units/format.ts';
 import { isQuantityValue } from '../units/quantity.ts';
-import type { System } from '../units/units.ts';
 import { type Block, type Page, paragraph, prose, type Span } from './page.ts';
 
 /** What a build needs, part by part, with what makes each end, and what is assumed for it. */
-export function needsPage({ needs, assumed }: Needs, system: System): Page {
+export function needsPage({ needs, assumed }: Needs, units: Units): Page {
   const parts = [...new Set(needs.map(({ part }) => part))];
   return [
     ...parts.flatMap((part): Block[] => [
       paragraph({ strong: part }),
-      { kind: 'list', items: needs.filter((need) => need.part === part).map((need) => needSpans(need, system)) },
+      { kind: 'list', items: needs.filter((need) => need.part === part).map((need) => needSpans(need, units)) },
     ]),
     ...assumedBlocks(assumed),
   ];
@@ -44,31 +43,31 @@ function valueText(value: Assumed['value']): string {
   return value.map((pair) => (Array.isArray(pair) ? [...pair].reverse().join(' at ') : String(pair))).join(', ');
 }
 
-function needSpans(need: Need, system: System): Span[] {
-  const texts = need.asks === 'number' ? numberTexts(need, system) : choiceTexts(need);
+function needSpans(need: Need, units: Units): Span[] {
+  const texts = need.asks === 'number' ? numberTexts(need, units) : choiceTexts(need);
   return [`${need.name}: `, ...prose(texts.join(' '))];
 }
 
 /** What a number of a part must be, in one line without its reasons. */
-export function needLine(need: Need, system: System): Span[] {
+export function needLine(need: Need, units: Units): Span[] {
   if (need.asks !== 'number') return [];
   const { low, high } = need.window;
   const isOpen = !low || !high || low.value <= high.value;
   return [
     { strong: 'Needs:' },
-    ` ${need.name} ${isOpen ? `${rangeText(need, system)}${sizesText(need, system)}` : 'that no value meets'}.`,
+    ` ${need.name} ${isOpen ? `${rangeText(need, units)}${sizesText(need, units)}` : 'that no value meets'}.`,
   ];
 }
 
 type NumberNeed = Extract<Need, { asks: 'number' }>;
 
-function numberTexts(need: NumberNeed, system: System): string[] {
+function numberTexts(need: NumberNeed, units: Units): string[] {
   const { low, high, standing } = need.window;
   const collide = low && high && low.value > high.value;
-  const show = (value: number, way: 'up' | 'down' | 'near') => shown(need, value, system, way);
+  const show = (value: number, way: 'up' | 'down') => shown(need, value, units, way);
   const range = collide
     ? `none does: it would have to be at least ${show(low.value, 'up')} and at most ${show(high.value, 'down')}.`
-    : `${rangeText(need, system)}${sizesText(need, system)}.`;
+    : `${rangeText(need, units)}${sizesText(need, units)}.`;
   const [less, more] = need.about.dimension === 'wire-size' ? ['Thinner', 'Thicker'] : ['Less', 'More'];
   return [
     range,
@@ -76,44 +75,50 @@ function numberTexts(need: NumberNeed, system: System): string[] {
     ...(high ? [`${more}: ${brokenText(high.broken)}.`] : []),
     ...(standing.length ? [`No value mends: ${brokenText(standing)}.`] : []),
     ...(collide || standing.length ? waysText([...(low?.broken ?? []), ...(high?.broken ?? []), ...standing]) : []),
-    ...presentTexts(need, system),
+    ...presentTexts(need, units),
   ];
 }
 
-function shown({ about }: NumberNeed, value: number, system: System, way: 'up' | 'down' | 'near'): string {
-  return formatEnd(value, about.dimension, system, way, about.shown);
+function shown({ about }: NumberNeed, value: number, units: Units, way: 'up' | 'down'): string {
+  return formatEnd(value, about.dimension, units, way, about.shown);
 }
 
-function rangeText(need: NumberNeed, system: System): string {
+/** A size that is sold, as it is. */
+function sold({ about: { dimension, shown: unit } }: NumberNeed, value: number, units: Units): string {
+  return unit ? formatIn(value, dimension, unit) : formatGiven(value, dimension, units);
+}
+
+function rangeText(need: NumberNeed, units: Units): string {
   const { low, high } = need.window;
-  const least = low && shown(need, low.value, system, 'up');
-  const most = high && shown(need, high.value, system, 'down');
+  const least = low && shown(need, low.value, units, 'up');
+  const most = high && shown(need, high.value, units, 'down');
   if (least && most) return `${least} to ${most}`;
   if (least) return `${least} or ${need.about.dimension === 'wire-size' ? 'thicker' : 'more'}`;
   return most ? `${most} or less` : 'any';
 }
 
-function sizesText(need: NumberNeed, system: System): string {
-  const texts = need.sizes.map((size) => fraction(need, size, system) ?? shown(need, size, system, 'near'));
+function sizesText(need: NumberNeed, units: Units): string {
+  const texts = need.sizes.map((size) => fraction(need, size, units) ?? sold(need, size, units));
   if (texts.length === 0) return '';
   const some = texts.length > 4 ? [...texts.slice(0, 3), `... ${texts.at(-1)}`] : texts;
   return ` (sizes: ${some.join(', ')})`;
 }
 
 /** A bore in inches as hose is sold. */
-function fraction({ about }: NumberNeed, size: number, system: System): string | undefined {
-  if (system !== 'us' || about.dimension !== 'length' || about.shown) return undefined;
+function fraction({ about }: NumberNeed, size: number, units: Units): string | undefined {
+  if (unitFor(size, 'length', units) !== 'in' || about.dimension !== 'length' || about.shown) return undefined;
   const sixteenths = (size / INCH) * 16;
   if (Math.abs(sixteenths - Math.round(sixteenths)) > 1e-6 || sixteenths >= 16) return undefined;
   const divisor = [8, 4, 2, 1].find((by) => Math.round(sixteenths) % by === 0) ?? 1;
   return `${Math.round(sixteenths) / divisor}/${16 / divisor} in`;
 }
 
-function presentTexts(need: NumberNeed, system: System): string[] {
+function presentTexts(need: NumberNeed, units: Units): string[] {
   const { present, isAssumed } = need;
   if (!isQuantityValue(present)) return [];
-  const value = shown(need, present.value, system, 'near');
-  return [isAssumed ? `Taken here: ${value}.` : `The sheet has ${value}.`];
+  const { dimension, shown: unit } = need.about;
+  const taken = unit ? formatIn(present.value, dimension, unit) : formatValue(present.value, dimension, units);
+  return [isAssumed ? `Taken here: ${taken}.` : `The sheet has ${present.text}.`];
 }
 
 function choiceTexts({ choices, field, present, isAssumed }: Extract<Need, { asks: 'choice' }>): string[] {

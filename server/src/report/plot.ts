@@ -1,5 +1,4 @@
-import { formatEnd } from '../units/format.ts';
-import type { System } from '../units/units.ts';
+import { formatValue, type Units } from '../units/format.ts';
 import type { Block } from './page.ts';
 import { type Axis, scaleOf } from './scale.ts';
 import { label, picture, round, stroke } from './svg.ts';
@@ -27,12 +26,12 @@ const DASHES = ['', '8 4', '2 3', '10 3 2 3', '4 4'];
 const DASH_NAMES = ['Solid', 'Long dashes', 'Dots', 'Dash and dot', 'Short dashes'];
 
 /** A plot as SVG. */
-export function plotSvg(plot: Plot, system: System, id: string): string {
+export function plotSvg(plot: Plot, units: Units, id: string): string {
   const { left, top } = SIZE;
   const height = 'places' in plot.x ? HEIGHT.places : HEIGHT.curve;
   const [right, bottom] = [SIZE.width - SIZE.right, height - SIZE.bottom];
-  const x = scaleOf(plot.x, valuesOf(plot, 'x'), system, left, right);
-  const y = scaleOf(plot.y, valuesOf(plot, 'y'), system, bottom, top);
+  const x = scaleOf(plot.x, valuesOf(plot, 'x'), units, left, right);
+  const y = scaleOf(plot.y, valuesOf(plot, 'y'), units, bottom, top);
   const place = ({ x: across, y: up }: Point) => `${round(x.at(across))},${round(y.at(up))}`;
   const lines = plot.lines.map(({ points }, index) => {
     const dash = DASHES[index % DASHES.length];
@@ -65,10 +64,10 @@ export function legendOf({ lines }: Plot): string[] {
 }
 
 /** The numbers of a plot, as a table: a row a value along the foot, a column a line; then the points. */
-export function plotTable({ x, y, lines, marks }: Plot, system: System): Block {
+export function plotTable({ x, y, lines, marks }: Plot, units: Units): Block {
   const show = (axis: Axis, value: number | undefined) => {
     if (value === undefined) return '-';
-    return 'places' in axis ? (axis.places[value] ?? '-') : formatEnd(value, axis.dimension, system, 'near');
+    return 'places' in axis ? (axis.places[value] ?? '-') : formatValue(value, axis.dimension, units);
   };
   const along = [...new Set(lines.flatMap(({ points }) => points.map((point) => point.x)))].toSorted((a, b) => a - b);
   const rows = along.map((at) => [

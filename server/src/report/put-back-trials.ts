@@ -1,9 +1,11 @@
 import { analyze } from '../analysis/analysis.ts';
+import type { Answers } from '../checking/ask.ts';
 import type { Checked } from '../checking/checked.ts';
 import { judge } from '../checking/judge.ts';
+import { settledOverRanges } from '../checking/over-range.ts';
 import type { Rule } from '../checking/rule.ts';
 import { type Differing, putBack } from '../sheet/differing.ts';
-import { unitsOf } from '../sheet/house.ts';
+import { unitsIn } from '../sheet/house.ts';
 import { BuildState } from './build-state.ts';
 
 /** A part of a change that can be put back by itself: some fields, or the house rules. */
@@ -56,7 +58,8 @@ export class Trials {
     const plan = analyze(values, house, isOldHouse ? [] : known, sheet.unread);
     const isAsBefore =
       !isOldHouse && plan.length === known.length && plan.every(({ name }, index) => name === known[index]?.name);
-    const found = judge(values, plan, house, isAsBefore ? verdict : undefined, this.rules);
-    return new BuildState({ ...found, values }, this.renamed, unitsOf(this.after.house));
+    const settle = (answers: Answers) => settledOverRanges({ values, unread: sheet.unread }, plan, house, answers);
+    const found = judge(values, plan, house, isAsBefore ? verdict : undefined, this.rules, settle);
+    return new BuildState({ ...found, values }, this.renamed, unitsIn(this.after.house));
   }
 }

@@ -1,10 +1,10 @@
-import type { System } from '../units/units.ts';
+import type { Units } from '../units/format.ts';
 import { captionOf, numbersOf } from './drawing.ts';
 import type { Section } from './html.ts';
 import { type Page, paragraph } from './page.ts';
 
 /** A report as one page, its drawings as tables. */
-export function reportPage(title: string, sections: readonly Section[], units: System): Page {
+export function reportPage(title: string, sections: readonly Section[], units: Units): Page {
   const parts = sections.flatMap(
     ({ heading, page, drawings }): Page => [
       paragraph({ strong: heading }),

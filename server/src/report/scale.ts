@@ -1,4 +1,5 @@
-import { type Dimension, type DimensionUnits, dimensions, findUnit, type System } from '../units/units.ts';
+import { type Units, unitFor } from '../units/format.ts';
+import { type Dimension, findUnit } from '../units/units.ts';
 import { round } from './svg.ts';
 
 /** What stands along one side of a plot: a quantity in SI, or places passed one after the other. */
@@ -7,13 +8,13 @@ export type Axis = { name: string; dimension: Dimension } | { name: string; plac
 export type Scale = { at: (value: number) => number; ticks: readonly { at: number; text: string }[]; label: string };
 
 /** Where values lie between two ends of a drawing: from 0 to a round number over the largest, or one place after the other. */
-export function scaleOf(axis: Axis, values: readonly number[], system: System, from: number, to: number): Scale {
+export function scaleOf(axis: Axis, values: readonly number[], units: Units, from: number, to: number): Scale {
   if ('places' in axis) {
     const at = (place: number) => from + ((to - from) * (place + 0.5)) / axis.places.length;
     return { at, ticks: axis.places.map((text, place) => ({ at: round(at(place)), text })), label: axis.name };
   }
   const { name, dimension } = axis;
-  const [unit = ''] = (dimensions[dimension] as DimensionUnits)[system];
+  const unit = unitFor(Math.max(...values, 0), dimension, units);
   const factor = findUnit(dimension, unit)?.factor ?? 1;
   const most = Math.max(...values.map((value) => value / factor), 0);
   const step = niceStep(most / 5);

@@ -1,14 +1,38 @@
 import type { HouseConfig } from '../generated/house-config.ts';
-import type { System } from '../units/units.ts';
+import type { Units } from '../units/format.ts';
 import type { Shelf } from './shelf.ts';
+import { shownUnits } from './shown-units.ts';
 
-/** The house rules a folder of sheets is checked by, and the parts its catalogs hold. */
-export type House = Partial<HouseConfig> & { shelf?: Shelf };
+/**
+ * The house rules a folder of sheets is checked by, and the parts its catalogs hold; for one sheet also the units in which its
+ * values are shown.
+ */
+export type House = Partial<HouseConfig> & { shelf?: Shelf; readonly shown?: Units };
 
 /** A folder without house rules. */
 export const noHouse: House = {};
 
-/** The units a house shows values in. */
-export function unitsOf({ units = 'us' }: House): System {
-  return units;
+/** The units in which values are shown. */
+export function unitsIn({ shown, units = 'us' }: House): Units {
+  return shown ?? units;
+}
+
+const folders = new WeakMap<House, House>();
+const sheets = new WeakMap<House, Map<string, House>>();
+
+/** The house rules of the folder behind those of a sheet. */
+export function ofFolder(house: House): House {
+  return folders.get(house) ?? house;
+}
+
+/** The house rules for one sheet; the same object for sheets with the same units. */
+export function ofSheet(house: House, values: object): House {
+  const folder = ofFolder(house);
+  const shown = shownUnits(folder, values);
+  const key = JSON.stringify(shown);
+  const known = sheets.get(folder) ?? new Map<string, House>();
+  const found = known.get(key) ?? { ...folder, shown };
+  sheets.set(folder, known.set(key, found));
+  folders.set(found, folder);
+  return found;
 }

@@ -13,6 +13,8 @@ export type FieldSchema = {
   type?: string | string[];
   dimension?: Dimension;
   allowed?: { from: string; to: string };
+  /** The range it usually has where it is not known. Common practice. */
+  usually?: { from: string; to: string };
   default?: unknown;
   /** What a missing field means: there is none of it, or a usual value holds. Otherwise it is not known. */
   absent?: 'none' | 'usual';

@@ -1,15 +1,35 @@
 import { type Dimension, findUnit, type Unit } from './units.ts';
 import { formatGauge } from './wire-gauge.ts';
 
+/** Kinds of quantity that are never known to more than two figures, or to the whole number where that is more. */
+const COARSE: ReadonlySet<Dimension> = new Set(['ratio', 'temperature', 'angle', 'heat', 'energy']);
+
+/** Significant figures an estimate of a kind deserves. */
+function figuresOf(dimension: Dimension): number {
+  return COARSE.has(dimension) ? 2 : 3;
+}
+
+/** Into how many steps of the last digit the way from the low to the high end of a value is divided at the most. */
+const MOST_STEPS = 50;
+
 /**
- * An estimate as text: an SI value in the named unit with two significant figures, or three; temperatures, whose zero is
- * arbitrary, to the whole degree. @throws RangeError where the unit is none of the dimension
+ * An estimate as text: an SI value in the named unit with the significant figures its kind deserves, or so many, but no
+ * digit that its `spread` between low and high end makes worthless; temperatures, whose zero is arbitrary, and shares to the
+ * whole number. @throws RangeError where the unit is none of the dimension
  */
-export function estimate(value: number, dimension: Dimension, name: string, figures: 2 | 3 = 2): string {
+export function estimate(
+  value: number,
+  dimension: Dimension,
+  name: string,
+  figures = figuresOf(dimension),
+  spread = 0,
+): string {
   if (name === 'AWG') return formatGauge(value);
   const unit = unitOf(dimension, name);
   const number = numberIn(value, unit);
-  return withUnit(plain(number, decimalsOf(number, figures, unit)), unit);
+  const deserved = decimalsOf(number, figures, unit, dimension);
+  const worth = spread > 0 ? Math.floor(-Math.log10(spread / unit.factor / MOST_STEPS)) : deserved;
+  return withUnit(plain(number, Math.min(deserved, worth)), unit);
 }
 
 /** A value and the limit it is held against, as texts. */
@@ -17,8 +37,8 @@ export type Comparison = { value: string; limit: string };
 
 /**
  * An SI value and its limit in the named unit, with just as many digits as tell on which side of the limit the value is:
- * 152 lb/h against 150 lb/h, 1.402 ms against 1.400 ms, 20 psi against 14.7 psi. The value has at least two significant
- * figures; the limit up to four where it is a round number, else three. @throws RangeError where the unit is none of the
+ * 152 lb/h against 150 lb/h, 1.402 ms against 1.400 ms, 20 psi against 14.7 psi. The value has at least the significant
+ * figures its kind deserves; the limit up to four where it is a round number. @throws RangeError where the unit is none of the
  * dimension
  */
 export function against(value: number, limit: number, dimension: Dimension, name: string): Comparison {
@@ -29,8 +49,8 @@ export function against(value: number, limit: number, dimension: Dimension, name
   const unit = unitOf(dimension, name);
   const number = numberIn(value, unit);
   const bound = numberIn(limit, unit);
-  const least = decimalsOf(number, 2, unit);
-  const most = decimalsOf(bound, isRound(bound) ? 4 : 3, unit);
+  const least = decimalsOf(number, figuresOf(dimension), unit, dimension);
+  const most = decimalsOf(bound, isRound(bound) ? 4 : figuresOf(dimension), unit, dimension);
   const shown = { value: plain(number, least), limit: plain(bound, most) };
   const boundDecimals = Math.min(most, shown.limit.split('.')[1]?.length ?? 0);
   const side = sideOf(number, bound);
@@ -57,10 +77,11 @@ function isRound(value: number): boolean {
 }
 
 /** How many decimals show so many significant figures; negative where even whole numbers have more. */
-function decimalsOf(value: number, figures: number, { offset }: Unit): number {
+function decimalsOf(value: number, figures: number, { offset }: Unit, dimension: Dimension): number {
   if (value === 0) return 0;
   const decimals = figures - 1 - Math.floor(Math.log10(Math.abs(Number(value.toPrecision(figures)))));
-  return offset === undefined ? decimals : Math.max(0, Math.min(decimals, figures - 2));
+  const least = COARSE.has(dimension) ? Math.max(0, decimals) : decimals;
+  return offset === undefined ? least : Math.min(least, figures - 2);
 }
 
 function fixed(value: number, decimals: number): string {
@@ -79,7 +100,8 @@ function unitOf(dimension: Dimension, name: string): Unit {
   return unit;
 }
 
-function numberIn(value: number, { factor, offset = 0 }: Unit): number {
+/** An SI value as a number of a unit. */
+export function numberIn(value: number, { factor, offset = 0 }: Unit): number {
   return (value - offset) / factor;
 }
 

@@ -1,8 +1,17 @@
+import { estimate, numberIn } from './digits.ts';
 import type { Quantity } from './quantity.ts';
-import { type Dimension, type DimensionUnits, dimensions, findUnit } from './units.ts';
+import { type Dimension, type DimensionUnits, dimensions, findUnit, type System } from './units.ts';
 import { formatGauge, nearestGauge } from './wire-gauge.ts';
 
-/** A number with four significant digits, without trailing zeros and without an exponent for everyday sizes. */
+/** The units values are shown in: those of a system, or of a system but for kinds of quantity with units of their own. */
+export type Units = System | { readonly system: System; readonly own: Readonly<Partial<Record<Dimension, string>>> };
+
+/** The system behind units. */
+export function systemOf(units: Units): System {
+  return typeof units === 'string' ? units : units.system;
+}
+
+/** A number as someone wrote it, with up to four significant digits and without an exponent for everyday sizes. */
 export function formatNumber(value: number): string {
   if (value === 0) return '0';
   const size = Math.abs(value);
@@ -10,55 +19,65 @@ export function formatNumber(value: number): string {
   return String(Number(size >= 1000 ? value.toFixed(0) : value.toPrecision(4)));
 }
 
-/** An SI value in the named unit of its dimension, as text. */
+/** A given SI value in the named unit of its dimension, as text. */
 export function formatIn(value: number, dimension: Dimension, name: string): string {
   if (name === 'AWG') return formatGauge(value);
   const unit = findUnit(dimension, name);
   if (!unit) throw new RangeError(`${name} is not a unit of ${dimension}`);
-  return `${formatNumber((value - (unit.offset ?? 0)) / unit.factor)} ${unit.name}`.trim();
+  return `${formatNumber(numberIn(value, unit))} ${unit.name}`.trim();
 }
 
-/** An SI value in the unit that suits its size, in the given system. */
-export function formatValue(value: number, dimension: Dimension, system: 'us' | 'si'): string {
-  return formatIn(value, dimension, suitableUnit(value, dimension, system));
+/** A given SI value in the unit that suits its size. */
+export function formatGiven(value: number, dimension: Dimension, units: Units): string {
+  return formatIn(value, dimension, unitFor(value, dimension, units));
 }
-
-const ROUNDING = {
-  up: (steps: number) => Math.ceil(steps - 0.2),
-  down: (steps: number) => Math.floor(steps + 0.2),
-  near: Math.round,
-};
 
 /**
- * A value with three significant figures in the unit that suits its size, or in the named one. An end of a range is rounded
- * into the range, a low end up, a high end down, but for what is less than a fifth of the last digit.
+ * A computed SI value in the unit that suits its size, with the digits it deserves: by its kind, and no more than its
+ * `spread` from low to high leaves.
+ */
+export function formatValue(value: number, dimension: Dimension, units: Units, spread = 0): string {
+  return estimate(value, dimension, unitFor(value, dimension, units), undefined, spread);
+}
+
+const ROUNDING = { up: (steps: number) => Math.ceil(steps - 0.2), down: (steps: number) => Math.floor(steps + 0.2) };
+
+/**
+ * An end of a range with three significant figures in the unit that suits its size, or in the named one, rounded into the
+ * range, a low end up, a high end down, but for what is less than a fifth of the last digit.
  */
 export function formatEnd(
   value: number,
   dimension: Dimension,
-  system: 'us' | 'si',
+  units: Units,
   way: keyof typeof ROUNDING,
-  name = suitableUnit(value, dimension, system),
+  name = unitFor(value, dimension, units),
 ): string {
   const unit = findUnit(dimension, name);
   if (!unit || name === 'AWG') return formatIn(value, dimension, name);
-  const number = (value - (unit.offset ?? 0)) / unit.factor;
+  const number = numberIn(value, unit);
   const step = 10 ** (Math.floor(Math.log10(Math.abs(number) || 1)) - 2);
   return `${Number((ROUNDING[way](number / step) * step).toPrecision(4))} ${unit.name}`.trim();
 }
 
-/** The name of the unit that suits the size of an SI value, in the given system. */
-export function suitableUnit(value: number, dimension: Dimension, system: 'us' | 'si'): string {
-  const [usual, large] = (dimensions[dimension] as DimensionUnits)[system];
+/** The units values of a kind are shown in, the usual one before that for large ones. */
+export function unitsOf(dimension: Dimension, units: Units): readonly string[] {
+  const own = typeof units === 'string' ? units : (units.own[dimension] ?? units.system);
+  return own === 'us' || own === 'si' ? (dimensions[dimension] as DimensionUnits)[own] : [own];
+}
+
+/** The unit that suits the size of an SI value. */
+export function unitFor(value: number, dimension: Dimension, units: Units): string {
+  const [usual, large] = unitsOf(dimension, units);
   if (usual === 'AWG' && nearestGauge(value) === undefined) return 'mm^2';
   const unit = findUnit(dimension, usual ?? '');
   const size = Math.abs(value) / (unit?.factor ?? 1);
-  const limit = system === 'si' ? 1000 : 48;
+  const limit = usual === 'in' ? 48 : 1000;
   return large && size >= limit ? large : (usual ?? '');
 }
 
 /** The quantity in the usual units of both systems that differ from its own. */
 export function conversions({ value, dimension, unit }: Quantity): string[] {
-  const fitting = [suitableUnit(value, dimension, 'us'), suitableUnit(value, dimension, 'si')];
+  const fitting = [unitFor(value, dimension, 'us'), unitFor(value, dimension, 'si')];
   return [...new Set(fitting)].filter((name) => name !== unit).map((name) => formatIn(value, dimension, name));
 }

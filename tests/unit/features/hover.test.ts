@@ -13,13 +13,13 @@ import { atCursor } from './cursor.ts';
 function hover(marked: string, system: System = 'us', house: House = {}): Explanation | undefined {
   const { text, offset } = atCursor(marked);
   const checked = checkText(text, house);
-  return hoverAt(checked.sheet.root, offset, { ...knownOf(checked), system });
+  return hoverAt(checked.sheet.root, offset, { ...knownOf(checked), units: system });
 }
 
 function knownOf(checked: Checked): Known {
   const { plan, accepted, findings } = checked;
   const why = (id: string) => rules.find((rule) => rule.id === id)?.why;
-  return { plan, system: 'us', accepted, findings, why, needs: [], completed: () => completed(checked) };
+  return { plan, units: 'us', accepted, findings, why, needs: [], completed: () => completed(checked) };
 }
 
 /** All that is computed there, as Markdown. */

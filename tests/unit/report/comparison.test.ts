@@ -33,7 +33,9 @@ describe('the comparison of two sheets', () => {
   it('tells what is gone, which figure came back within its limit, and the one field that did it', () => {
     const comparison = compare(PLAN, changed(PLAN, ['62 lb/h', '115 lb/h']));
     expect(outcomeOf(comparison)).toBe('better');
-    expect(comparison.gone).toMatchObject([{ rule: 'plan/part-outgrown', message: expect.stringContaining('Duty') }]);
+    expect(comparison.gone).toMatchObject([
+      { rule: 'plan/part-outgrown', message: expect.stringContaining('times the time there is') },
+    ]);
     expect(comparison.figures[0]).toMatchObject({
       figure: 'duty-peak-power',
       stage: 'roots blower',
@@ -75,12 +77,12 @@ describe('the comparison of two sheets', () => {
       'throttle-body.injectors.static-flow',
       'stages.1.power + throttle-body.injectors.static-flow',
     ]);
-    const duty = comparison.better.find(({ message }) => message.includes('Duty'));
+    const duty = comparison.better.find(({ message }) => message.includes('the time there is'));
     expect(comparison.causes[2]?.findings).toEqual([duty]);
   });
 
   it('calls a finding that misses its limit by more worse', () => {
-    const comparison = compare(PLAN, changed(PLAN, ['62 lb/h', '60 lb/h']));
+    const comparison = compare(PLAN, changed(PLAN, ['62 lb/h', '50 lb/h']));
     expect(comparison.worse).toMatchObject([{ before: { severity: 'error' } }]);
     expect(outcomeOf(comparison)).toBe('worse');
   });
@@ -92,7 +94,7 @@ describe('the comparison of two sheets', () => {
       expect.objectContaining({
         rule: 'throttle-body/duty',
         stage: 'roots blower',
-        found: expect.stringContaining('Duty'),
+        found: expect.stringContaining('times the time there is'),
       }),
     );
     expect(outcomeOf(comparison)).not.toBe('better');

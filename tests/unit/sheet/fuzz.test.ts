@@ -199,7 +199,7 @@ describe('every sample', () => {
   it.each(samples)('is answered at every fifth offset %#', { timeout: 120_000 }, (text) => {
     const { sheet, plan } = ask(text, 0);
     for (let offset = 0; offset <= text.length; offset += 5) {
-      const hover = hoverAt(sheet.root, offset, { ...nothingKnown, plan, system: 'si' });
+      const hover = hoverAt(sheet.root, offset, { ...nothingKnown, plan, units: 'si' });
       if (hover) inside(text, hover.range);
     }
     for (let offset = 0; offset <= text.length; offset += 35) {

@@ -1,19 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { questionText } from '../../../server/src/features/questions.ts';
 import { type FieldPath, fieldSchema } from '../../../server/src/sheet/path.ts';
-import { child, type FieldSchema, resolve, root, schemaAt } from '../../../server/src/sheet/schema.ts';
-
-type Field = { path: string; written: FieldSchema; schema: FieldSchema };
-
-/** Every field of a sheet, those in lists under the list's name, with what is written at it beside a reference. */
-function fieldsUnder(schema: FieldSchema, path: string[] = []): Field[] {
-  return Object.entries(resolve(schema).properties ?? {}).flatMap(([name, written]) => {
-    const own = resolve(written);
-    const inner = own.type === 'array' ? (child(own, 0) ?? {}) : own;
-    const field = { path: [...path, name].join('.'), written, schema: own };
-    return [field, ...fieldsUnder(inner, [...path, name])];
-  });
-}
+import { root, schemaAt } from '../../../server/src/sheet/schema.ts';
+import { fieldsUnder } from './schema-fields.ts';
 
 const fields = fieldsUnder(root);
 

@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { conversions, formatIn, formatNumber, formatValue } from '../../../server/src/units/format.ts';
+import {
+  conversions,
+  formatGiven,
+  formatIn,
+  formatNumber,
+  formatValue,
+  type Units,
+} from '../../../server/src/units/format.ts';
 import { parseQuantity } from '../../../server/src/units/parse.ts';
 import { isQuantity, type Quantity } from '../../../server/src/units/quantity.ts';
 import { type Dimension, dimensions, findUnit } from '../../../server/src/units/units.ts';
@@ -48,14 +55,17 @@ describe('a quantity as text', () => {
   });
 
   it.each([
-    [0.04, 'length', 'us', '1.575 in'],
+    [0.04, 'length', 'us', '1.57 in'],
     [5, 'length', 'us', '16.4 ft'],
     [0.04, 'length', 'si', '40 mm'],
     [5, 'length', 'si', '5 m'],
     [0.0031, 'time', 'us', '3.1 ms'],
     [0.85, 'ratio', 'us', '85 %'],
-  ] as [number, Dimension, 'us' | 'si', string][])('%d of %s in %s is %s', (value, dimension, system, text) => {
-    expect(formatValue(value, dimension, system)).toBe(text);
+    [400e3, 'pressure', { system: 'us', own: { pressure: 'bar' } }, '4 bar'],
+    [0.04, 'length', { system: 'us', own: { length: 'si' } }, '40 mm'],
+    [250e3, 'power', { system: 'us', own: { pressure: 'bar' } }, '335 hp'],
+  ] as [number, Dimension, Units, string][])('%d of %s in %j is %s', (value, dimension, units, text) => {
+    expect(formatValue(value, dimension, units)).toBe(text);
   });
 
   it('is read back as the same value within what four digits hold', () => {
@@ -83,7 +93,7 @@ describe('a quantity as text', () => {
         fc.double({ min: 1e-6, max: 1e6, noNaN: true }),
         fc.constantFrom('us' as const, 'si' as const),
         (dimension, value, system) => {
-          const again = read(formatValue(value, dimension, system), dimension);
+          const again = read(formatGiven(value, dimension, system), dimension);
           const offset = dimension === 'temperature' ? 300 : 0;
           return Math.abs(again.value - value) <= 5.1e-4 * (value + offset);
         },

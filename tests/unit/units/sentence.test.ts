@@ -39,6 +39,6 @@ describe('a sentence of the physics', () => {
 
   it('without a quantity stays as it is', () => {
     expect(inSystem('us')('The flow must be above zero. [sic]')).toBe('The flow must be above zero. [sic]');
-    expect(inSystem('us')(`At ${said(-0.5, 'length')}.`)).toBe('At -19.69 in.');
+    expect(inSystem('us')(`At ${said(-0.5, 'length')}.`)).toBe('At -19.7 in.');
   });
 });

@@ -6,8 +6,7 @@ import type { BuildSheet, Line } from '../../generated/build-sheet.ts';
 import { lineClassOf, linesOf, materialName } from '../../remedies/line-class.ts';
 import { type Page, paragraph } from '../../report/page.ts';
 import { echo } from '../../text/echo.ts';
-import { formatEnd } from '../../units/format.ts';
-import type { System } from '../../units/units.ts';
+import { formatEnd, formatValue, type Units } from '../../units/format.ts';
 
 type Plan = readonly StageAnalysis[];
 type Part = { slot: string; name: string; quantity: number; cost: number | undefined; stage: string };
@@ -73,7 +72,7 @@ const ENDS: Record<NonNullable<Line['material']>, string> = {
 };
 
 /** What to cut: every line with its length, bore, class and ends; those of a stage that changes them again. */
-export function linesPage(plan: Plan, system: System): Page {
+export function linesPage(plan: Plan, units: Units): Page {
   const all = plan.flatMap(({ name: stage, sheet }) => linesOf(sheet.values).map((one) => ({ ...one, stage })));
   const lines = all.filter(
     ({ name, line }, index) => !all.slice(0, index).some((one) => one.name === name && one.line === line),
@@ -90,7 +89,7 @@ export function linesPage(plan: Plan, system: System): Page {
       line.length?.text ?? 'not known',
       line['inside-diameter']?.text ?? 'not known',
       material ? `${materialName[material]}, ${lineClassOf(material).name}` : 'not known',
-      material ? formatEnd(lineClassOf(material).workingPressure, 'pressure', system, 'down') : '-',
+      material ? formatEnd(lineClassOf(material).workingPressure, 'pressure', units, 'down') : '-',
       bends.join(', ') || '-',
       material ? ENDS[material] : '-',
       echo(stage),
@@ -107,7 +106,7 @@ export function linesPage(plan: Plan, system: System): Page {
 type Circuit = typeof pumpCircuit | typeof liftPumpCircuit | typeof fanCircuit;
 
 /** What to wire: from where to where, with wire, fuse, relay and ground. */
-export function wiringPage(plan: Plan, system: System): Page {
+export function wiringPage(plan: Plan, units: Units): Page {
   const stage = plan.at(-1);
   const electrical = stage?.sheet.values.electrical;
   if (!stage || !electrical) return [];
@@ -129,8 +128,8 @@ export function wiringPage(plan: Plan, system: System): Page {
         circuit.fuse?.text ?? 'not known',
         circuit.relay === undefined ? 'not known' : circuit.relay ? 'yes' : 'none',
         circuit.ground ? GROUNDS[circuit.ground] : 'not known',
-        amps ? formatEnd(amps.value, 'current', system, 'near') : '-',
-        volts ? formatEnd(volts.value, 'voltage', system, 'near') : '-',
+        amps ? formatValue(amps.value, 'current', units) : '-',
+        volts ? formatValue(volts.value, 'voltage', units) : '-',
       ],
     ];
   });

@@ -8,8 +8,8 @@ import { idleRailPressure, pumpInletPressure, railPressure, returnBackPressure }
 import { fullLoadTiming, idleTiming } from '../../analysis/timing.ts';
 import { type Page, paragraph } from '../../report/page.ts';
 import { echo } from '../../text/echo.ts';
-import { formatEnd } from '../../units/format.ts';
-import type { Dimension, System } from '../../units/units.ts';
+import { formatValue, type Units } from '../../units/format.ts';
+import type { Dimension } from '../../units/units.ts';
 
 type Expected = (stage: StageAnalysis, show: Show) => string | undefined;
 type Show = (value: number, dimension: Dimension) => string;
@@ -82,8 +82,8 @@ const readings: readonly { what: string; how: string; expected: Expected }[] = [
 ];
 
 /** Readings to take on the finished car beside what the sheet lets expect in each stage. */
-export function readingsPage(plan: readonly StageAnalysis[], system: System): Page {
-  const show: Show = (value, dimension) => formatEnd(value, dimension, system, 'near');
+export function readingsPage(plan: readonly StageAnalysis[], units: Units): Page {
+  const show: Show = (value, dimension) => formatValue(value, dimension, units);
   const rows = readings.flatMap(({ what, how, expected }) => {
     const values = plan.map((stage) => expected(stage, show));
     return values.some((value) => value !== undefined) ? [[what, how, ...values.map((value) => value ?? '-'), '']] : [];

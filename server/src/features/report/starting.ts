@@ -13,8 +13,8 @@ import { readDeadTime } from '../../engineering/dead-time.ts';
 import { type Block, type Page, paragraph } from '../../report/page.ts';
 import type { Plot } from '../../report/plot.ts';
 import { echo } from '../../text/echo.ts';
-import { formatEnd } from '../../units/format.ts';
-import type { Dimension, System } from '../../units/units.ts';
+import { formatValue, type Units } from '../../units/format.ts';
+import type { Dimension } from '../../units/units.ts';
 
 type Plan = readonly StageAnalysis[];
 
@@ -40,8 +40,8 @@ const settings: readonly { node: FigureNode; reason: string }[] = [
 ];
 
 /** The settings to begin tuning from, with what they stand on. */
-export function startingPage(plan: Plan, system: System): Page {
-  const show = (value: number, dimension: Dimension) => formatEnd(value, dimension, system, 'near');
+export function startingPage(plan: Plan, units: Units): Page {
+  const show = (value: number, dimension: Dimension) => formatValue(value, dimension, units);
   const rows = settings.flatMap(({ node, reason }) => {
     const found = plan.map((stage) => stage.estimate(node));
     if (found.every((one) => one === undefined)) return [];

@@ -18,7 +18,7 @@ export const rule: StageRule = {
   remedy:
     'Run a thicker cable with crimped lugs, and renew the ground straps from engine to body to battery. A long cable from the trunk also needs a fuse or cut-off close to the battery and a vented box, as local codes say.',
   source: "Ohm's law; the limit of 0.5 V is common practice, from memory",
-  check: ({ values, see, know, show, showValue }) => {
+  check: ({ values, see, know, show, showValue, compare }) => {
     const drop = see(crankingDrop);
     const battery = values.electrical?.battery;
     const cable = battery?.cable;
@@ -26,10 +26,11 @@ export const rule: StageRule = {
     if (!miss) return undefined;
     const current = know(startingCurrent) ?? 0;
     const thick = thicker(cable, battery['cable-length'], current);
+    const shown = compare(drop, MOST);
     const place = battery.placement === 'trunk' ? ' from the trunk' : '';
     return {
       at: 'electrical.battery.cable',
-      message: `${show(battery['cable-length'])} of ${show(cable)} cable${place} lose ${show(drop)} at a cranking current of ${showValue(current, 'current')}, over ${showValue(MOST, 'voltage')}.`,
+      message: `${show(battery['cable-length'])} of ${show(cable)} cable${place} lose ${shown.value} at a cranking current of ${showValue(current, 'current')}, over ${shown.limit}.`,
       related: [{ at: 'electrical.battery.cable-length', message: 'Length of the cable, one way.' }],
       ...miss,
       repairs: thick

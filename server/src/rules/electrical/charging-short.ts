@@ -19,7 +19,7 @@ export const rule: StageRule = {
   remedy:
     'Fit an alternator that gives the current at idle and not only at speed, with a charge wire and a fuse to match. Or take loads off: a fan on a thermostat, lamps that draw less.',
   source: 'current balance; loads that are not given are common practice',
-  check: ({ values, see, know, show, showValue }) => {
+  check: ({ values, see, know, showValue, compare }) => {
     const reserve = see(chargingReserve);
     const output = values.electrical?.['charging-current'];
     const miss = reserve && output && below(reserve, 0);
@@ -34,11 +34,12 @@ export const rule: StageRule = {
     const parts = loads.flatMap(([name, amps]) => (amps ? `${name} ${showValue(amps, 'current')}` : []));
     const { 'other-load': givenOther, 'computer-load': givenComputer } = values.electrical ?? {};
     const sum = output.value + miss.excess;
+    const shown = compare({ value: sum, dimension: 'current' }, output.value);
     const assumed = givenOther && givenComputer ? '' : ', partly assumed';
     const size = showValue(Math.ceil((sum * HEADROOM) / STEP) * STEP, 'current');
     return {
       at: 'electrical.charging-current',
-      message: `The loads take ${showValue(sum, 'current')} (${parts.join(', ')}${assumed}), but the alternator gives ${show(output)}.`,
+      message: `The loads take ${shown.value} (${parts.join(', ')}${assumed}), but the alternator gives ${shown.limit}.`,
       ...miss,
       repairs: [
         {

@@ -13,16 +13,17 @@ export const rule: StageRule = {
     'Disable the ignition and crank. Meter from the ground terminal of the computer to the negative post: more than half a volt is the ground cable.',
   remedy: "Ground the computer at the battery's negative post, and renew the ground cable from engine to battery.",
   source: "Ohm's law; 10 V at the posts while cranking and 9 V for the computer are common practice, from memory",
-  check: ({ values, see, know, show, showValue }) => {
+  check: ({ values, see, know, showValue, compare }) => {
     const voltage = see(crankingComputerVoltage);
     const miss = below(voltage, LEAST);
-    if (!miss) return undefined;
+    if (!voltage || !miss) return undefined;
+    const shown = compare(voltage, LEAST);
     const isGroundedAtBattery = values.electrical?.['computer-ground'] === 'battery';
     return {
       at: 'electrical.battery',
       message: isGroundedAtBattery
-        ? `The battery falls to ${show(voltage)} while cranking; the computer wants ${showValue(LEAST, 'voltage')}.`
-        : `Only ${show(voltage)} are left for the computer while cranking at ${showValue(know(startingCurrent) ?? 0, 'current')}; it wants ${showValue(LEAST, 'voltage')}.`,
+        ? `The battery falls to ${shown.value} while cranking; the computer wants ${shown.limit}.`
+        : `Only ${shown.value} are left for the computer while cranking at ${showValue(know(startingCurrent) ?? 0, 'current')}; it wants ${shown.limit}.`,
       ...miss,
       repairs: isGroundedAtBattery
         ? []

@@ -7,7 +7,7 @@ export const rule: StageRule = {
   id: 'electrical/fuse-not-stocked',
   title: 'No blade fuse of this rating',
   severity: 'hint',
-  why: 'Whoever replaces this fuse on the road finds none of its rating and takes the next larger one. A rating that every shop stocks is replaced by the same.',
+  why: 'Whoever replaces this fuse at the roadside will not find one of this rating and will plug in the next size up. A rating every parts store carries gets replaced by the same one.',
   inspect: 'Look at the number on the fuse and at its holder; some holders take only one style of blade.',
   remedy: 'Fit the nearest stocked rating that carries the load and still protects the wire.',
   source: 'ISO 8820-3, blade fuse-links of types C, E and F; sizes from memory',

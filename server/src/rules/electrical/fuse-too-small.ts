@@ -16,7 +16,7 @@ export const rule: StageRule = {
 };
 
 function tooSmall(circuit: Circuit, situation: Situation): Draft[] {
-  const { see, limit, show, showValue } = situation;
+  const { see, limit, show, showValue, compare } = situation;
   const { figures, noun, path, load } = circuit;
   const { fuse } = circuit.fields;
   const [needed, current] = [see(figures.fuseNeeded), see(figures.amps)];
@@ -24,11 +24,12 @@ function tooSmall(circuit: Circuit, situation: Situation): Draft[] {
   const share = limit('fuse-share');
   const carries = fuse.value * share;
   if (current.value <= carries * (1 + 1e-9) || isWireTooThin(circuit, situation)) return [];
+  const shown = compare(current, carries);
   const larger = showValue(needed.value, 'current');
   return [
     {
       at: `${path}.fuse`,
-      message: `The ${noun} circuit draws ${show(current)} all the time; a fuse of ${show(fuse)} should carry no more than ${showValue(share, 'ratio')} of its rating, ${showValue(carries, 'current')}.`,
+      message: `The ${noun} circuit draws ${shown.value} all the time; a fuse of ${show(fuse)} should carry no more than ${showValue(share, 'ratio')} of its rating, ${shown.limit}.`,
       related: [{ at: load, message: `What the ${noun} draws.` }],
       excess: current.value - carries,
       repairs: [{ title: `Fit a fuse of ${larger}`, set: { [`${path}.fuse`]: larger } }],

@@ -16,7 +16,7 @@ export const rule: StageRule = {
   remedy:
     'Ask the maker for the curve at the voltage of the car and write it under `low-voltage`. If the volts are missing in the wire, mend that first.',
   source: 'common practice',
-  check: ({ values, see, limit, show }) => {
+  check: ({ values, see, limit, compare }) => {
     const pump = values['fuel-system']?.pump;
     const rated = pump?.['rated-voltage'];
     const voltage = see(pumpCircuit.voltage);
@@ -25,9 +25,10 @@ export const rule: StageRule = {
     if (voltage.value < rated.value * trustedVoltageShare.value) return undefined;
     const isLost = above(see(pumpCircuit.dropShare), limit('voltage-drop')) !== undefined;
     if (isLost || (charging && !isTwelveVolt(charging.value))) return undefined;
+    const shown = compare(voltage, rated.value);
     return {
       at: 'fuel-system.pump.rated-voltage',
-      message: `The pump's curve was measured at ${show(rated)}, but only ${show(voltage)} arrives: the flow there is an estimate.`,
+      message: `The pump's curve was measured at ${shown.limit}, but only ${shown.value} arrives: the flow there is an estimate.`,
       related: charging ? [{ at: 'electrical.charging-voltage', message: 'Voltage at the battery.' }] : [],
     };
   },

@@ -42,18 +42,19 @@ function untrusted(
 ): Draft[] {
   const miss = below(voltage, trustedVoltageShare.value * lowest);
   if (!voltage || !miss) return [];
-  const { showValue, values, impossible } = situation;
+  const { compare, values, impossible } = situation;
   impossible(load === 'pump' ? pumpDelivery : liftPumpDelivery);
   const part = `fuel-system.${load}` as const;
   const isStated = values['fuel-system']?.[load]?.['rated-voltage'] !== undefined;
   const at: Address = isStated ? `${part}.rated-voltage` : part;
   const noun = load === 'pump' ? 'pump' : 'lift pump';
+  const shown = compare(voltage, lowest);
   const share = Math.floor((100 * voltage.value) / lowest);
   const circuit = circuitsOf(situation).find(({ path }) => path === `electrical.${load}-circuit`);
   return [
     {
       at,
-      message: `Only ${showValue(voltage.value, 'voltage')} reach the ${noun}, ${share} % of the ${showValue(lowest, 'voltage')} its flow was measured at: nobody knows what it delivers.`,
+      message: `Only ${shown.value} reach the ${noun}, ${share} % of the ${shown.limit} its flow was measured at: nobody knows what it delivers.`,
       related: circuit ? [{ at: circuit.path, message: 'What the circuit loses.' }] : [],
       ...miss,
       repairs: circuit ? moreVolts(circuit, situation) : [],

@@ -17,17 +17,18 @@ export const rule: StageRule = {
 };
 
 function drop(circuit: Circuit, situation: Situation): Draft[] {
-  const { see, limit, show, showValue } = situation;
+  const { see, limit, show, compare } = situation;
   const { figures, fields, noun, path, load } = circuit;
   const share = see(figures.dropShare);
   const most = limit('voltage-drop');
   const miss = above(share, most);
-  if (!miss || isWireTooThin(circuit, situation)) return [];
+  if (!share || !miss || isWireTooThin(circuit, situation)) return [];
+  const shown = compare(share, most);
   const way = fields.ground === 'chassis' ? '' : ' each way';
   return [
     {
       at: `${path}.wire`,
-      message: `The wire to the ${noun} loses ${show(see(figures.wireDrop))}, ${show(share)} of the charging voltage and over the limit of ${showValue(most, 'ratio')}: ${show(fields.wire)} is thin for ${show(see(figures.amps))} over ${show(fields.length)}${way}.`,
+      message: `The wire to the ${noun} loses ${show(see(figures.wireDrop))}, ${shown.value} of the charging voltage and over the limit of ${shown.limit}: ${show(fields.wire)} is thin for ${show(see(figures.amps))} over ${show(fields.length)}${way}.`,
       related: [
         { at: `${path}.length`, message: 'Length of the run, one way.' },
         { at: load, message: `What the ${noun} draws.` },

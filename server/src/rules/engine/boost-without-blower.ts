@@ -12,7 +12,7 @@ export const rule: StageRule = {
   title: 'Boost without a blower or turbo',
   severity: 'error',
   why: 'Boost counts only where a compressor makes it. As written, sensor range, pressure across the injectors, pump and knock are all checked as if this engine were naturally aspirated; on the road that means lean under boost.',
-  inspect: 'Look what sits on the engine in this stage: a roots case, a belt-driven compressor, a turbo, or nothing.',
+  inspect: 'See what sits on the engine in this stage: a roots case, a belt-driven compressor, a turbo, or nothing.',
   remedy: 'Name the kind of compressor, or take the boost out of this stage.',
   source: 'definition',
   check: (situation) => {

@@ -8,10 +8,10 @@ export const rule: StageRule = {
   id: 'engine/boosted-power-claim',
   title: 'Boosted power does not follow from the natural power',
   severity: 'warning',
-  why: 'Power grows with the density of the charge, less what a belt-driven compressor takes to drive. A claim far from that means another boost, another engine or a wrong figure for the natural stage, and the parts are sized by the claim: too large for what comes, or too small, and then lean under boost.',
-  inspect: 'Compare the claim with a dynamometer sheet of a like engine at a like boost.',
+  why: 'Power grows with the density of the charge, less what a belt-driven compressor takes to drive. A claim far off points to a different boost, a different engine or a wrong number for the natural stage, and every part is sized by the claim: too large for what comes, or too small, and then lean under boost.',
+  inspect: 'Compare the claim with a dyno sheet of a similar engine at about the same boost.',
   remedy: 'Claim what the boost can make, or write down the boost and the changes that make the rest.',
-  source: 'common practice: power follows charge density; drive power: first law, Heywood eq. 6.43',
+  source: 'common practice: power follows charge density; drive power: first law, Heywood (1988), eq. 6.43',
   check: (situation) => {
     const { stage, show } = situation;
     const found = apartFromEstimate(situation);

@@ -14,7 +14,7 @@ export const rule: StageRule = {
   title: 'Fuel consumption does not suit the fuel',
   severity: 'warning',
   why: 'Injectors and pump are sized by power times specific consumption. A figure for gasoline on an alcohol fuel leaves them too small, by about a third on E85 and by more than half on methanol, and the engine lean at full power.',
-  inspect: 'See where the figure came from and for which fuel; a dynamometer sheet names it.',
+  inspect: 'Find out where the number came from and for which fuel; a dyno sheet says.',
   remedy: 'Scale it to the fuel, or leave it out and let the usual figure stand.',
   source: 'common practice: specific consumption by induction, scaled to the fuel by stoichiometric ratio',
   check: ({ stage, values, induction, know, show }) => {

@@ -11,7 +11,7 @@ export const rule: StageRule = {
   severity: 'information',
   why: 'The fuel demand is worked out twice: from the claimed power, and from displacement, speed and volumetric efficiency. Where the two are far apart one of these entries does not belong to this engine, and every size that follows is as wrong as that entry.',
   inspect:
-    'Check displacement against bore and stroke, the peak-power speed against the cam, and the power against a dynamometer sheet: at the crank or at the wheels?',
+    'Check displacement against bore and stroke, the peak-power speed against the cam, and the power against a dyno sheet: at the crank or at the wheels?',
   remedy: 'Correct the entry that is wrong. If all are right, the volumetric efficiency is unusual: write it down.',
   source:
     'Heywood, Internal Combustion Engine Fundamentals (1988), eqs. 2.22, 2.27 and 3.9; the limit is common practice',

@@ -30,9 +30,9 @@ function wholeOctane(end: number, unit = ''): string {
 
 export const rule: StageRule = {
   id: 'engine/fuel-not-of-grade',
-  title: 'Property that no such fuel has',
+  title: 'Fuel property out of range for this fuel',
   severity: 'warning',
-  why: 'Fuel demand, pump delivery, boiling and knock all stand on what the fuel is like. A figure that no fuel of this kind has is a slip of the pen, a wrong unit, or the wrong kind, and everything worked out from it is wrong.',
+  why: 'Fuel demand, pump delivery, boiling and knock all stand on what the fuel is like. A figure that no fuel of this kind has is a typo, a wrong unit or the wrong fuel, and everything worked out from it is wrong.',
   inspect: "Compare the figure and its unit with the fuel's data sheet or the label on the pump.",
   remedy: 'Correct the figure or the kind of fuel, or leave it out: the usual figure of that fuel then stands.',
   source: 'EN 228, ASTM D4814 and D5798, US DOE Alternative Fuels Data Center; ranges wide on purpose, from memory',

@@ -4,9 +4,9 @@ import { roundedDown } from '../../remedies/size.ts';
 
 export const rule: StageRule = {
   id: 'engine/idle-too-high',
-  title: 'Idle no engine needs',
+  title: 'Idle higher than any engine needs',
   severity: 'warning',
-  why: 'At such a speed the car pulls against its brakes, the clutch or converter heats, and the throttle plates stand so far open that the injectors look small enough to idle when they are not. Usually the figure is that of cold fast idle, or a slip of the pen.',
+  why: 'At that speed the car pulls against its brakes, the clutch or converter heats, and the throttle plates stand so far open that the injectors look small enough to idle when they are not. Usually somebody wrote down the cold fast idle, or it is a typo.',
   inspect: 'Read the tachometer at warm idle, nothing touching the pedal, no vacuum leak.',
   remedy: 'Write down the warm idle. If it really idles there, look for the leak or the plate that hangs open.',
   source: 'common practice, from memory: highest idle by cam duration at 0.050 in',

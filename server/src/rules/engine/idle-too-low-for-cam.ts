@@ -6,7 +6,7 @@ export const rule: StageRule = {
   id: 'engine/idle-too-low-for-cam',
   title: 'Idle too low for the cam',
   severity: 'warning',
-  why: 'A long cam leaves much exhaust in the cylinder at low speed: below its idle the engine hunts and stalls, and the computer chases a mixture that changes from stroke to stroke. It is cured by speed, not by fuel.',
+  why: 'A long cam leaves much exhaust in the cylinder at low speed: below its idle the engine hunts and stalls, and the computer chases a mixture that changes from stroke to stroke. More idle speed cures it, not more fuel.',
   inspect:
     'Watch vacuum gauge and tachometer at warm idle: a needle that swings wide says that the engine wants more speed.',
   remedy: 'Raise the idle until vacuum and speed stand still, before anything is done to the fuel.',

@@ -10,7 +10,7 @@ const CHOSEN_SHARE = 0.4;
 
 export const rule: StageRule = {
   id: 'engine/nitrous-share',
-  title: 'Much nitrous for this engine',
+  title: 'A lot of nitrous for this engine',
   severity: 'warning',
   why: 'Nitrous adds its power at once and at low speed too, where cylinder pressure is highest: cast pistons and head gaskets give way first. An engine builder should say what this one stands, and the first shot should be small.',
   inspect:

@@ -1,5 +1,4 @@
 import { meanEffectivePressure } from '../../analysis/demand.ts';
-import { withSpread } from '../../analysis/figure-words.ts';
 import type { Repair, Situation, StageRule } from '../../checking/rule.ts';
 import { claimUsual, engineInWords, outOfReach } from '../../remedies/power-reach.ts';
 import { roundedDown, roundedUp } from '../../remedies/size.ts';
@@ -16,14 +15,15 @@ export const rule: StageRule = {
   source:
     'brake mean effective pressure at peak power by the cam, and volumetric efficiency: common practice; Heywood (1988), section 2.7, from memory',
   check: (situation) => {
-    const { stage, values, show, showValue } = situation;
+    const { stage, values, show, compare } = situation;
     const beyond = outOfReach(situation);
     const speed = values.engine?.['peak-power-speed'];
     if (!beyond || !stage.power || !speed) return undefined;
     const { figure, most, miss } = beyond;
+    const shown = compare(figure, most);
     return {
       at: 'stages.power',
-      message: `${show(stage.power)} at ${show(speed)} asks for a ${figure.name.replace(' the claim implies', '')} of ${withSpread(figure, showValue)}; of ${engineInWords(situation)} ${showValue(most, figure.dimension)} is about the most.`,
+      message: `${show(stage.power)} at ${show(speed)} asks for a ${figure.name.replace(' the claim implies', '')} of ${shown.value}; of ${engineInWords(situation)} ${shown.limit} is about the most.`,
       related: [
         { at: 'engine.displacement', message: `From ${show(values.engine?.displacement)}.` },
         { at: 'engine.peak-power-speed', message: 'At this speed.' },

@@ -5,7 +5,7 @@ export const rule: StageRule = {
   title: 'Redline below the peak-power speed',
   severity: 'warning',
   why: 'The engine is never run to the speed at which it is said to make its power, so one of the two speeds is wrong. Injector duty, coil charge and air are worked out at both.',
-  inspect: 'Look at the dynamometer sheet: power peaks before the redline.',
+  inspect: 'Look at the dyno sheet: power peaks before the redline.',
   remedy: 'Correct the speed that is wrong; they are often swapped.',
   source: 'definition',
   check: ({ values, show }) => {

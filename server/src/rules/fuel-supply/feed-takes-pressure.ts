@@ -13,7 +13,7 @@ export const rule: StageRule = {
   severity: 'warning',
   capacity: true,
   why: 'What the feed line loses the pump must add to the set pressure. It then works far up its curve, where it gives less, draws more, runs hot and wears, and a little dirt or a few tenths of a volt less are enough for the rail pressure to fall at full power.',
-  inspect: 'Gauge at the pump and gauge at the rail, full load: the difference is lost on the way.',
+  inspect: 'Gauge at the pump and gauge at the rail, full load: the difference is what the way between them costs.',
   remedy: 'Run one size wider the whole way, fittings included.',
   source: 'Darcy-Weisbach with Colebrook; a quarter of the set pressure is common practice, from memory',
   check: (situation) => {

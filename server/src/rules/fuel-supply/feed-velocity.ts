@@ -14,16 +14,17 @@ export const rule: StageRule = {
   remedy: 'Run one size wider the whole way, fittings included.',
   source: 'common practice: about 3 m/s',
   check: (situation) => {
-    const { values, see, limit, show, showValue } = situation;
+    const { values, see, limit, compare } = situation;
     const bore = values['fuel-system']?.feed?.['inside-diameter'];
     const speed = see(feedVelocity);
     const most = limit('feed-velocity');
     const miss = above(speed, most);
-    if (!bore || !miss || wayTooNarrow(situation)?.part === 'feed') return undefined;
+    if (!bore || !speed || !miss || wayTooNarrow(situation)?.part === 'feed') return undefined;
+    const shown = compare(speed, most);
     const flow = see(pumpDelivery);
     return {
       at: 'fuel-system.feed.inside-diameter',
-      message: `The feed line of ${bore.text} is thin: the fuel runs at ${show(speed)} through it, over the limit of ${showValue(most, 'velocity')}.`,
+      message: `The feed line of ${bore.text} is thin: the fuel runs at ${shown.value} through it, over the limit of ${shown.limit}.`,
       related: [{ at: 'fuel-system.pump', message: 'Its whole delivery passes here.' }],
       ...miss,
       repairs: boresAbove(bore, flow && boreForVelocity(flow.value, most))

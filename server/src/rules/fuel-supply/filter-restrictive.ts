@@ -18,7 +18,7 @@ export const rule: StageRule = {
   remedy: 'Fit a larger filter of the same fineness, with ports as wide as the line.',
   source: "common practice, from memory: a tenth of the set pressure; Darcy's law for the pressure drop",
   check: (situation) => {
-    const { values, see, show, showValue } = situation;
+    const { values, see, show, compare } = situation;
     const filter = values['fuel-system']?.filter;
     const setting = values['fuel-system']?.regulator?.pressure;
     const [inlet, rail] = [see(filterInletPressure), see(railPressure)];
@@ -28,10 +28,11 @@ export const rule: StageRule = {
     const most = LARGEST_SHARE * setting.value;
     const miss = above({ value: lost }, most);
     if (!miss) return undefined;
+    const shown = compare({ value: lost, dimension: 'pressure' }, most);
     const loss = roundedDown((filter.loss.value * most * LARGER_FILTER) / lost, filter.loss);
     return {
       at: 'fuel-system.filter.loss',
-      message: `With the whole delivery the clean filter takes ${showValue(lost, 'pressure')} of the ${show(setting)} held; up to ${showValue(most, 'pressure')} is usual.`,
+      message: `With the whole delivery the clean filter takes ${shown.value} of the ${show(setting)} held; up to ${shown.limit} is usual.`,
       related: [{ at: 'fuel-system.pump', message: `It sends ${show(see(pumpDelivery))} through the filter.` }],
       ...miss,
       repairs: [

@@ -10,11 +10,11 @@ export const rule: StageRule = {
   id: 'fuel-supply/fuel-boils',
   title: 'The fuel boils in the tank',
   severity: 'error',
-  why: 'Fuel boils when its vapor pressure reaches the pressure on it, and a vented tank has only the air on it. Boiling fuel starves any pump, in the tank or outside, and vents vapor that burns; a pump that sits in the fuel does not change that. Winter fuel in summer, heat and altitude bring it about.',
+  why: 'Fuel boils when its vapor pressure reaches the pressure on it, and a vented tank has only the air on it. Boiling fuel starves any pump, in the tank or outside, and vents vapor that burns; a pump that sits in the fuel does not change that. Winter fuel in summer, heat and altitude all push it there.',
   inspect:
     'A probe on the tank or in the fuel after a long hot drive, nearly empty. Look for a tank that hisses when the cap comes off, a pump that whines, a rail gauge that shakes.',
   remedy:
-    'Fuel of the season, and less heat in the tank: keep the exhaust away or shield it, let the surplus turn back at the tank and not at the hot engine, a cooler in the return, a larger tank kept fuller. A cap that holds pressure helps only on a tank made for it.',
+    'Fuel for the season, and less heat in the tank: keep the exhaust away or shield it, let the surplus turn back at the tank and not at the hot engine, a cooler in the return, a larger tank kept fuller. A cap that holds pressure helps only on a tank made for it.',
   source: 'EPA AP-42, 5th ed., chapter 7.1, for the vapor pressure; ISO 2533:1975 for the air',
   check: (situation) => {
     const miss = boilsInTank(situation);

@@ -16,19 +16,20 @@ export const rule: StageRule = {
   inspect:
     'A probe on the tank at the end of a long hot day, nearly empty; write the temperature down as the hottest fuel.',
   remedy:
-    'Measure first: the heating is an estimate. Then a regulator in the tank, so that only what is burned goes to the engine, a cooler in the return, a pump that draws less, a larger tank, fuel of the season.',
+    'Measure first: the heating is an estimate. Then a regulator in the tank, so that only what is burned goes to the engine, a cooler in the return, a pump that draws less, a larger tank, fuel for the season.',
   source:
-    'common practice: heat of pump and return against what the tank gives to the air; vapor pressure EPA AP-42, chapter 7.1',
+    'common practice: heat of pump and return against what the tank gives to the air; vapor pressure EPA AP-42, 5th ed., chapter 7.1',
   check: (situation) => {
-    const { values, see, show } = situation;
+    const { values, see, show, compare } = situation;
     if (values.site?.['hottest-fuel'] || boilsInTank(situation)) return undefined;
     const miss = above(see(heatedVaporShare), 1);
     const heated = see(heatedFuel);
     if (!miss || !heated || !isBoilingKnown(situation)) return undefined;
     const boils = see(boilingTemperature);
+    const shown = boils && compare(heated, boils.value);
     return {
       at: 'fuel-system.tank.capacity',
-      message: `Over a full day the pump${situation.know(hasReturn) ? ' and what comes back from the engine' : ''} may heat the fuel to ${show(heated)}${boils ? `; it boils at ${show(boils)}` : ', where it boils'}. Measure it: with the hottest fuel written down this is certain.`,
+      message: `Over a full day the pump${situation.know(hasReturn) ? ' and what comes back from the engine' : ''} may heat the fuel to ${shown ? `${shown.value}; it boils at ${shown.limit}` : `${show(heated)}, where it boils`}. Measure it: with the hottest fuel written down this is certain.`,
       related: [{ at: 'fuel.vapor-pressure', message: 'By this vapor pressure.' }],
       day: 'the hottest, highest day',
       ...miss,

@@ -12,7 +12,7 @@ export const rule: StageRule = {
   inspect:
     'Read the print on every hose, the short ones at tank and pump too, and squeeze them: hard or cracked means too late already.',
   remedy:
-    'Run line whose maker names the fuel, with seals and filter to match. The hose classes in the reference show what each stands.',
+    'Run line whose maker names the fuel, with seals and filter to match. The hose classes in the reference show what each one takes.',
   source:
     'SAE J30 and J2260, limits from memory, see the hose classes; DOE/GO-102016-4854, Handbook for Handling, Storing, and Dispensing E85 (2016)',
   cautions: ['alcohol'],

@@ -29,7 +29,7 @@ export const rule: StageRule = {
   source: 'SAE J30 and J2260, working pressures partly from memory and on the safe side, see the hose classes',
   check: (situation) =>
     linesOf(situation.values).flatMap(({ name, line }): Draft[] => {
-      const { see, limit, show, showValue } = situation;
+      const { see, limit, compare } = situation;
       const isBackedUp = above(see(returnBackPressureShare), limit('return-share'));
       const highest = {
         suction: undefined,
@@ -40,10 +40,11 @@ export const rule: StageRule = {
       const rated = ratingOf(line);
       const miss = rated && above(pressure, rated.pressure);
       if (!pressure || !miss) return [];
+      const shown = compare(pressure, rated.pressure);
       return [
         {
           at: `fuel-system.${name}.${rated.field}`,
-          message: `The pressure in the ${name} line reaches ${show(pressure)}, but ${rated.name} for ${showValue(rated.pressure, 'pressure')}.`,
+          message: `The pressure in the ${name} line reaches ${shown.value}, but ${rated.name} for ${shown.limit}.`,
           related: [{ at: 'fuel-system.regulator.pressure', message: 'The pressure that is held.' }],
           ...miss,
           repairs:

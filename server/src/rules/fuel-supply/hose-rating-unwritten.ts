@@ -3,7 +3,7 @@ import { feedPressure, materialName, workingPressure } from '../../remedies/line
 
 export const rule: StageRule = {
   id: 'fuel-supply/hose-rating-unwritten',
-  title: 'Not every hose of this kind stands the pressure',
+  title: 'Not every hose of this kind takes the pressure',
   severity: 'warning',
   why: 'Hose of one class is sold for quite different pressures, and only its print tells which.',
   inspect: 'Wipe the hose clean and read the working pressure off its print.',

@@ -14,16 +14,17 @@ export const rule: StageRule = {
   remedy: 'Fit a larger lift pump, with strainer and line to suit, and lead the overflow of the surge tank back.',
   source: 'continuity; the reserve of 20 % is common practice',
   cautions: ['used-tank', 'knock'],
-  check: ({ values, see, limit, show, showValue }) => {
+  check: ({ values, see, limit, showValue, compare }) => {
     const miss = below(see(liftPumpMargin), 0);
     const [delivery, required] = [see(liftPumpDelivery), see(requiredDelivery)];
     const flow = values['fuel-system']?.['lift-pump']?.flow;
     if (!miss || !delivery || !required || !flow) return undefined;
     const wanted = ((required.high ?? required.value) * flow.value) / (delivery.low ?? delivery.value);
+    const shown = compare(delivery, required.value);
     const size = nextPump(wanted, flow)?.text;
     return {
       at: 'fuel-system.lift-pump.flow',
-      message: `The lift pump brings ${show(delivery)}, but the engine needs ${show(required)} with the reserve of ${showValue(limit('pump-reserve'), 'ratio')}.`,
+      message: `The lift pump brings ${shown.value}, but the engine needs ${shown.limit} with the reserve of ${showValue(limit('pump-reserve'), 'ratio')}.`,
       related: [{ at: 'stages.power', message: 'The power of this stage asks for the flow.' }],
       ...miss,
       repairs: size

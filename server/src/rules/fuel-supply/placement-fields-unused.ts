@@ -4,11 +4,11 @@ import type { FieldPath } from '../../sheet/path.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/placement-fields-unused',
-  title: 'Fields of another place of the pump',
+  title: 'Fields that belong to another pump location',
   severity: 'hint',
-  why: 'Height, distance and suction line count only for a pump outside the tank, and a feed only for a surge tank. Left over from another plan they mislead whoever builds from the sheet.',
-  inspect: 'Look where the pump sits now.',
-  remedy: 'Take out what belongs to the other place.',
+  why: 'Height, distance and suction line count only for a pump outside the tank, and a feed only for a surge tank. Left over from another plan, they mislead whoever builds from the sheet.',
+  inspect: 'See where the pump sits now.',
+  remedy: 'Take out what belongs to the other location.',
   source: 'common practice',
   check: ({ values, plan }) => {
     const pump = values['fuel-system']?.pump;

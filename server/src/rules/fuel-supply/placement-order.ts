@@ -6,10 +6,10 @@ export const rule: StageRule = {
   id: 'fuel-supply/placement-order',
   title: 'The pump is external, the last choice',
   severity: 'information',
-  why: 'The order of the trade is: in the tank, a drop-in tank module, a surge tank fed by a low-pressure pump, and an external pump last. A pump that stands in fuel never has to suck, and it is cooled and quiet.',
+  why: 'The order of the trade is: in the tank, a drop-in tank module, a surge tank fed by a low-pressure pump, and an external pump last. A pump that sits in fuel never has to suck, and it is cooled and quiet.',
   inspect:
     'After an hour on a hot day listen to the pump and watch the rail gauge: a rising whine and a shaking needle are vapor.',
-  remedy: 'Move the pump into the tank or into a module when the tank is out the next time.',
+  remedy: 'Move the pump into the tank or into a module the next time the tank is out.',
   source: 'common practice',
   check: (situation) => {
     const { values } = situation;

@@ -17,17 +17,18 @@ export const rule: StageRule = {
   source: 'common practice; net positive suction head by the definition of ISO 17769-1:2012',
   cautions: ['used-tank'],
   check: (situation) => {
-    const { values, limit, show } = situation;
+    const { values, limit, compare } = situation;
     const height = values['fuel-system']?.pump?.['height-above-outlet'];
     const miss = heightMiss(situation);
     if (!height || !miss) return undefined;
     const most = limit('suction-height');
+    const shown = compare(height, most);
     const [inTank, module, surgeTank] = betterPlaces(values);
     const missing = marginMiss(situation)?.excess ?? 0;
     const lower = lowerPlace(situation, Math.max(height.value - most + BELOW, missing));
     return {
       at: 'fuel-system.pump.height-above-outlet',
-      message: `The external pump sits ${show(height)} above the tank outlet, over the limit of ${show({ ...height, value: most })}.${marginSentence(situation)}`,
+      message: `The external pump sits ${shown.value} above the tank outlet, over the limit of ${shown.limit}.${marginSentence(situation)}`,
       related: [{ at: 'fuel-system.pump.placement', message: 'Only a pump outside the tank has to suck.' }],
       ...miss,
       repairs: [

@@ -16,26 +16,27 @@ export const rule: StageRule = {
   capacity: true,
   why: 'A pump gives less the harder it is pressed and the fewer volts reach it, so the flow on its box is not the flow in the car. When it falls short the rail pressure drops at full power and the mixture goes lean, where lean burns pistons; the reserve covers wear, a dirty filter and hot fuel.',
   inspect:
-    'Rail gauge in sight of the driver, full load in a high gear: the pressure must stand. Then the flow: engine cold and off, outdoors, the return led into a safety can for a minute at working pressure and charging voltage.',
+    'Rail gauge in sight of the driver, full load in a high gear: the pressure must hold. Then the flow: engine cold and off, outdoors, the return led into a safety can for a minute at working pressure and charging voltage.',
   remedy:
-    'Volts first, then the filter and the strainer, then a larger pump or a second one on its own circuit. Do not run full load until it stands.',
+    'Volts first, then the filter and the strainer, then a larger pump or a second one on its own circuit. Do not run full load until it holds.',
   source: 'pressure balance and the pump curve; the reserve of 20 % is common practice',
   cautions: ['knock'],
   check: (situation) => {
-    const { see, limit, show, showValue } = situation;
+    const { see, limit, show, showValue, compare } = situation;
     const miss = below(see(pumpMargin), 0);
     const delivery = see(pumpDelivery);
     const required = see(requiredDelivery);
     if (!miss || !delivery || !required) return undefined;
     if (wayTooNarrow(situation) || spareWouldDo(situation)) return undefined;
     const reserve = showValue(limit('pump-reserve'), 'ratio');
+    const shown = compare(delivery, required.value);
     const gives =
       delivery.value > 0
-        ? `The pump gives ${show(delivery)} at the ${show(see(pumpPressure))} it works against and ${show(see(pumpCircuit.voltage))}`
+        ? `The pump gives ${shown.value} at the ${show(see(pumpPressure))} it works against and ${show(see(pumpCircuit.voltage))}`
         : `The pump gives nothing at the ${show(see(pumpPressure))} it would have to work against`;
     return {
       at: 'fuel-system.pump',
-      message: `${gives}; the engine needs ${show(required)} with the reserve of ${reserve}.${sag(situation)}`,
+      message: `${gives}; the engine needs ${shown.limit} with the reserve of ${reserve}.${sag(situation)}`,
       related: relatedOf(situation),
       ...miss,
       repairs: [

@@ -18,13 +18,13 @@ const LARGER_FILTER = 0.4;
 
 export const rule: StageRule = {
   id: 'fuel-supply/pump-pressure-sags',
-  title: 'The way to the throttle body takes the pressure away',
+  title: 'Line and filter eat up the pressure on the way to the throttle body',
   severity: 'error',
   capacity: true,
   why: 'The pump is large enough, but what the line and the filter lose comes on top of the set pressure, and there the pump gives less than the engine burns. The rail pressure then falls at full power and the mixture turns lean without any warning light.',
-  inspect: 'Gauge at the pump and gauge at the rail, full load: the difference is lost on the way.',
-  remedy: 'A wider feed line, fittings included, or a larger filter; then the pump that is there will do.',
-  source: 'pressure balance; Darcy-Weisbach with Colebrook; pump curve',
+  inspect: 'Gauge at the pump and gauge at the rail, full load: the difference is what the way between them costs.',
+  remedy: 'A wider feed line, fittings included, or a larger filter; then the pump you have will do.',
+  source: 'pressure balance; Darcy-Weisbach with Colebrook (1939); pump curve',
   cautions: ['knock'],
   check: (situation) => {
     const { see, show, showValue } = situation;

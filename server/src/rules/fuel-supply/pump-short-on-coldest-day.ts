@@ -10,9 +10,10 @@ export const rule: StageRule = {
   capacity: true,
   why: 'Cold air near the sea is denser, so the same engine burns more. A pump that has its reserve in the air the power was measured in may not give what is burned there: the pressure falls at full power and the mixture goes lean, where lean breaks pistons.',
   inspect:
-    'Rail gauge in sight of the driver, full load on a cold morning at the lowest place it is driven: the pressure must stand.',
+    'Rail gauge in sight of the driver, full load on a cold morning at the lowest place it is driven: the pressure must hold.',
   remedy: 'A pump for the densest air. If it never comes down there, write down how low it goes.',
-  source: 'air mass by the air term of SAE J1349, read in secondary copies; pump curve; no reserve is counted twice',
+  source:
+    'air mass by the air term of SAE J1349 (1990), read in secondary copies; pump curve; no reserve is counted twice',
   cautions: ['knock'],
   check: (situation) => {
     const { see, show } = situation;

@@ -5,14 +5,14 @@ import { coldestDayInWords, coldPumpMiss, pumpForColdest, siteRelated } from '..
 
 export const rule: StageRule = {
   id: 'fuel-supply/pump-tight-on-coldest-day',
-  title: 'The pump just suffices in cold, dense air',
+  title: 'The pump is barely enough in cold, dense air',
   severity: 'warning',
   capacity: true,
-  why: 'In the densest air it meets the engine burns nearly all that the pump gives. A worn pump, a dirty filter or a few tenths of a volt less, and the pressure falls at full power.',
+  why: 'In the densest air it ever sees, the engine burns nearly all that the pump gives. A worn pump, a dirty filter or a few tenths of a volt less, and the pressure falls at full power.',
   inspect:
-    'Rail gauge in sight of the driver, full load on a cold morning at the lowest place it is driven: the pressure must stand.',
-  remedy: 'A somewhat larger pump, or write down how low and how cold it gets if that day never comes.',
-  source: 'air mass by the air term of SAE J1349, read in secondary copies; pump curve; 95 % is common practice',
+    'Rail gauge in sight of the driver, full load on a cold morning at the lowest place it is driven: the pressure must hold.',
+  remedy: 'A somewhat larger pump, or write down how low and how cold it gets if the car never sees such a day.',
+  source: 'air mass by the air term of SAE J1349 (1990), read in secondary copies; pump curve; 95 % is common practice',
   check: (situation) => {
     const { see, show } = situation;
     const miss = coldPumpMiss(situation, 1 / COLDEST_SHARE - 1);

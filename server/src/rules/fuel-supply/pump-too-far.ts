@@ -27,11 +27,12 @@ export const rule: StageRule = {
   source: 'common practice',
   cautions: ['used-tank'],
   check: (situation) => {
-    const { values, limit, show } = situation;
+    const { values, limit, compare } = situation;
     const length = suctionLength({ values });
     const miss = distanceMiss(situation);
     if (!length || !miss) return undefined;
     const most = limit('suction-distance');
+    const shown = compare(length, most);
     const field = values['fuel-system']?.suction?.length ? 'fuel-system.suction.length' : 'fuel-system.pump.distance';
     const [inTank, module, surgeTank] = betterPlaces(values);
     const near = roundedDown(most, length);
@@ -39,7 +40,7 @@ export const rule: StageRule = {
     const lower = missing > 0 ? lowerPlace(situation, missing + ROOM) : undefined;
     return {
       at: field,
-      message: `The pump sucks through ${show(length)} of line, over the limit of ${show({ ...length, value: most })}.${heightMiss(situation) ? '' : marginSentence(situation)}`,
+      message: `The pump sucks through ${shown.value} of line, over the limit of ${shown.limit}.${heightMiss(situation) ? '' : marginSentence(situation)}`,
       related: [{ at: 'fuel-system.pump.placement', message: 'Only a pump outside the tank has to suck.' }],
       ...miss,
       repairs: [

@@ -6,7 +6,7 @@ export const rule: StageRule = {
   id: 'fuel-supply/regulator-referenced-needlessly',
   title: 'The regulator follows the manifold, but the injectors do not',
   severity: 'warning',
-  why: 'Above the throttle plates the injectors spray into the open air, whatever the manifold does. A regulator hung on the manifold then lowers the rail with every vacuum and raises it with boost, so the injector flow swings while the computer counts on a steady one.',
+  why: 'Above the throttle plates the injectors spray into the open air, whatever the manifold does. A regulator hung on the manifold then lowers the rail with vacuum and raises it with boost, so the injector flow swings while the computer counts on a steady one.',
   inspect: 'Pull the hose off the regulator at idle and plug it: if the rail jumps, the regulator followed the vacuum.',
   remedy: 'Leave the nipple open to the air, with a small filter on it, and plug the manifold port.',
   source: 'pressure balance at the injector; common practice',

@@ -22,11 +22,12 @@ export const rule: StageRule = {
     'Fit a pump made for this pressure. Setting the regulator down helps only where the injectors still spray as they should.',
   source: 'pressure balance; common practice',
   check: (situation) => {
-    const { values, see, show } = situation;
+    const { values, see, compare } = situation;
     const relief = values['fuel-system']?.pump?.['relief-pressure'];
     const needed = workingPressure([see(pumpOutletPressure), see(railPressureSet)]);
     const miss = relief && above(needed, relief.value);
     if (!needed || !miss) return undefined;
+    const shown = compare(needed, relief.value);
     const better = reliefFor(needed.value, relief);
     const larger: Repair = {
       title: `Fit a pump whose relief valve opens at ${better}`,
@@ -34,7 +35,7 @@ export const rule: StageRule = {
     };
     return {
       at: 'fuel-system.pump.relief-pressure',
-      message: `The pump works at ${show(needed)} at full power, but its relief valve opens at ${show(relief)}.`,
+      message: `The pump works at ${shown.value} at full power, but its relief valve opens at ${shown.limit}.`,
       related: [{ at: 'fuel-system.regulator.pressure', message: 'The pressure that is held.' }],
       ...miss,
       repairs: settingFarOver(values)

@@ -15,16 +15,17 @@ export const rule: StageRule = {
   remedy: 'Run the suction line one or two sizes wider than the feed, tank outlet included.',
   source: 'common practice: about 1 m/s',
   check: (situation) => {
-    const { values, see, limit, show, showValue } = situation;
+    const { values, see, limit, compare } = situation;
     const bore = values['fuel-system']?.suction?.['inside-diameter'];
     const speed = see(suctionVelocity);
     const most = limit('suction-velocity');
     const miss = above(speed, most);
-    if (!bore || !miss || marginMiss(situation)) return undefined;
+    if (!bore || !speed || !miss || marginMiss(situation)) return undefined;
+    const shown = compare(speed, most);
     const flow = see(pumpDelivery);
     return {
       at: 'fuel-system.suction.inside-diameter',
-      message: `The suction line of ${bore.text} is thin: the fuel runs at ${show(speed)} through it, over the limit of ${showValue(most, 'velocity')}.`,
+      message: `The suction line of ${bore.text} is thin: the fuel runs at ${shown.value} through it, over the limit of ${shown.limit}.`,
       related: [{ at: 'fuel-system.pump', message: 'Its whole delivery passes here.' }],
       ...miss,
       repairs: boresAbove(bore, flow && boreForVelocity(flow.value, most))

@@ -5,9 +5,9 @@ export const rule: StageRule = {
   id: 'fuel-supply/surge-tank-fed-mechanically',
   title: 'A mechanical pump keeps the surge tank full',
   severity: 'information',
-  why: 'The old pump moves fuel only while the engine turns, so after a long stand the surge tank has to have kept its fuel for the start. It sucks from the far end of a hot car, so it vapor-locks first, and it was sized for a carburetor: compare its flow at full engine speed with what the engine takes.',
-  inspect: 'Compare what the data of the old pump promise at full engine speed with what the engine takes.',
-  remedy: 'An electric lift pump does it whether the engine turns or not, and the mechanical one can go.',
+  why: 'The old pump moves fuel only while the engine turns, so after a long stand the surge tank has to have kept its fuel for the start. It sucks from the far end of a hot car, so it vapor-locks first, and it was sized for a carburetor.',
+  inspect: 'Compare what the old pump is rated for at full engine speed with what the engine takes.',
+  remedy: 'Fit an electric lift pump, which runs whether the engine turns or not; the mechanical one can come off.',
   source: 'common practice',
   cautions: ['used-tank'],
   check: ({ values, see, show }) => {

@@ -4,7 +4,7 @@ export const rule: StageRule = {
   id: 'fuel-supply/vent-missing',
   title: 'The tank has no vent',
   severity: 'error',
-  why: 'A tank that cannot breathe collapses, and the pump starves before it does; on a hot day returned fuel puts it under pressure instead. A roll-over valve keeps the fuel in when the car lies on its side. The local authority decides where a vapor canister is asked for.',
+  why: 'A tank that cannot breathe starves the pump and then collapses; on a hot day returned fuel puts it under pressure instead. A roll-over valve keeps the fuel in when the car lies on its side. The local authority decides where a vapor canister is asked for.',
   inspect:
     'Open the filler cap after a drive: a hiss is a vent that does not work. See whether the cap itself is vented.',
   remedy:

@@ -8,7 +8,7 @@ export const rule: StageRule = {
   severity: 'information',
   why: 'A ballast was made to spare contact points. Many electronic drivers want full battery voltage to charge the coil in time; some modules were made to work with a ballast, and some coils have one built in: ask the maker of the module before you take it out. A coil that was made for a ballast burns without one, unless something limits its current. Whatever else hangs on that wire, such as the computer, browns out.',
   inspect:
-    'Look for a ceramic block on the firewall or a resistance wire in the harness. Meter on the coil feed, key in run: less than the battery has is a ballast.',
+    'Look for a ceramic block on the firewall or a resistance wire in the harness. Meter on the coil feed, key in run: less than battery voltage there means a ballast.',
   remedy:
     'Where the module does not ask for it, feed the coil from the key by a wire of its own, with a coil the module can limit, and let the computer never share it.',
   source: "common practice; Ohm's law",

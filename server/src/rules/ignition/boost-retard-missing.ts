@@ -7,9 +7,9 @@ export const rule: StageRule = {
   id: 'ignition/boost-retard-missing',
   title: 'No retard under boost',
   severity: 'warning',
-  why: 'A denser charge burns faster and knocks sooner, and knock under boost breaks pistons in seconds. The figure is one to start from: let someone with experience set full load and boost, on a dynamometer where you can.',
+  why: 'A denser charge burns faster and knocks sooner, and knock under boost breaks pistons in seconds. The figure is one to start from: let someone with experience set full load and boost, on a dyno where you can.',
   inspect: 'Look in the timing table of the computer, above the pressure of the air: the numbers must fall with boost.',
-  remedy: 'Take timing out for each pound of boost, start with more than you need, and have it set on a dynamometer.',
+  remedy: 'Take timing out for each pound of boost, start with more than you need, and have it set on a dyno.',
   source: 'common practice, from memory',
   cautions: ['knock'],
   check: ({ values: { ignition }, stage: { boost }, induction, show }) => {

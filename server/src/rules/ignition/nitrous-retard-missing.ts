@@ -5,7 +5,7 @@ export const rule: StageRule = {
   id: 'ignition/nitrous-retard-missing',
   title: 'Too little retard for nitrous',
   severity: 'warning',
-  why: 'Nitrous speeds up the burn, so the same timing is suddenly far too early: that knocks and breaks pistons at once. About 2 degrees for 50 hp is a figure to start from; confirm it on a dynamometer.',
+  why: 'Nitrous speeds up the burn, so the same timing is suddenly far too early: that knocks and breaks pistons at once. About 2 degrees for 50 hp is a figure to start from; confirm it on a dyno.',
   inspect: 'Timing light with nitrous armed but the bottle shut: the retard must come in with the switch.',
   remedy: 'Take the timing out in the computer or with a retard box on the same switch, before the first shot.',
   source: 'common practice, from memory: about 2 deg for 50 hp',

@@ -4,7 +4,7 @@ export const rule: StageRule = {
   id: 'ignition/no-advance',
   title: 'Distributor timing with the advance locked',
   severity: 'error',
-  why: 'An engine wants more advance the faster it turns. With the timing fixed it kicks back at the starter or burns too late at speed, which costs power and overheats the exhaust. At the drag strip a locked distributor is common; on the road it is not.',
+  why: 'An engine wants more advance the faster it turns. With the timing locked it kicks back at the starter or burns too late at speed, which costs power and overheats the exhaust. A locked distributor is common at the drag strip, but not on the road.',
   inspect: 'Timing light, rev the engine: the mark must move.',
   remedy: 'Free the weights and the vacuum canister, or let the computer time the spark.',
   source: 'common practice',

@@ -9,10 +9,10 @@ export const rule: StageRule = {
   id: 'ignition/total-timing-high',
   title: 'Total timing beyond the usual range',
   severity: 'warning',
-  why: 'Timing that is too early makes the engine knock, and knock breaks it, often before it is heard. Start low, confirm the pointer with a timing light and add in small steps under load, on a dynamometer where you can.',
+  why: 'Timing that is too early makes the engine knock, and knock breaks it, often before it is heard. Start low, confirm the pointer with a timing light and add in small steps under load, on a dyno where you can.',
   inspect:
-    'Prove the pointer with a piston stop first. Then timing light at full advance, vacuum hose off and plugged.',
-  remedy: 'Start at the usual figure and add in small steps under load, on a dynamometer where you can.',
+    'Check the pointer with a piston stop first. Then timing light at full advance, vacuum hose off and plugged.',
+  remedy: 'Start at the usual figure and add in small steps under load, on a dyno where you can.',
   source: 'common practice for pump fuel, from memory',
   cautions: ['knock'],
   check: (situation) => {

@@ -9,7 +9,7 @@ export const rule: StageRule = {
   title: 'Total timing later than usual',
   severity: 'information',
   why: 'A late spark still burns when the exhaust valve opens: power is lost, and the exhaust and the cooling get its heat. The entry may also be the initial timing at idle instead of the total at full load.',
-  inspect: 'Prove the pointer with a piston stop, then timing light at the speed where the advance ends.',
+  inspect: 'Check the pointer with a piston stop, then timing light at the speed where the advance ends.',
   remedy: 'Write down the total and not the initial timing, or set it to where such engines start from.',
   source: 'common practice for pump fuel, from memory',
   check: ({ values, induction, show, showValue }) => {

@@ -5,7 +5,7 @@ export const rule: PlanRule = {
   id: 'paper/incomplete',
   title: 'Sections are missing',
   severity: 'information',
-  why: 'What is not on the sheet is neither computed nor checked, so silence about it is no good news. A sheet may be short while the build takes shape; before parts are ordered it should be whole.',
+  why: 'What is not on the sheet is not worked out or checked, so no news about it is not good news. A sheet may be short while the build takes shape; before parts are ordered it should be whole.',
   inspect: 'Go through the sheet from tank to tailpipe with the car in front of you.',
   remedy: 'Add the section and leave a field empty where its value is not known yet.',
   source: 'common practice',

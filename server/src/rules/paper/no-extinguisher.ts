@@ -8,7 +8,7 @@ export const rule: PlanRule = {
   inspect: 'Pressure gauge and date on the extinguisher, and where it hangs: reachable from outside the car.',
   remedy:
     'Get one rated for liquid fuel that may be used on live wires, and keep it in reach for the first start and in the vehicle.',
-  source: 'common practice; fire classes by NFPA 10 and EN 2',
+  source: 'common practice; fire classes by NFPA 10 and EN 2:1992, from memory',
   checkPlan: (plan) => {
     const handover = plan[0]?.values.handover;
     if (!handover || handover.extinguisher === true) return undefined;

@@ -6,7 +6,7 @@ export const rule: PlanRule = {
   title: 'The sheet has no title',
   severity: 'hint',
   why: 'Reports, comparisons and lists of sheets show the title. Without one, two builds in the shop are told apart by file name only.',
-  inspect: 'Look how the shop names its jobs.',
+  inspect: 'See how the shop names its jobs.',
   remedy: 'Write a title.',
   source: 'common practice',
   checkPlan: (plan) => {

@@ -21,7 +21,7 @@ export const rule: PlanRule = {
   id: 'plan/bought-twice',
   title: 'Part replaced again in a later stage',
   severity: 'information',
-  why: 'A part that is replaced in one stage and again in a later one is paid twice. Often the later one can be bought at once; injectors must still idle in the earlier stage, which the other checks tell.',
+  why: 'A part that is replaced in one stage and again in a later one is paid for twice. Often the later one can be bought at once; injectors must still idle in the earlier stage, which the other checks tell.',
   inspect: 'Put the parts of all stages side by side.',
   remedy: 'Buy the later part at once, where it also suits the earlier stage.',
   source: 'common practice',

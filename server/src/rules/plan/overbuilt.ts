@@ -22,7 +22,7 @@ export const rule: StageRule = {
   title: 'Part far larger than any stage needs',
   severity: 'information',
   why: 'What no stage of the plan uses is paid for and carried along: oversized injectors idle worse, an oversized pump heats the fuel and loads the wiring. A stage that is missing from the plan may be the reason; then write it down.',
-  inspect: 'Look whether the largest stage of the plan is written down.',
+  inspect: 'Check that the largest stage of the plan is written down.',
   remedy: 'Write the missing stage down, choose a smaller part, or keep it on purpose and say so under `silence`.',
   source: 'common practice: two and a half times the need of the hungriest stage',
   check: (situation) => [...injectors(situation), ...pump(situation), ...throttleBody(situation)],

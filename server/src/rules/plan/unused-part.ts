@@ -6,7 +6,7 @@ export const rule: PlanRule = {
   title: 'Entry that no stage uses',
   severity: 'information',
   why: 'An intercooler, a figure of a compressor or a retard that nothing in the plan makes use of changes nothing: the part is bought in vain, or the stage that should use it is written wrong.',
-  inspect: 'Look which stage was meant to use it.',
+  inspect: 'See which stage was meant to use it.',
   remedy: 'Write it into that stage, or take it out.',
   source: 'definition',
   checkPlan: (plan) => {

@@ -11,10 +11,10 @@ export const rule: StageRule = {
   id: 'throttle-body/airflow-far-too-large',
   title: 'Throttle body far too large for the air',
   severity: 'information',
-  why: 'With bores far too large all of the driving is done in the first few degrees of the pedal, and at idle the plates are nearly shut, where they are hardest to set. Air that no stage draws is paid for and not used.',
+  why: 'With bores this large all the driving is done in the first few degrees of pedal, and at idle the plates are nearly shut, where they are hardest to set. You pay for air no stage ever draws.',
   inspect:
     'Vacuum gauge on the manifold at full throttle and full speed: if next to nothing is left, the bores are larger than the engine needs.',
-  remedy: 'A throttle body of the next size down, or keep it and accept a touchy pedal.',
+  remedy: 'A throttle body of the next size down, or keep it and live with a touchy pedal.',
   source: 'common practice, from memory',
   check: (situation) => {
     const { see, show, values } = situation;

@@ -1,6 +1,5 @@
 import { airDemand } from '../../analysis/demand.ts';
 import type { Estimate } from '../../analysis/figure.ts';
-import { withSpread } from '../../analysis/figure-words.ts';
 import {
   airflowNeeded,
   depressionColdest,
@@ -21,17 +20,18 @@ export const rule: StageRule = {
   why: 'What the bores hold back at full throttle is missing in the cylinders: the claimed power is not reached, and with a blower or turbo the boost falls too. The limit is the pressure drop at which four-bore bodies are rated.',
   inspect: 'Vacuum gauge on the manifold at full throttle and full speed: what it shows is what the bores hold back.',
   remedy: 'Larger bores, or two bodies as one set where the manifold has the pads.',
-  source: 'NACA Report 1135; Heywood (1988), eqs. C.8 and C.9; the limit of 1.5 inHg is common practice',
+  source: 'NACA Report 1135 (1953); Heywood (1988), eqs. C.8 and C.9; the limit of 1.5 inHg is common practice',
   check: (situation) => {
-    const { limit, values, showValue } = situation;
+    const { limit, values, compare } = situation;
     const most = limit('pressure-drop');
     const { day, drop, choked } = worstDay(situation);
     const miss = choked ? { excess: Number.POSITIVE_INFINITY } : above(drop, most);
     if (!miss) return undefined;
+    const shown = drop && compare(drop, most);
     return {
       at: values['throttle-body']?.['rated-airflow'] ? 'throttle-body.rated-airflow' : 'throttle-body.bores',
-      message: drop
-        ? `At full power the throttle body holds back ${withSpread(drop, showValue)} on ${day}, over the limit of ${showValue(most, 'depression')}.`
+      message: shown
+        ? `At full power the throttle body holds back ${shown.value} on ${day}, over the limit of ${shown.limit}.`
         : (choked ?? ''),
       related: [{ at: 'stages.power', message: 'The power of this stage asks for it.' }],
       day,

@@ -10,7 +10,7 @@ const SINGLE = 'throttle-body.injectors.dead-time';
 
 export const rule: StageRule = {
   id: 'throttle-body/dead-time-doubtful',
-  title: 'Dead time that no injector has',
+  title: 'Dead time no real injector has',
   severity: 'warning',
   why: 'Each pulse is longer than its fuel by the dead time, so duty at full power and the pulse at idle both stand on it. A wrong one makes sound injectors look too small and too large at once, and in the computer it makes idle and cruise wander with the battery voltage.',
   inspect: "Look it up in the injectors' data sheet, with the voltage and the fuel pressure it was measured at.",

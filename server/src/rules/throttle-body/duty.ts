@@ -1,5 +1,6 @@
 import { highestSpeed } from '../../analysis/engine.ts';
-import { capital, withSpread } from '../../analysis/figure-words.ts';
+import type { Estimate } from '../../analysis/figure.ts';
+import { capital } from '../../analysis/figure-words.ts';
 import {
   dutyAtPeakPower,
   dutyAtRedline,
@@ -31,7 +32,7 @@ export const rule: StageRule = {
     'Larger injectors, more pressure while pump, hoses and injectors stand it, or fewer pulses for each cycle where the computer can.',
   source: 'common practice: 85 %; kinematics of the four-stroke cycle',
   check: (situation) => {
-    const { see, limit, show, showValue, values } = situation;
+    const { see, limit, show, values } = situation;
     const own = values['throttle-body']?.injectors?.['largest-duty'];
     const most = own?.value ?? limit('largest-duty');
     const [atPeak, atRedline] = [see(dutyAtPeakPower), see(dutyAtRedline)];
@@ -45,7 +46,7 @@ export const rule: StageRule = {
     const slower = slowerFiring(situation, 1 / 2);
     return {
       at: 'throttle-body.injectors',
-      message: `${capital(worst.name)} is ${withSpread(worst, showValue)}, ${miss.onlyAtBadEnd ? 'which can pass' : 'over'} the limit of ${showValue(most, 'ratio')}.${required ? ` Each injector needs ${show(required)}${across ? ` at ${show(across)}` : ''}.` : ''}${feedTakes(situation)}`,
+      message: `${overTheLimit(situation, worst, most, miss.onlyAtBadEnd)}${required ? ` Each injector needs ${show(required)}${across ? ` at ${show(across)}` : ''}.` : ''}${feedTakes(situation)}`,
       related: [{ at: 'stages.power', message: 'The power of this stage asks for it.' }],
       ...miss,
       repairs: [
@@ -58,6 +59,18 @@ export const rule: StageRule = {
     };
   },
 };
+
+/** A duty of more than the whole time is no duty: the injectors need longer than there is. */
+function overTheLimit({ compare }: Situation, duty: Estimate, most: number, onlyAtBadEnd: boolean): string {
+  const { value, limit } = compare(duty, most);
+  if (duty.value > 1) {
+    const when = duty.name.replace('duty cycle at ', '');
+    const times = Number(duty.value.toPrecision(2));
+    const need = times > 1 ? `about ${times} times the time there is` : 'all the time there is';
+    return `At ${when} the injectors need ${need}; the limit is ${limit} of it.`;
+  }
+  return `${capital(duty.name)} is ${value}, ${onlyAtBadEnd ? 'which can pass' : 'over'} the limit of ${limit}.`;
+}
 
 /** Share of the time that dead times may take before too many pulses are the cause. Common practice, from memory. */
 const DEAD_SHARE = 0.2;

@@ -1,4 +1,3 @@
-import { withSpread } from '../../analysis/figure-words.ts';
 import { hoodGap, stackHeight } from '../../analysis/stack.ts';
 import { below, type Repair, type Situation, type StageRule } from '../../checking/rule.ts';
 import { roundedDown, roundedUp } from '../../remedies/size.ts';
@@ -17,14 +16,15 @@ export const rule: StageRule = {
     'Lower air cleaner or thinner spacer first; a scoop or a raised hood after that. A hood that strikes springs open on the road.',
   source: 'common practice',
   check: (situation) => {
-    const { see, limit, show, showValue, values } = situation;
+    const { see, limit, show, showValue, compare, values } = situation;
     const gap = see(hoodGap);
     const miss = below(gap, limit('hood-gap'));
     if (!gap || !miss) return undefined;
     const { stack } = values;
+    const shown = compare(gap, limit('hood-gap'));
     return {
       at: 'stack.air-cleaner',
-      message: `The stack of ${show(see(stackHeight))} ${gap.value < 0 ? `is ${showValue(-gap.value, 'length')} too tall for the hood` : `leaves ${withSpread(gap, situation.showValue)} under the hood`}, where a gap of ${showValue(limit('hood-gap'), 'length')} should stay.`,
+      message: `The stack of ${show(see(stackHeight))} ${gap.value < 0 ? `is ${showValue(-gap.value, 'length')} too tall for the hood` : `leaves ${shown.value} under the hood`}, where a gap of ${shown.limit} should stay.`,
       related: [
         { at: 'vehicle.hood-clearance', message: 'The room under the hood.' },
         { at: 'throttle-body.height', message: 'The throttle body.' },

@@ -1,4 +1,3 @@
-import { withSpread } from '../../analysis/figure-words.ts';
 import { idlePulse, idlePulseMargin, powerCoveredLow } from '../../analysis/idle-injection.ts';
 import { deadTime } from '../../analysis/injectors.ts';
 import { idling } from '../../analysis/operating-points.ts';
@@ -16,12 +15,12 @@ export const rule: StageRule = {
   id: 'throttle-body/idle-pulse-short',
   title: 'Injectors too big to idle',
   severity: 'error',
-  why: 'Below its shortest repeatable pulse an injector gives now more, now less fuel: the engine hunts, loads up and fouls plugs at idle, and no tuning cures it. Power range has two ends, and this is the lower one.',
+  why: 'Below its shortest repeatable pulse an injector sometimes gives more fuel and sometimes less: the engine hunts, loads up and fouls plugs at idle, and no tuning cures it. Power range has two ends, and this is the lower one.',
   inspect: 'Log the pulse at warm idle: below the shortest repeatable one the mixture wanders whatever the table says.',
   remedy: 'Smaller injectors where the later stages allow it, fewer and longer pulses, or less pressure.',
   source: 'kinematics of the four-stroke cycle; air at idle: Heywood (1988), eq. 2.27, with figures of common practice',
   check: (situation) => {
-    const { see, values, stage, show } = situation;
+    const { see, values, stage, show, compare } = situation;
     const shortest = values['throttle-body']?.injectors?.['shortest-pulse'];
     const pulse = see(idlePulse);
     const dead = see(deadTime);
@@ -30,10 +29,11 @@ export const rule: StageRule = {
     const covered = see(powerCoveredLow);
     const share = ((pulse.low ?? pulse.value) - dead.value) / (shortest.high - dead.value);
     const isLifted = situation.know(idling)?.regulation === 'backed-up';
+    const shown = compare(pulse, shortest.value);
     const lifted = isLifted ? ` The return line lifts the rail to ${show(see(idleRailPressure))} at idle.` : '';
     return {
       at: 'throttle-body.injectors',
-      message: `The pulse at idle is ${withSpread(pulse, situation.showValue)}, under the ${show(shortest)} these injectors can repeat${covered ? `; they suit an engine of ${show(covered)} and more` : ''}.${lifted}`,
+      message: `The pulse at idle is ${shown.value}, under the ${shown.limit} these injectors can repeat${covered ? `; they suit an engine of ${show(covered)} and more` : ''}.${lifted}`,
       related: [
         { at: 'engine.idle', message: 'At this idle.' },
         ...(stage.power ? [{ at: 'stages.power' as const, message: 'The power to cover.' }] : []),

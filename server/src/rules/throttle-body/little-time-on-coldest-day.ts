@@ -7,14 +7,14 @@ import { fittingInjectors } from '../../remedies/injector-size.ts';
 
 export const rule: StageRule = {
   id: 'throttle-body/little-time-on-coldest-day',
-  title: 'Hardly any time for the fuel in cold, dense air',
+  title: 'Hardly any injector time left in cold, dense air',
   severity: 'warning',
   capacity: true,
-  why: 'In the densest air it meets the engine asks for nearly all the time there is. An injector needs the last few percent to open and close, so the mixture there is no longer what the computer wants, and nothing is left for a richer fuel.',
+  why: 'In the densest air it ever sees, the engine asks for nearly all the time there is. An injector needs the last few percent to open and close, so the mixture there is no longer what the computer wants, and nothing is left for a richer fuel.',
   inspect: 'Log the duty cycle at full load on a cold morning at the lowest place it is driven.',
-  remedy: 'Somewhat larger injectors, or write down how low and how cold it gets if that day never comes.',
+  remedy: 'Somewhat larger injectors, or write down how low and how cold it gets if the car never sees such a day.',
   source:
-    'air mass by the air term of SAE J1349, read in secondary copies; kinematics of the four-stroke cycle; 95 % is common practice',
+    'air mass by the air term of SAE J1349 (1990), read in secondary copies; kinematics of the four-stroke cycle; 95 % is common practice',
   check: (situation) => {
     const { see, showValue } = situation;
     const miss = coldDutyMiss(situation, COLDEST_SHARE);

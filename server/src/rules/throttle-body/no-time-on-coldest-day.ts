@@ -6,15 +6,15 @@ import { fittingInjectors } from '../../remedies/injector-size.ts';
 
 export const rule: StageRule = {
   id: 'throttle-body/no-time-on-coldest-day',
-  title: 'No time for the fuel in cold, dense air',
+  title: 'Not enough injector time in cold, dense air',
   severity: 'error',
   capacity: true,
-  why: 'Cold air near the sea is denser, so the same engine takes more of it and needs more fuel. Injectors that suit the air the power was measured in may then be open all the time and still give too little: the engine goes lean at full power, where lean breaks pistons, on the best day of the year.',
+  why: 'Cold air near the sea is denser, so the same engine takes more of it and needs more fuel. Injectors that suit the air the power was measured in may then be open all the time and still give too little: the engine goes lean at full power, where lean breaks pistons, on the day the engine pulls hardest.',
   inspect: 'Log the duty cycle at full load on a cold morning at the lowest place it is driven, and watch the mixture.',
   remedy:
     'Injectors for the densest air, not for the air at home. If it never comes down there, write down how low it goes.',
   source:
-    'air mass by the air term of SAE J1349, read in secondary copies; kinematics of the four-stroke cycle; no margin is counted twice',
+    'air mass by the air term of SAE J1349 (1990), read in secondary copies; kinematics of the four-stroke cycle; no margin is counted twice',
   cautions: ['knock'],
   check: (situation) => {
     const { see, show } = situation;

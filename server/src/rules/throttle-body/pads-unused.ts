@@ -8,7 +8,7 @@ export const rule: StageRule = {
   title: 'Mounting pad without a throttle body',
   severity: 'warning',
   why: 'A pad left open is a hole into the manifold, and one with a plate over it leaves the cylinders beneath with less air and fuel than the others. A tunnel ram or a blower with two pads is made for two.',
-  inspect: 'Look what covers the second pad.',
+  inspect: 'See what covers the second pad.',
   remedy: 'Mount the set the manifold is made for, or use a top with one pad in the middle.',
   source: 'common practice',
   check: ({ values }) => {

@@ -16,7 +16,7 @@ export const rule: StageRule = {
   inspect: 'Read what the maker rates the throttle body for, and on which fuel.',
   remedy: 'A body with a higher rating, or two as one set; the duty cycle shows how close the injectors are.',
   source: "the maker's rating on gasoline; other fuels in proportion to the stoichiometric ratio, common practice",
-  check: ({ values, stage, see, limit, showValue }) => {
+  check: ({ values, stage, see, limit, compare }) => {
     const rating = values['throttle-body']?.['power-rating'];
     const bodies = values['throttle-body']?.quantity ?? 1;
     const ratio = see(stoichiometricFigure);
@@ -27,10 +27,11 @@ export const rule: StageRule = {
     const most = rating.low * bodies * share;
     if (stage.power.high <= most) return undefined;
     const onlyAtBadEnd = stage.power.value <= rating.value * bodies * share;
+    const shown = compare(stage.power, rating.value * bodies * share);
     const better = roundedUp(stage.power.high / share / bodies, rating);
     return {
       at: 'throttle-body.power-rating',
-      message: `${stage.power.text} ${onlyAtBadEnd ? 'can be' : 'is'} over the ${showValue(rating.value * bodies * share, 'power')} that ${bodies === 1 ? 'the throttle body is' : `the ${bodies} throttle bodies are`} rated for${share < 1 ? ' on this fuel' : ''}.`,
+      message: `${shown.value} ${onlyAtBadEnd ? 'can be' : 'is'} over the ${shown.limit} that ${bodies === 1 ? 'the throttle body is' : `the ${bodies} throttle bodies are`} rated for${share < 1 ? ' on this fuel' : ''}.`,
       related: [{ at: 'stages.power', message: 'The power of this stage.' }],
       excess: stage.power.value - most,
       onlyAtBadEnd,

@@ -7,7 +7,8 @@ export const rule: StageRule = {
   title: 'Too few pulses for the cylinders that share them',
   severity: 'warning',
   why: 'One throttle body feeds all cylinders through the air of one plenum. When it sprays less often than every other intake stroke, some cylinders draw a cloud of fuel and others mostly air: the engine shakes, one bank fouls its plugs and the other runs lean.',
-  inspect: 'Compare the plugs of all cylinders after a steady pull: light and dark ones in turns are too few pulses.',
+  inspect:
+    'Compare the plugs of all cylinders after a steady pull: light and dark ones side by side mean too few pulses.',
   remedy: 'Fire the injectors more often, or spread the fuel over more injectors that take turns.',
   source: 'common practice: at least one pulse for every two cylinders',
   check: (situation) => {

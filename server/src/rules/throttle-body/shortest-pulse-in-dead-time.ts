@@ -8,7 +8,7 @@ export const rule: StageRule = {
   title: 'Shortest pulse within the dead time',
   severity: 'error',
   why: 'During its dead time an injector delivers nothing, so its shortest useful pulse is longer than that. As written the idle cannot be judged; usually the shortest pulse was given as open time, without the dead time.',
-  inspect: 'Look how the maker gives the shortest pulse: as the whole pulse, or as open time after the dead time.',
+  inspect: 'See how the maker gives the shortest pulse: as the whole pulse, or as open time after the dead time.',
   remedy: 'Write the whole pulse: open time and dead time together.',
   source: 'definition',
   check: ({ values, know, show, showValue }) => {

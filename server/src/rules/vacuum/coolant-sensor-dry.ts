@@ -4,7 +4,7 @@ export const rule: StageRule = {
   id: 'vacuum/coolant-sensor-dry',
   title: 'Coolant sensor does not touch coolant',
   severity: 'warning',
-  why: 'In metal or in a passage without coolant the sensor follows the engine late and by half. The computer keeps the mixture rich too long, and does not see an engine that overheats.',
+  why: 'In metal or in a passage without coolant the sensor lags the engine and reads low. The computer keeps the mixture rich too long, and does not see an engine that overheats.',
   inspect:
     'Thermometer on the housing beside the sensor and the reading in the computer, from cold to warm: they should go up together.',
   remedy:

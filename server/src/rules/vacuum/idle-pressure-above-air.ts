@@ -1,6 +1,5 @@
 import { idleVacuum } from '../../analysis/idle.ts';
 import type { StageRule } from '../../checking/rule.ts';
-import { formatIn } from '../../units/format.ts';
 
 export const rule: StageRule = {
   id: 'vacuum/idle-pressure-above-air',
@@ -11,14 +10,14 @@ export const rule: StageRule = {
     'Vacuum gauge on a manifold port, warm idle; barometer or weather report for the pressure of the air, not the one reduced to sea level.',
   remedy: 'Write down the pressure of the air at the site less the reading of the gauge.',
   source: 'definition of absolute pressure; ISO 2533:1975',
-  check: ({ values, see, show }) => {
+  check: ({ values, see, compare }) => {
     const idle = values.engine?.['idle-manifold-pressure'];
     const vacuum = see(idleVacuum);
-    if (!vacuum || vacuum.value >= 0) return undefined;
-    const air = formatIn(vacuum.value + (idle?.value ?? 0), 'absolute-pressure', idle?.unit ?? 'kPa');
+    if (!idle || !vacuum || vacuum.value >= 0) return undefined;
+    const shown = compare(idle, vacuum.value + idle.value);
     return {
       at: 'engine.idle-manifold-pressure',
-      message: `The manifold cannot idle at ${show(idle)} absolute where the air has ${air}.`,
+      message: `The manifold cannot idle at ${shown.value} absolute where the air has ${shown.limit}.`,
       related: [{ at: 'site.altitude', message: 'The altitude decides the pressure of the air.' }],
     };
   },

@@ -4,8 +4,8 @@ export const rule: PlanRule = {
   id: 'vacuum/reference-without-blower',
   title: 'Manifold-pressure hose at a blower the plan does not have',
   severity: 'information',
-  why: 'Whoever connects the hose looks for a blower and does not find one, and guesses the port. A wrong guess, such as a ported one, gives the computer no vacuum at idle.',
-  inspect: 'Look which port the hose is on.',
+  why: 'Whoever connects the hose will look for a blower, not find one, and guess at a port. A wrong guess, such as a ported one, gives the computer no vacuum at idle.',
+  inspect: 'See which port the hose is on.',
   remedy: 'Name the port by what is there: the manifold, below the throttle plates.',
   source: 'common practice',
   checkPlan: (plan) => {

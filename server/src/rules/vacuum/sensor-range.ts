@@ -1,7 +1,6 @@
 import { sensorPressure } from '../../analysis/boost.ts';
 import { above, type StageRule } from '../../checking/rule.ts';
 import { roundedUp } from '../../remedies/size.ts';
-import { formatIn } from '../../units/format.ts';
 
 /** Usual tops of range of manifold-pressure sensors, Pa: the trade's 1-bar to 7-bar sensors. Common practice, from memory. */
 const USUAL_RANGES = [110e3, 200e3, 250e3, 300e3, 400e3, 500e3, 700e3];
@@ -18,7 +17,7 @@ export const rule: StageRule = {
   inspect: 'Read the print on the sensor. In a log at full boost a line that goes flat is the top of its range.',
   remedy: 'Fit a sensor of the next range up, and give the computer its calibration.',
   source: 'definition of absolute pressure; reserve common practice',
-  check: ({ values, stage, see, limit, show, showValue }) => {
+  check: ({ values, stage, see, limit, show, showValue, compare }) => {
     const range = values.sensors?.['manifold-pressure']?.range;
     const highest = see(sensorPressure);
     if (!range || !highest) return undefined;
@@ -29,10 +28,11 @@ export const rule: StageRule = {
     const miss = above(highest, range.value / (1 + reserve));
     if (!miss) return undefined;
     const larger = USUAL_RANGES.find((top) => top >= needed);
-    const inUnit = (value: number) => formatIn(value, 'absolute-pressure', range.unit);
+    const { dimension, unit } = range;
+    const reached = (times: number) => compare({ value: highest.value * times, dimension, unit }, range.value).value;
     return {
       at: 'sensors.manifold-pressure.range',
-      message: `The sensor reads to ${show(range)} absolute, but the manifold reaches ${inUnit(highest.value)} at sea level${isBoosted ? `, ${inUnit(highest.value * (1 + reserve))} with the reserve of ${showValue(reserve, 'ratio')}` : ''}.`,
+      message: `The sensor reads to ${show(range)} absolute, but the manifold reaches ${reached(1)} at sea level${isBoosted ? `, ${reached(1 + reserve)} with the reserve of ${showValue(reserve, 'ratio')}` : ''}.`,
       related: [{ at: 'stages.boost', message: 'The boost of this stage.' }],
       ...miss,
       repairs: larger

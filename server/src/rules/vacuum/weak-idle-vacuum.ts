@@ -1,7 +1,6 @@
 import { sitePressure } from '../../analysis/air.ts';
 import { idleManifoldPressure, idleVacuum } from '../../analysis/idle.ts';
 import { below, type StageRule } from '../../checking/rule.ts';
-import { formatIn } from '../../units/format.ts';
 
 /** Least vacuum at idle, Pa, for a steady speed-density signal: 8 inHg. Common practice, from memory. */
 const LEAST_VACUUM = 8 * 3386.38864;
@@ -14,18 +13,18 @@ export const rule: StageRule = {
   inspect: 'Vacuum gauge at warm idle: a low needle that swings. Look for leaks before the cam is blamed.',
   remedy: 'A computer that blends in the throttle position, a milder cam or a higher idle.',
   source: 'definition of gauge pressure; limit common practice, from memory',
-  check: ({ values, see, know, show }) => {
+  check: ({ values, see, know, show, compare }) => {
     const unit = values.engine?.['idle-manifold-pressure']?.unit ?? 'kPa';
     const vacuum = see(idleVacuum);
     const [idle, air] = [know(idleManifoldPressure), see(sitePressure)];
     if (!vacuum || idle === undefined || !air || vacuum.value < 0) return undefined;
     const miss = below(vacuum, LEAST_VACUUM);
     if (!miss) return undefined;
-    const inUnit = (value: number) => formatIn(value, 'pressure', unit);
+    const against = (value: number) => compare({ value, dimension: 'pressure', unit }, LEAST_VACUUM);
     const cam = values.engine?.['cam-duration'];
     return {
       at: 'engine.idle-manifold-pressure',
-      message: `An idle at ${inUnit(idle)} absolute leaves only ${inUnit(vacuum.value)} of vacuum under the ${inUnit(air.value)} of the air at the site. A steady signal takes ${inUnit(LEAST_VACUUM)}.`,
+      message: `An idle at ${against(idle).value} absolute leaves only ${against(vacuum.value).value} of vacuum under the ${against(air.value).value} of the air at the site. A steady signal takes ${against(vacuum.value).limit}.`,
       related: cam ? [{ at: 'engine.cam-duration', message: `A cam of ${show(cam)} at 0.050 in lift.` }] : [],
       ...miss,
     };
