@@ -53,7 +53,9 @@ function shown(format: FormatName, one: CheckResult): string {
   return write(one, look);
 }
 
-const samples = readdirSync('samples').filter((name) => name.endsWith('.build.yaml'));
+const samples = readdirSync('samples', { recursive: true, encoding: 'utf8' })
+  .filter((name) => /\.(build|parts|config)\.yaml$/.test(name))
+  .toSorted();
 
 /** What a check of all samples says, in a format. */
 const known = new Map<FormatName, string>();

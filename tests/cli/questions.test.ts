@@ -35,7 +35,7 @@ describe('build-sheet questions', () => {
     const { version, files } = JSON.parse(out);
     expect(version).toBe(1);
     expect(files).toHaveLength(1);
-    expect(files[0].questions[0]).toMatchObject({ field: 'engine.peak-power-speed', unit: 'rpm', choices: [] });
+    expect(files[0].questions[0]).toMatchObject({ field: 'stages.boost', unit: 'psi', choices: [] });
   });
 
   it.each([['0'], ['ten'], ['-1']])('refuses %s as a number of questions', async (most) => {
@@ -85,13 +85,13 @@ describe('build-sheet ask', () => {
 
   it('tells what waits for an answer, goes back, and on again', async () => {
     const replies: Replies = [
-      ['engine.peak-power-speed', '?'],
-      ['whether this is so: ', '5000'],
+      ['boost', '?'],
+      ['whether this is so: ', '5'],
       ['', 'back'],
-      ['now: 5000 rpm', '5200'],
+      ['now: 5 psi', '7'],
     ];
     const { text } = await talk(replies, SHORT);
-    expect(text).toContain('peak-power-speed: 5200 rpm');
+    expect(text).toContain('boost: 7 psi');
   });
 
   it('says why an answer cannot be and asks again', async () => {

@@ -245,7 +245,7 @@ describe('the next question', () => {
     const uri = await opened('format: 1\nengine:\n  cylinders: 8\n  \n');
     await client.pull(uri);
     const fields = (await client.complete(uri, { line: 3, character: 2 })).items;
-    expect(fields.slice(0, 2).map(({ label }) => label)).toEqual(['peak-power-speed', 'displacement']);
+    expect(fields.slice(0, 2).map(({ label }) => label)).toEqual(['compression-ratio', 'peak-power-speed']);
   });
 });
 

@@ -50,7 +50,7 @@ export const leastThrottleArea = figure({
   name: 'least effective area of all bores',
   dimension: 'area',
   formula: 'm_a,P a / mass flux at the largest pressure drop, a the air of the day',
-  source: 'NACA Report 1135; Heywood, eqs. C.8 and C.9',
+  source: 'NACA Report 1135 (1953); Heywood (1988), eqs. C.8 and C.9',
   home: ['throttle-body.bores', 'throttle-body'],
   notes: ({ coldArea, hotArea }) => [
     `lower end of throttle-body/airflow-too-small, on ${coldArea > hotArea ? 'the coldest, lowest day' : 'the hottest, highest day'}`,

@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { checkText } from '../../../server/src/checking/checked.ts';
 import { above, below } from '../../../server/src/checking/rule.ts';
+import { noHouse } from '../../../server/src/sheet/house.ts';
+import { samples } from '../analysis/sheets.ts';
 
 describe('a figure beside a limit', () => {
   it.each([
@@ -27,5 +30,12 @@ describe('a figure beside a limit', () => {
   it('takes a limit under zero as one', () => {
     expect(above({ value: -2 }, -3)).toEqual({ excess: 1, onlyAtBadEnd: false });
     expect(below({ value: -4 }, -3)).toEqual({ excess: 1, onlyAtBadEnd: false });
+  });
+});
+
+describe('a rule that needs a limit', () => {
+  it('says nothing, and does not fail, while the limits may stand in a part that cannot be read', () => {
+    const [, text = ''] = samples.find(([name]) => name === 'overreach-roadster.build.yaml') ?? [];
+    expect(checkText(`${text}\n>\n`, noHouse).faults).toEqual([]);
   });
 });

@@ -110,10 +110,10 @@ describe('asking', () => {
     expect(talk.turn.question).toMatchObject({ field: 'stages.power', unit: 'hp' });
     talk.next({ answer: '330' });
     expect(talk.text).toMatch(/^format: \d+\nstages:\n {2}- \{ power: 330 hp \}\n$/);
-    talk.answer('engine.displacement', '6.05 liters');
-    expect(talk.text).toContain('\n  displacement: 6.05 liters\n');
     talk.answer('engine.compression-ratio', '9.1');
     expect(talk.text).toContain('\n  compression-ratio: 9.1\n');
+    talk.answer('engine.displacement', '6.05 liters');
+    expect(talk.text).toContain('\n  displacement: 6.05 liters\n');
     talk.answer('ignition.trigger', 'points');
     expect(talk.text).toContain('\n  trigger: contact-points\n');
     talk.answer('fuel-system.tank.vent', 'Yes');
@@ -171,17 +171,17 @@ describe('asking', () => {
   it('goes back to what was asked before, shows what is written, and comes forward again', () => {
     const talk = new Talk(SHORT);
     const first = talk.turn.question?.field;
-    talk.next({ answer: '5000' });
+    talk.next({ answer: '5' });
     const second = talk.turn.question?.field;
     talk.next('back');
-    expect(talk.turn.question).toMatchObject({ field: first, written: '5000 rpm' });
+    expect(talk.turn.question).toMatchObject({ field: first, written: '5 psi' });
     talk.next('back');
     expect(talk.turn.question?.field).toBe(first);
     talk.next('keep');
     expect(talk.turn.question?.field).toBe(second);
     talk.next('back');
-    talk.next({ answer: '5200' });
-    expect(talk.text).toContain('peak-power-speed: 5200 rpm');
+    talk.next({ answer: '7' });
+    expect(talk.text).toContain('boost: 7 psi');
     expect(talk.turn.question?.field).toBe(second);
   });
 

@@ -123,7 +123,7 @@ describe('a completed field is left empty', () => {
 
 describe('completion of house rules', () => {
   it('offers what they may set, rules and severities', () => {
-    expect(labels('‸', houseRoot)).toEqual(['limits', 'rules', 'units', 'fuel', 'catalogs', 'currency']);
+    expect(labels('‸', houseRoot)).toEqual(['limits', 'rules', 'units', 'octane', 'fuel', 'catalogs', 'currency']);
     expect(labels('rules:\n  ‸\n', houseRoot)).toContain('ignition/contact-points');
     expect(labels('rules:\n  ignition/contact-points: { severity: ‸ }\n', houseRoot)).toContain('warning');
     expect(taken('rules:\n  ignition/con‸\n', 'ignition/contact-points', houseRoot)).toBe(

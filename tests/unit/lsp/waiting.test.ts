@@ -66,7 +66,7 @@ describe('long work', () => {
     await until(() => service.steps > 2);
     expect(codes(await client.pull())).toContain('ignition/contact-points');
     service.enough = () => true;
-    expect((await asked).map(({ title }) => title)).toEqual(['Enough']);
+    expect((await asked).map(({ title }) => title)).toContain('Enough');
     expect(service.steps).toBeLessThan(5000);
   });
 
@@ -75,7 +75,8 @@ describe('long work', () => {
     service.enough = (isLate) => isLate;
     client = await InProcess.start(service, nothing, pulls);
     await client.open(points);
-    expect(await client.ask('codeAction', { range, context })).toHaveLength(1);
+    const actions = await client.ask<CodeAction[]>('codeAction', { range, context });
+    expect(actions.map(({ title }) => title)).toContain('Enough');
     expect(service.steps).toBeLessThan(5000);
   });
 });
