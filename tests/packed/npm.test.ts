@@ -19,7 +19,7 @@ describe('the tarball of npm pack', () => {
     expect(paths).toEqual(
       expect.arrayContaining(['dist/build-sheet.cjs', 'dist/build-sheet-bundle.cjs', 'dist/licenses.txt']),
     );
-    expect(paths.filter((path) => /^(server|tests|scripts|samples)\/|\.vsix$|node_modules/.test(path))).toEqual([]);
+    expect(paths.filter((path) => /^(server|tests|scripts)\/|\.vsix$|node_modules/.test(path))).toEqual([]);
     writeFileSync(join(folder, 'package.json'), '{ "private": true }');
     execFileSync('npm', ['install', '--offline', '--no-audit', '--no-fund', join(folder, filename)], { cwd: folder });
     expect(readdirSync(join(folder, 'node_modules')).filter((name) => !name.startsWith('.'))).toEqual(['build-sheet']);
