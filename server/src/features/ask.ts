@@ -93,9 +93,8 @@ function newProblem(before: Sheet, after: Sheet, place: Path): string | undefine
 
 /** The question an asking has come to: one that was put before, or the next of those that were not. */
 function put(checked: Checked, { put: before, at }: Asking): Turn {
-  const open = askedOf(checked).filter(
-    ({ field, stage }) => !before.some((one) => one.field === field && one.stage === stage),
-  );
+  const places = new Set(before.map(({ field, stage }) => asked(asQuestion(field, stage), checked).at));
+  const open = askedOf(checked).filter(({ at: place }) => !places.has(place));
   const again = before[at];
   const question = again ? asked(asQuestion(again.field, again.stage), checked) : open.shift();
   if (!question) return { asking: { put: before, at: before.length }, edits: [] };

@@ -185,6 +185,16 @@ describe('asking', () => {
     expect(talk.turn.question?.field).toBe(second);
   });
 
+  it('asks for no place twice, though another stage lacks it too', () => {
+    const talk = new Talk(`${SHORT}throttle-body: { bores: { quantity: 4, diameter: 44 mm } }\n`);
+    const places: string[] = [];
+    while (talk.turn.question) {
+      places.push(talk.turn.question.at);
+      talk.next('unknown');
+    }
+    expect(places.filter((place, index) => places.indexOf(place) !== index)).toEqual([]);
+  });
+
   it('comes to an end, whatever the sheet', { timeout: 60_000 }, () => {
     for (const sample of ['night-shift', 'overreach-roadster', 'quarry-wagon']) {
       const talk = new Talk(readFileSync(`samples/${sample}.build.yaml`, 'utf8'));

@@ -79,7 +79,7 @@ export default (page) => {
       const { completeLine } = typist(page);
       for (const line of linesOf(COMPLETE_SHEET)) await completeLine(line, 60);
       await saved(byCompletion, COMPLETE_SHEET);
-      await until('no problems', () => page.locator('[id="status.problems"][aria-label*="No Problems"]').count());
+      await until('nothing wrong', () => page.locator('.statusbar-item', { hasText: 'nothing wrong found' }).count());
     },
   });
 };
