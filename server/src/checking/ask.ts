@@ -23,7 +23,7 @@ type Check = () => Draft | readonly Draft[] | undefined;
 /**
  * Asks rules about a plan. Where nothing that a rule looked at differs, its answer is that of an earlier version of the
  * plan, with as many stages of the same names, or that of the stage before. A rule that looked for something which may
- * stand in an unread part of the text has found nothing.
+ * stand in an unread part of the text has found nothing, also where it fails for want of it.
  */
 export function answersOf(
   rules: readonly Rule[],
@@ -43,7 +43,7 @@ export function answersOf(
       const drafts = listOf(check());
       return { drafts: watch.isUnread ? [] : drafts, watch, later: 0 };
     } catch (error) {
-      return { drafts: [], watch, later: 0, fault: { where: id, error } };
+      return { drafts: [], watch, later: 0, ...(!watch.isUnread && { fault: { where: id, error } }) };
     }
   }
 

@@ -62,8 +62,6 @@ export function lateSparkOf(situation: Situation): Knock | undefined {
   const of = know(fullLoad);
   if (!values.fuel?.grade || !of || knockOf(situation, knockIndex, fullLoad)) return undefined;
   const own = limit('knock-index');
-  const isRead = own > 0;
-  if (!isRead) return undefined;
   const iron = limitedSparkOn(knockCurve(cylinderAt(of)), 'iron', usualBurn, { most: own });
   if (iron.limit === 'free' || iron.spark >= LEAST_USEFUL_SPARK) return undefined;
   const stated = values.engine?.['head-material'];

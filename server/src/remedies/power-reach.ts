@@ -1,5 +1,4 @@
 import {
-  camDuration,
   engineBuild,
   leastPressure,
   mostOfMildCam,
@@ -7,6 +6,7 @@ import {
   usualPressure,
 } from '../analysis/believable-power.ts';
 import { impliedVolumetricEfficiency, meanEffectivePressure } from '../analysis/demand.ts';
+import { camDuration } from '../analysis/engine.ts';
 import type { Estimate } from '../analysis/figure.ts';
 import { nitrousEnergy } from '../analysis/knock.ts';
 import type { FigureNode } from '../analysis/node.ts';
