@@ -1,5 +1,5 @@
 import { type Entry, entryAt, isUnknown, wholeRange } from '../sheet/entry.ts';
-import type { Path } from '../sheet/path.ts';
+import { changedIn, type Path, unchanged } from '../sheet/path.ts';
 import { entryOf, nearestEntry } from '../sheet/read.ts';
 import type { Range } from '../text/place.ts';
 import type { NamedText } from './names/name-kind.ts';
@@ -53,7 +53,7 @@ export function usesAt(sheet: NamedText, offset: number): Use[] {
 type Field = { entry: Entry; stage: number; inner: Path };
 
 /** Fields that are said once for the whole sheet, or that no check reads. */
-const ONCE: ReadonlySet<unknown> = new Set(['format', 'title', 'notes', 'silence']);
+const ONCE: ReadonlySet<unknown> = new Set(['format', 'title', 'stages', 'notes', 'silence']);
 
 /** The field whose name or value is at an offset; `stage` is the one that changes it, -1 for the sheet itself. */
 function fieldUnder(root: Entry, offset: number): Field | undefined {
@@ -61,16 +61,16 @@ function fieldUnder(root: Entry, offset: number): Field | undefined {
   const { key, value, kind, path } = entry;
   const isOn = (range: Range | undefined) => range !== undefined && range.start <= offset && offset <= range.end;
   if (!isOn(key) && !(kind === 'scalar' && isOn(value))) return undefined;
-  const [first, stage, third, ...inner] = path;
-  if (ONCE.has(first) || String(first).startsWith('x-')) return undefined;
-  if (first !== 'stages') return { entry, stage: -1, inner: path };
-  return third === 'changes' && inner.length > 0 ? { entry, stage: Number(stage), inner } : undefined;
+  const { place: inner, stage } = unchanged(path);
+  if (stage >= 0) return inner.length > 0 ? { entry, stage, inner } : undefined;
+  const [first] = path;
+  return ONCE.has(first) || String(first).startsWith('x-') ? undefined : { entry, stage, inner };
 }
 
 /** The places of a field: in the sheet itself, then in the changes of its stages. */
 function placesOf(root: Entry, inner: Path): { entry: Entry; stage: number }[] {
   const stages = entryOf({ root }, ['stages'])?.children.length ?? 0;
-  const paths = Array.from({ length: stages }, (_, stage) => ({ stage, path: ['stages', stage, 'changes', ...inner] }));
+  const paths = Array.from({ length: stages }, (_, stage) => ({ stage, path: changedIn(stage, inner) }));
   return [{ stage: -1, path: inner }, ...paths].flatMap(({ stage, path }) => {
     const entry = entryOf({ root }, path);
     return entry ? [{ entry, stage }] : [];

@@ -6,7 +6,7 @@ import { applyEdits, editsFor } from '../sheet/edit.ts';
 import { entryAt } from '../sheet/entry.ts';
 import type { TextEdit } from '../sheet/problem.ts';
 import type { Sheet } from '../sheet/read.ts';
-import { type Slot, slots } from '../sheet/slots.ts';
+import { type Slot, slotAround } from '../sheet/slots.ts';
 import { echo } from '../text/echo.ts';
 import { tellingFigures } from './part-figures.ts';
 
@@ -18,9 +18,7 @@ export type PickList = { slot: string; title: string; picks: readonly Pick[]; mi
 
 /** The slot at an offset of a sheet: the innermost whose section, or name, is there. */
 export function slotUnder({ root }: Sheet, offset: number): Slot | undefined {
-  const { path } = entryAt(root, offset);
-  const steps = path[0] === 'stages' && path[2] === 'changes' ? path.slice(3) : path;
-  return slots.findLast((slot) => slot.path.every((step, index) => steps[index] === step));
+  return slotAround(entryAt(root, offset).path);
 }
 
 /** The options of a choice as a list to pick from; each writes its id and takes out what it replaces. */
@@ -52,7 +50,7 @@ export function pickList(checked: Checked, choice: Choice, read: (text: string) 
 }
 
 /** The edits that put parts into their slots, where the text with them can be read and takes them over. */
-export function placingEdits(
+function placingEdits(
   { sheet, house }: Checked,
   placings: readonly Placing[],
   read: (text: string) => Sheet,

@@ -1,6 +1,6 @@
 import type { Checked } from '../checking/checked.ts';
 import type { Rule } from '../checking/rule.ts';
-import { type Slot, slots } from '../sheet/slots.ts';
+import { type Slot, slotAround } from '../sheet/slots.ts';
 import type { Steps } from '../text/steps.ts';
 import { Choosing, choose } from './choose.ts';
 import { costOf, sumOf } from './cost.ts';
@@ -30,7 +30,7 @@ export function* costOfWaiting(checked: Checked, rules: readonly Rule[]): Steps<
   const parts: Waiting[] = [];
   const told = new Set<Slot>();
   for (const { path, stages } of outgrown) {
-    const slot = slotOf(path);
+    const slot = slotAround(path);
     if (!slot || told.has(slot)) continue;
     told.add(slot);
     const choice = yield* choose(choosing, slot);
@@ -49,11 +49,4 @@ export function* costOfWaiting(checked: Checked, rules: readonly Rule[]): Steps<
     });
   }
   return { parts, now: sumOf(parts.map(({ now }) => now?.cost)), later: sumOf(parts.map(({ later }) => later)) };
-}
-
-/** The innermost slot that a finding is about. */
-function slotOf(path: readonly (string | number)[]): Slot | undefined {
-  const isChange = path[0] === 'stages' && path[2] === 'changes';
-  const steps = isChange ? path.slice(3) : path;
-  return slots.findLast((slot) => slot.path.every((step, index) => steps[index] === step));
 }

@@ -45,7 +45,19 @@ export function inStage(index: number, path: FieldPath): Path {
 
 /** The place of a field in what a stage changes. */
 export function inChanges(index: number, path: FieldPath): Path {
-  return ['stages', index, 'changes', ...stepsOf(path)];
+  return changedIn(index, stepsOf(path));
+}
+
+/** The place in what a stage changes of what stands at a place of the sheet itself. */
+export function changedIn(index: number, place: Path): Path {
+  return ['stages', index, 'changes', ...place];
+}
+
+/** The place in the sheet itself of what a place is about, and the stage that changes it there, -1 where none does. */
+export function unchanged(place: Path): { place: Path; stage: number } {
+  const [section, stage, changes, ...inner] = place;
+  const isChange = section === 'stages' && typeof stage === 'number' && changes === 'changes';
+  return isChange ? { place: inner, stage } : { place, stage: -1 };
 }
 
 /** The field at a place, whatever stage or list item it is in: `stages[1].changes.fuel.grade` is `fuel.grade`. */

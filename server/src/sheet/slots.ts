@@ -1,7 +1,7 @@
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import type { Part } from '../generated/catalog.ts';
 import type { FieldPath } from './path.ts';
-import { stepsOf, valueAt } from './path.ts';
+import { type Path, stepsOf, unchanged, valueAt } from './path.ts';
 
 /** What a part of a catalog is: the name of the section that describes it there. */
 export type PartKind = Exclude<
@@ -58,9 +58,19 @@ export function slotNamed(name: string): Slot | undefined {
 }
 
 /** The slot at these steps of the sheet, or of what a stage changes. */
-export function slotAt(steps: readonly (string | number)[]): Slot | undefined {
-  const isChange = steps[0] === 'stages' && steps[2] === 'changes';
-  return byPath.get((isChange ? steps.slice(3) : steps).join('.'));
+export function slotAt(steps: Path): Slot | undefined {
+  return byPath.get(unchanged(steps).place.join('.'));
+}
+
+/** The innermost slot that a place of the sheet, or of what a stage changes, is in. */
+export function slotAround(steps: Path): Slot | undefined {
+  return slots.findLast((slot) => isInSlot(steps, slot));
+}
+
+/** Whether a place of the sheet, or of what a stage changes, is in a slot. */
+export function isInSlot(steps: Path, { path }: Slot): boolean {
+  const { place } = unchanged(steps);
+  return path.every((step, index) => place[index] === step);
 }
 
 /** What the sheet, or a stage's changes, say of a slot. */

@@ -1,7 +1,7 @@
 import { plain } from '../../sheet/compose.ts';
 import { type Change, editsFor, type NewValue } from '../../sheet/edit.ts';
 import { type Entry, entryAt, isUnknown } from '../../sheet/entry.ts';
-import type { Path } from '../../sheet/path.ts';
+import { changedIn, type Path, unchanged } from '../../sheet/path.ts';
 import { entryOf } from '../../sheet/read.ts';
 import { quoted } from '../../text/echo.ts';
 import type { Action, Asked } from './action.ts';
@@ -19,7 +19,7 @@ export function intoStages({ checked, range }: Asked): Action[] {
   const [section] = entry.path;
   if (!isChangeable(entry) || WHOLE.has(section) || String(section).startsWith('x-')) return [];
   return plan.slice(1, 1 + MOST_STAGES).flatMap(({ index, name }) => {
-    const set = ['stages', index, 'changes', ...entry.path];
+    const set = changedIn(index, entry.path);
     if (entryOf(sheet, set)) return [];
     return made(sheet, `Change it in stage ${quoted(name)}`, [{ set, to: plain(entry) as NewValue }]);
   });
@@ -29,23 +29,23 @@ export function intoStages({ checked, range }: Asked): Action[] {
 export function outOfStage({ checked, range }: Asked): Action[] {
   const { sheet } = checked;
   const entry = entryAt(sheet.root, range.start);
-  const [section, , changes, ...inner] = entry.path;
-  if (!isChangeable(entry) || section !== 'stages' || changes !== 'changes' || inner.length === 0) return [];
-  const change = [{ set: inner, to: plain(entry) as NewValue }, { remove: emptied(sheet, entry.path) }];
+  const { place, stage } = unchanged(entry.path);
+  if (!isChangeable(entry) || stage < 0 || place.length === 0) return [];
+  const change = [{ set: place, to: plain(entry) as NewValue }, { remove: emptied(sheet, entry.path) }];
   return made(sheet, 'Take it for the whole sheet, not for this stage alone', change);
 }
 
 /** The path of the outermost section among a stage's changes that holds nothing else. */
 function emptied(sheet: { root: Entry }, path: Path): Path {
   const around = path.slice(0, -1);
-  const isAlone = around[2] === 'changes' && entryOf(sheet, around)?.children.length === 1;
+  const isAlone = unchanged(around).stage >= 0 && entryOf(sheet, around)?.children.length === 1;
   return isAlone ? emptied(sheet, around) : path;
 }
 
 /** Whether the cursor is on a field with a value of its own, and not in a list. */
 function isChangeable(entry: Entry): boolean {
-  const inner = entry.path[0] === 'stages' ? entry.path.slice(3) : entry.path;
-  const isField = entry.key !== undefined && inner.every((step) => typeof step === 'string');
+  const { place } = unchanged(entry.path);
+  const isField = entry.key !== undefined && place.every((step) => typeof step === 'string');
   return isField && entry.kind !== 'map' && !isUnknown(entry) && !entry.inherited;
 }
 

@@ -1,5 +1,5 @@
 import type { Draft, PlanRule, Repair } from '../../checking/rule.ts';
-import { type FieldPath, inChanges } from '../../sheet/path.ts';
+import { changedIn, type FieldPath, inChanges } from '../../sheet/path.ts';
 import type { Quantity } from '../../units/quantity.ts';
 
 /** Fields that mean another part when they change; those of a throttle body first, since its injectors come with it. */
@@ -63,7 +63,7 @@ function atOnce(title: string, early: number, late: number, changes: unknown, pa
   return [
     {
       title,
-      changes: [{ set: inChanges(early, path), to: text }, { remove: ['stages', late, 'changes', ...gone] }],
+      changes: [{ set: inChanges(early, path), to: text }, { remove: changedIn(late, gone) }],
     },
   ];
 }
