@@ -37,82 +37,52 @@ import { completed } from './fit/completed.ts';
 import { type Fit, fitOf } from './fit/fit.ts';
 import { type Headroom, headroomOf } from './fit/headroom.ts';
 import { type Needs, needsOf } from './fit/needs.ts';
-import type { BuildSheet } from './generated/build-sheet.ts';
-import type { Catalog as CatalogValues } from './generated/catalog.ts';
 import { rules as allRules } from './generated/rules.ts';
-import { validateCatalog, validateSheet } from './generated/validate.js';
 import { comparisonOf } from './report/comparison.ts';
 import type { NamedComparison } from './report/comparison-page.ts';
 import type { Section } from './report/html.ts';
 import { needLine } from './report/needs-page.ts';
-
 import { figureLines } from './report/plain-lines.ts';
+import { catalogReader, sheetReader, Texts } from './service/texts.ts';
 import { Catalog } from './sheet/catalog.ts';
 import { checkedCatalog } from './sheet/catalog-check.ts';
-import { ofFolder, unitsIn } from './sheet/house.ts';
+import { unitsIn } from './sheet/house.ts';
 import { formatEdits } from './sheet/layout.ts';
-import { MOST_CATALOG } from './sheet/parse.ts';
 import type { FieldPath } from './sheet/path.ts';
 import type { TextEdit } from './sheet/problem.ts';
 import type { Sheet } from './sheet/read.ts';
-import { Reader } from './sheet/reader.ts';
 import { catalogRoot, houseRoot, root } from './sheet/schema.ts';
 import { slotNamed, slots } from './sheet/slots.ts';
-import { isUpToDate, withParts } from './sheet/with-parts.ts';
 import type { Place, Range } from './text/place.ts';
 import type { Steps } from './text/steps.ts';
 import type { Units } from './units/format.ts';
 import { readHouse } from './workspace/house-file.ts';
 import { kindOf } from './workspace/kind.ts';
-import { type HouseFault, type OpenText, type Standing, Workspace } from './workspace/workspace.ts';
-
-/**
- * What is known of an open text: its newest version, and of an earlier one what the next check starts from. `taken`: when the
- * catalogs were last looked at for it.
- */
-type Memory = {
-  text: OpenText;
-  reader: Reader<BuildSheet>;
-  sheet: Sheet;
-  checked?: { of: Sheet; taken: number; check: Checked };
-};
-
-/** What is known of an open catalog. */
-type CatalogMemory = { text: OpenText; reader: Reader<CatalogValues>; sheet: Sheet<CatalogValues> };
-
-function catalogReader(): Reader<CatalogValues> {
-  return new Reader<CatalogValues>(catalogRoot, validateCatalog, MOST_CATALOG);
-}
+import type { HouseFault, Standing, Workspace } from './workspace/workspace.ts';
 
 /** What there is to tell of a text that is not open. */
 export type LookedInto = { diagnoses: Diagnosis[]; faults: readonly Fault[]; named: NamedThing[] };
-
-function sheetReader(): Reader<BuildSheet> {
-  return new Reader<BuildSheet>(root, validateSheet);
-}
 
 /**
  * What the product can do with the open texts of its workspace, as plain data and UTF-16 offsets. Each version of a text
  * is read once and checked once, when first asked for. A text that is not open gets nothing but what is wrong with it.
  */
 export class Service {
-  private readonly memories = new Map<string, Memory>();
-  private readonly catalogs = new Map<string, CatalogMemory>();
+  private readonly texts: Texts;
   private readonly known: ReadonlySet<string>;
   /** Reads and checks texts that are not open, each from the one before: those of a shop have much in common. */
-  private unopened: { reader: Reader<BuildSheet>; checked?: Checked } = { reader: sheetReader() };
+  private unopened: { reader: ReturnType<typeof sheetReader>; checked?: Checked } = { reader: sheetReader() };
   readonly workspace: Workspace;
 
   constructor(private readonly rules: readonly Rule[] = allRules) {
     this.known = new Set(rules.map(({ id }) => id));
-    this.workspace = new Workspace(this.known);
+    this.texts = new Texts(rules, this.known);
+    this.workspace = this.texts.workspace;
   }
 
   /** Forgets a text that is no longer open. */
   close(uri: string): void {
-    this.workspace.close(uri);
-    this.memories.delete(uri);
-    this.catalogs.delete(uri);
+    this.texts.close(uri);
   }
 
   /** The rules and figures that failed by a fault of our own when a text was checked. */
@@ -179,13 +149,13 @@ export class Service {
 
   /** Parts to pick for the slot at an offset of a sheet, or for one by its name. */
   *pickParts(uri: string, at: number | string): Steps<PickList | undefined> {
-    const text = this.workspace.get(uri);
-    if (text?.kind !== 'sheet') return undefined;
-    const checked = this.checked(text);
+    const trial = this.trial(uri);
+    if (!trial) return undefined;
+    const { checked, read } = trial;
     const slot = typeof at === 'string' ? slotNamed(at) : slotUnder(checked.sheet, at);
     if (!slot || !checked.house.shelf) return undefined;
     const choice = yield* choose(new Choosing(checked, this.rules), slot);
-    return pickList(checked, choice, this.trying(text));
+    return pickList(checked, choice, read);
   }
 
   /** The slot at an offset of a sheet for which the catalogs have parts. */
@@ -197,8 +167,9 @@ export class Service {
 
   /** The id of a part or kit at an offset of an open text. */
   partId(uri: string, offset: number): PartId | undefined {
-    const text = this.workspace.get(uri);
-    return text && text.kind !== 'house' ? partIdAt(text.kind, this.textOf(text), offset) : undefined;
+    const kind = this.workspace.get(uri)?.kind;
+    const text = this.read(uri);
+    return text && kind && kind !== 'house' ? partIdAt(kind, text, offset) : undefined;
   }
 
   /** Where the catalogs that hold for a text give an id. */
@@ -220,10 +191,6 @@ export class Service {
     return sheet.broken ? undefined : partIdsIn(kind, { root: sheet.root, text });
   }
 
-  private textOf(text: OpenText): { root: Sheet['root']; text: string } {
-    return { root: this.reading(text).root, text: text.text };
-  }
-
   /** What parts can be chosen for. */
   slotNames(): string[] {
     return slots.map(({ name }) => name);
@@ -243,29 +210,29 @@ export class Service {
 
   /** Puts the questions about a sheet one after the other; what a reply writes is to be made before the next one. */
   ask(uri: string, asking: Asking, reply?: Reply): Turn | undefined {
-    const text = this.workspace.get(uri);
-    return text?.kind === 'sheet' ? ask(this.checked(text), asking, reply, this.trying(text)) : undefined;
+    const trial = this.trial(uri);
+    return trial && ask(trial.checked, asking, reply, trial.read);
   }
 
   /** The next question that has no place in a sheet yet, and the edits that leave one for its answer. */
   nextQuestion(uri: string): NextQuestion | undefined {
-    const text = this.workspace.get(uri);
-    return text?.kind === 'sheet' ? nextQuestion(this.checked(text), this.trying(text)) : undefined;
+    const trial = this.trial(uri);
+    return trial && nextQuestion(trial.checked, trial.read);
   }
 
   /** The title of a sheet, if it has one. */
   title(uri: string): string | undefined {
     const text = this.workspace.get(uri);
-    return text?.kind === 'sheet' ? this.memory(text).sheet.values.title : undefined;
+    return text?.kind === 'sheet' ? this.texts.sheet(text).values.title : undefined;
   }
 
   /** Everything that is wrong with a text. */
   diagnose(uri: string): Diagnosis[] {
     const text = this.workspace.get(uri);
     if (!text) return [];
-    if (text.kind !== 'sheet') return problemDiagnoses(uri, text.text, this.reading(text).problems);
+    if (text.kind !== 'sheet') return problemDiagnoses(uri, text.text, this.texts.reading(text).problems);
     const { faults } = this.workspace.houseFor(uri);
-    return [...houseFaultDiagnoses(text.text, faults), ...sheetDiagnoses(uri, this.checked(text))];
+    return [...houseFaultDiagnoses(text.text, faults), ...sheetDiagnoses(uri, this.texts.checked(text))];
   }
 
   /**
@@ -276,8 +243,12 @@ export class Service {
     const text = this.workspace.get(uri);
     if (!text) return [];
     if (text.kind !== 'sheet')
-      return problemsTold(uri, this.reading(text), repairs ? (changed) => this.readingOf(text, changed) : undefined);
-    return toldOf(uri, this.checked(text), repairs ? this.trying(text) : undefined);
+      return problemsTold(
+        uri,
+        this.texts.reading(text),
+        repairs ? (changed) => this.texts.readingOf(text, changed) : undefined,
+      );
+    return toldOf(uri, this.texts.checked(text), repairs ? this.texts.trying(text) : undefined);
   }
 
   /** House rules that should hold for a text and do not, or not all of them. */
@@ -335,9 +306,9 @@ export class Service {
   explain(uri: string, offset: number, needs: Known['needs'] = []): Explanation | undefined {
     const text = this.workspace.get(uri);
     if (!text) return undefined;
-    if (text.kind !== 'sheet') return hoverAt(this.reading(text).root, offset, nothingKnown);
-    const checked = this.checked(text);
-    const named = partIdAt('sheet', this.textOf(text), offset);
+    if (text.kind !== 'sheet') return hoverAt(this.texts.reading(text).root, offset, nothingKnown);
+    const checked = this.texts.checked(text);
+    const named = partIdAt('sheet', checked.sheet, offset);
     const part = named && partPage(checked.sheet, named, checked.house.currency);
     if (named && part) return { range: named.range, page: part, hasWork: false };
     const { sheet, plan, house, accepted, findings } = checked;
@@ -367,7 +338,7 @@ export class Service {
     if (!text) return undefined;
     if (text.kind === 'house') return completionsAt(text.text, offset, houseRoot);
     if (text.kind === 'catalog') return completionsAt(text.text, offset, catalogRoot);
-    const checked = this.memories.get(uri)?.checked?.check;
+    const checked = this.texts.lastChecked(uri);
     const { shelf } = this.workspace.houseFor(uri).house;
     return completionsAt(text.text, offset, root, () => (checked ? ranksOf(checked) : NO_RANKS), shelf);
   }
@@ -377,14 +348,14 @@ export class Service {
     const text = this.workspace.get(uri);
     if (!text) return [];
     if (text.kind !== 'sheet')
-      return problemRepairs(uri, this.reading(text), range, (changed) => this.readingOf(text, changed));
-    return yield* repairsAt(uri, this.checked(text), range, this.trying(text));
+      return problemRepairs(uri, this.texts.reading(text), range, (changed) => this.texts.readingOf(text, changed));
+    return yield* repairsAt(uri, this.texts.checked(text), range, this.texts.trying(text));
   }
 
   /** The edits of a repair that was offered without them; none, if it does not hold. */
   *resolve(uri: string, choice: Choice): Steps<readonly TextEdit[]> {
-    const text = this.workspace.get(uri);
-    return text?.kind === 'sheet' ? yield* editsOf(this.checked(text), choice, this.trying(text)) : [];
+    const trial = this.trial(uri);
+    return trial ? yield* editsOf(trial.checked, choice, trial.read) : [];
   }
 
   /** What would mend everything that needs no choice, in one go. */
@@ -396,7 +367,7 @@ export class Service {
   /** Sections, fields and named items. */
   outline(uri: string): OutlineItem[] {
     const text = this.workspace.get(uri);
-    return text ? outlineOf(text.text, this.reading(text).root) : [];
+    return text ? outlineOf(text.text, this.texts.reading(text).root) : [];
   }
 
   /** Edits that put the white space of a text in order; nothing where it is left as it is. */
@@ -408,13 +379,13 @@ export class Service {
   /** What can be folded. */
   folds(uri: string): Fold[] {
     const text = this.workspace.get(uri);
-    return text ? foldsOf(text.text, this.reading(text).root) : [];
+    return text ? foldsOf(text.text, this.texts.reading(text).root) : [];
   }
 
   /** The rules a text names, as links to their pages. */
   links(uri: string): RuleLink[] {
     const text = this.workspace.get(uri);
-    return text ? linksOf(this.reading(text).root) : [];
+    return text ? linksOf(this.texts.reading(text).root) : [];
   }
 
   /** Where what stands at an offset is said. */
@@ -445,8 +416,10 @@ export class Service {
   rename(uri: string, offset: number, name: string): Renaming {
     const text = this.workspace.get(uri);
     if (!text) return { refusal: 'This text is not open.' };
-    if (text.kind === 'sheet') return renamed(this.memory(text).sheet, offset, name, this.trying(text));
-    return renamed({ ...this.house(text), text: text.text }, offset, name, (changed) => readHouse(changed, this.known));
+    if (text.kind === 'sheet') return renamed(this.texts.sheet(text), offset, name, this.texts.trying(text));
+    return renamed({ ...this.texts.house(text), text: text.text }, offset, name, (changed) =>
+      readHouse(changed, this.known),
+    );
   }
 
   /** The places that change together while a name is typed in one of them. */
@@ -464,8 +437,8 @@ export class Service {
   /** What is named in a sheet. */
   named(uri: string): NamedThing[] {
     const text = this.workspace.get(uri);
-    if (text?.kind === 'catalog') return namedParts(this.textOf(text));
-    return text?.kind === 'sheet' ? namedThings(this.memory(text).sheet) : [];
+    if (text?.kind === 'catalog') return namedParts({ text: text.text, root: this.texts.reading(text).root });
+    return text?.kind === 'sheet' ? namedThings(this.texts.sheet(text)) : [];
   }
 
   /** What stands on the field at an offset. */
@@ -476,8 +449,8 @@ export class Service {
 
   /** Ways to write a stretch of a sheet differently, to move it, or to insert what is missing. */
   actions(uri: string, range: Range): Action[] {
-    const text = this.workspace.get(uri);
-    return text?.kind === 'sheet' ? actionsAt({ checked: this.checked(text), range, read: this.trying(text) }) : [];
+    const trial = this.trial(uri);
+    return trial ? actionsAt({ ...trial, range }) : [];
   }
 
   /** What is found in a stretch of a sheet and can be accepted. */
@@ -488,8 +461,8 @@ export class Service {
 
   /** The edits that accept what a rule finds. */
   accept(uri: string, accepted: Accepting): readonly TextEdit[] {
-    const text = this.workspace.get(uri);
-    return text?.kind === 'sheet' ? acceptance(this.checked(text), accepted, this.trying(text)) : [];
+    const trial = this.trial(uri);
+    return trial ? acceptance(trial.checked, accepted, trial.read) : [];
   }
 
   /** Figures to show beside their parts in a stretch of a sheet. */
@@ -510,73 +483,19 @@ export class Service {
     return checked && stageVerdictsOf(checked);
   }
 
+  /** A text as it stands, with its outline; nothing for what is not open. */
   private read(uri: string): NamedText | undefined {
     const text = this.workspace.get(uri);
-    return text && { text: text.text, root: this.reading(text).root };
+    return text && { text: text.text, root: this.texts.reading(text).root };
   }
 
-  private house(text: OpenText) {
-    const file = this.workspace.houseAt(text.uri);
-    return file && 'sheet' in file ? file.sheet : readHouse(text.text, this.known);
-  }
-
-  /** A text as it is read, whatever it is. */
-  private reading(text: OpenText): Sheet<unknown> {
-    if (text.kind === 'house') return this.house(text);
-    return text.kind === 'catalog' ? this.catalog(text) : this.memory(text).sheet;
-  }
-
-  /** House rules or a catalog as another text of it would be read. */
-  private readingOf(text: OpenText, changed: string): Sheet<unknown> {
-    if (text.kind === 'house') return readHouse(changed, this.known);
-    this.catalog(text);
-    const reader = this.catalogs.get(text.uri)?.reader.fork();
-    return reader ? checkedCatalog(reader.read(changed), new Catalog(changed)) : this.reading(text);
-  }
-
-  private catalog(text: OpenText): Sheet<CatalogValues> {
-    const known = this.catalogs.get(text.uri);
-    if (known?.text === text) return known.sheet;
-    const reader = known?.reader ?? catalogReader();
-    const sheet = checkedCatalog(reader.read(text.text), this.workspace.catalogs.at(text.uri));
-    this.catalogs.set(text.uri, { text, reader, sheet });
-    return sheet;
-  }
-
-  private memory(text: OpenText): Memory {
-    const known = this.memories.get(text.uri);
-    if (known?.text === text) return known;
-    const reader = known?.reader ?? sheetReader();
-    const memory = { ...known, text, reader, sheet: reader.read(text.text) };
-    this.memories.set(text.uri, memory);
-    return memory;
-  }
-
-  /** Reads texts that are only tried. */
-  private trying(text: OpenText): (changed: string) => Sheet {
-    const memory = this.memory(text);
-    const { shelf } = this.workspace.houseFor(text.uri).house;
-    return (changed) => withParts(memory.reader.fork().read(changed), shelf);
-  }
-
-  /** The newest check of a sheet; nothing for what is no sheet. */
-  private checkedAt(uri: string): Checked | undefined {
+  /** A sheet with its newest check, and how another text of it would be read; nothing for what is no sheet. */
+  private trial(uri: string): { checked: Checked; read: (changed: string) => Sheet } | undefined {
     const text = this.workspace.get(uri);
-    return text?.kind === 'sheet' ? this.checked(text) : undefined;
+    return text?.kind === 'sheet' ? { checked: this.texts.checked(text), read: this.texts.trying(text) } : undefined;
   }
 
-  private checked(text: OpenText): Checked {
-    const memory = this.memory(text);
-    const { house } = this.workspace.houseFor(text.uri);
-    const { stocktaking } = this.workspace;
-    const { checked } = memory;
-    const isNewest = checked?.of === memory.sheet && ofFolder(checked.check.house) === house;
-    if (isNewest && (checked.taken === stocktaking || isUpToDate(checked.check.sheet))) {
-      checked.taken = stocktaking;
-      return checked.check;
-    }
-    const check = checkSheet(memory.sheet, house, checked?.check, this.rules);
-    memory.checked = { of: memory.sheet, taken: stocktaking, check };
-    return check;
+  private checkedAt(uri: string): Checked | undefined {
+    return this.texts.checkedAt(uri);
   }
 }
