@@ -37,6 +37,12 @@ export class StageAnalysis {
     return this.worksheet.see(node);
   }
 
+  /** What a node gives; nothing where it cannot be had. */
+  know<T>(node: Node<T>): T | undefined {
+    const outcome = this.worksheet.see(node);
+    return isKnown(outcome) ? outcome.value : undefined;
+  }
+
   /** The number of a figure, with bounds where the sheet gives tolerances; nothing where it cannot be had. */
   estimate(node: FigureNode): Estimate | undefined {
     const outcome = this.worksheet.see(node);

@@ -3,12 +3,9 @@ import { standardPower } from '../engineering/claim.ts';
 import { brakeMeanEffectivePressure, type Range } from '../engineering/demand.ts';
 import { densityRatio, drivePower } from './boost.ts';
 import { ordinaryAir, powerCondition } from './claim.ts';
-import { displacement, peakPowerSpeed } from './engine.ts';
+import { displacement, knownCam, peakPowerSpeed } from './engine.ts';
 import { isBoosted } from './induction.ts';
-import { choose, fact, field, figure, type Node, optional } from './node.ts';
-
-export const camDuration = field('engine.cam-duration', 'cam');
-const knownCam = optional(camDuration);
+import { choose, fact, figure, type Node } from './node.ts';
 
 /** How far the engine is built for speed; nothing where the cam is not known. */
 export const engineBuild = fact({

@@ -15,7 +15,7 @@ const isNeatAlcohol = fact({
 const CLASSED = 0.51;
 
 /** Whether the fuel is sold by season classes of its own. */
-export const isClassed = fact({
+const isClassed = fact({
   id: 'is-sold-by-class',
   from: { alcohol, vaporKind },
   compute: ({ alcohol, vaporKind }) => vaporKind === 'blend' && alcohol.ethanol >= CLASSED,

@@ -24,7 +24,7 @@ import { boost } from './boost.ts';
 import { claimAir } from './claim.ts';
 import { airOf, chargeOn, charger, keptByInduction } from './days.ts';
 import { airDemand, lambda } from './demand.ts';
-import { compressionRatio } from './engine.ts';
+import { compressionRatio, knownCam } from './engine.ts';
 import { alcohol, chemistry } from './fuel.ts';
 import { fullAdvance, fullLoadSpark, retardForNitrous, retardPerBoost } from './full-load-spark.ts';
 import { nitrousFlow } from './nitrous.ts';
@@ -47,18 +47,16 @@ const REFERENCE =
 const OUTSIDE = 'alcohol is outside what the delay was measured for: by its octane and its cooling only';
 
 /** What the heads are made of. */
-export const headMaterial = choice<HeadMaterial>('engine.head-material', 'heads', {
+const headMaterial = choice<HeadMaterial>('engine.head-material', 'heads', {
   value: 'iron',
   because: 'not said; iron is the safe side',
 });
 
-const camDuration = optional(field('engine.cam-duration', 'cam'));
-
 const intakeClosing = field('engine.intake-closing', 'IVC', {
-  from: { camDuration },
-  compute: ({ camDuration }) => (camDuration === undefined ? REFERENCE_CLOSING : closingOfCam(camDuration)),
-  because: ({ camDuration }) =>
-    camDuration === undefined
+  from: { knownCam },
+  compute: ({ knownCam }) => (knownCam === undefined ? REFERENCE_CLOSING : closingOfCam(knownCam)),
+  because: ({ knownCam }) =>
+    knownCam === undefined
       ? 'not said; common practice: a mild cam'
       : 'common practice, by the cam duration: center at 108 deg, closed 20 deg after the 0.050 in mark',
 });
@@ -203,9 +201,9 @@ function curveAt(id: string, temperature: Node<number>): Node<Curve> {
 }
 
 /** The knock integral by spark in air of 25 degC. */
-export const warmCurve = curveAt('knock-curve', closingTemperature);
+const warmCurve = curveAt('knock-curve', closingTemperature);
 /** The knock integral by spark on the hottest day. */
-export const hotCurve = curveAt('knock-curve-hottest-day', closingTemperatureHottest);
+const hotCurve = curveAt('knock-curve-hottest-day', closingTemperatureHottest);
 
 const notesFor = ({ isAlcoholFuel }: { isAlcoholFuel: boolean }) => [
   REFERENCE,

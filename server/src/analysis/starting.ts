@@ -1,6 +1,5 @@
-import { buildOfCam } from '../engineering/bmep.ts';
 import { IDLE_VOLUMETRIC_EFFICIENCY } from '../engineering/idle.ts';
-import { linearAt } from '../engineering/interpolation.ts';
+import { linearHeldAt } from '../engineering/interpolation.ts';
 import {
   fullLoadEfficiency,
   idleAdvance,
@@ -14,6 +13,7 @@ import { alcoholExcess, coldFuel, crankingFuel } from '../engineering/starting.t
 import { startingAdvance, startingTiming } from '../engineering/timing.ts';
 import { type TorqueCurve, torqueAt } from '../engineering/torque-curve.ts';
 import { sitePressure } from './air.ts';
+import { engineBuild } from './believable-power.ts';
 import { intakePressure } from './boost.ts';
 import { crankingDeadTime } from './cranking.ts';
 import { lambda, volumetricEfficiency } from './demand.ts';
@@ -25,7 +25,7 @@ import { idleInjectorFlow } from './idle-injection.ts';
 import { induction } from './induction.ts';
 import { injectorCount, pulsesPerCycle } from './injectors.ts';
 import { limitedSparkOverSpeed } from './knock.ts';
-import { fact, field, optional } from './node.ts';
+import { fact, optional } from './node.ts';
 import { stagePower } from './power.ts';
 
 /** A point of the map to start from: speed, rev/s, absolute manifold pressure, Pa, spark in degrees before top dead center. */
@@ -53,14 +53,6 @@ const NEAR_FULL = 0.9;
 const IDLE_RANGE = 1.3;
 
 const limitedSpark = optional(limitedSparkOverSpeed);
-const camDuration = optional(field('engine.cam-duration', 'cam'));
-
-const build = fact({
-  id: 'build-by-cam',
-  from: { camDuration },
-  compute: ({ camDuration }) => (camDuration === undefined ? 'mild' : buildOfCam(camDuration)),
-});
-
 /** Efficiency, mixture and spark over speed and manifold pressure to start tuning from. Never a finished tune. */
 export const startingMap = fact({
   id: 'starting-map',
@@ -80,58 +72,58 @@ export const startingMap = fact({
     retardForNitrous,
     fullAdvance,
     limitedSpark,
-    build,
+    engineBuild,
   },
   compute: (v): StartingPoint[] => {
     const curve: TorqueCurve = { power: v.stagePower, peakPowerSpeed: v.peakPowerSpeed };
     const torqueAtPeak = torqueAt(curve, v.peakPowerSpeed).torque;
     const exhaust = Math.max(EXHAUST * v.sitePressure, v.induction === 'turbo' ? v.intakePressure : 0);
-    const full = (speed: number) =>
-      fullLoadEfficiency(v.volumetricEfficiency, torqueAt(curve, speed).torque, torqueAtPeak);
-    const part = (speed: number, manifoldPressure: number) =>
-      partLoadEfficiency({
-        full: full(speed),
-        manifoldPressure,
-        exhaustPressure: exhaust,
-        compressionRatio: v.compressionRatio,
-      });
-    const idle = { known: IDLE_VOLUMETRIC_EFFICIENCY, computed: part(v.idleSpeed, v.idleManifoldPressure) };
+    const part = (full: number, manifoldPressure: number) =>
+      partLoadEfficiency({ full, manifoldPressure, exhaustPressure: exhaust, compressionRatio: v.compressionRatio });
+    const breathing = (speed: number) => {
+      const { torque, outside } = torqueAt(curve, speed);
+      return { full: fullLoadEfficiency(v.volumetricEfficiency, torque, torqueAtPeak), outside };
+    };
+    const idle = {
+      known: IDLE_VOLUMETRIC_EFFICIENCY,
+      computed: part(breathing(v.idleSpeed).full, v.idleManifoldPressure),
+    };
     const timing = { ...startingTiming(v.induction), fullLoad: v.fullAdvance, retardPerBoost: v.retardPerBoost };
-    const isNearFull = (pressure: number) => pressure >= NEAR_FULL * v.intakePressure;
-    return speedsOf(v.idleSpeed, v.redline).flatMap((speed) =>
-      pressuresOf(v.intakePressure).map((pressure): StartingPoint => {
+    const build = v.engineBuild ?? 'mild';
+    const pressures = pressuresOf(v.intakePressure);
+    return speedsOf(v.idleSpeed, v.redline).flatMap((speed) => {
+      const { full, outside } = breathing(speed);
+      const limited = v.limitedSpark ? limitedAt(v.limitedSpark, speed) : Number.POSITIVE_INFINITY;
+      return pressures.map((pressure): StartingPoint => {
         const load = loadShare(pressure, v.idleManifoldPressure, v.sitePressure);
         const isIdle = speed <= IDLE_RANGE * v.idleSpeed && pressure <= v.idleManifoldPressure;
+        const isNearFull = pressure >= NEAR_FULL * v.intakePressure;
         const advance = startingAdvance(timing, {
           speed,
           idleSpeed: v.idleSpeed,
           manifoldPressure: pressure,
           ambient: v.sitePressure,
-          retard: isNearFull(pressure) ? v.retardForNitrous : 0,
+          retard: isNearFull ? v.retardForNitrous : 0,
         });
-        const cap =
-          isNearFull(pressure) && v.limitedSpark ? limitedAt(v.limitedSpark, speed) : Number.POSITIVE_INFINITY;
         return {
           speed,
           pressure,
-          efficiency: throughIdle(part(speed, pressure), load, idle),
-          lambda: isIdle ? idleLambda[v.build] : startingLambda(pressure, v.sitePressure, v.lambda),
-          spark: isIdle ? idleAdvance[v.build] : Math.min(advance, cap),
-          outside: torqueAt(curve, speed).outside,
+          efficiency: throughIdle(part(full, pressure), load, idle),
+          lambda: isIdle ? idleLambda[build] : startingLambda(pressure, v.sitePressure, v.lambda),
+          spark: isIdle ? idleAdvance[build] : Math.min(advance, isNearFull ? limited : Number.POSITIVE_INFINITY),
+          outside,
         };
-      }),
-    );
+      });
+    });
   },
 });
 
 /** The limited spark between the speeds it is known at, in lines; beyond them held. */
 function limitedAt(known: readonly { speed: number; spark: number }[], speed: number): number {
-  const speeds = known.map((one) => one.speed);
-  const held = Math.min(Math.max(speed, speeds[0] ?? speed), speeds.at(-1) ?? speed);
-  return linearAt(
-    speeds,
+  return linearHeldAt(
+    known.map((one) => one.speed),
     known.map(({ spark }) => spark),
-    held,
+    speed,
   );
 }
 

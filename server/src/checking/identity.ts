@@ -54,7 +54,7 @@ export function lastingIdentity(finding: Identified, values: unknown, stageNames
 }
 
 /** A place with the items of lists by what names them, else by their number. */
-export function lastingField(path: Path, values: unknown): string {
+function lastingField(path: Path, values: unknown): string {
   return path
     .map((step, index) =>
       typeof step === 'number' ? (nameOf(valueAt(values, path.slice(0, index + 1))) ?? step + 1) : step,

@@ -1,7 +1,7 @@
 import { airDensity, engineVolumeFlow } from './air.ts';
 import { notNegative, positive, within } from './bounds.ts';
 import { flowAtDuty, type Injection, pulsePeriod } from './injectors.ts';
-import { linearAt } from './interpolation.ts';
+import { linearHeldAt } from './interpolation.ts';
 
 /** Absolute manifold pressure at idle (Pa). Common practice; a cam of long duration idles higher. */
 export const IDLE_MANIFOLD_PRESSURE = 40e3;
@@ -23,14 +23,13 @@ const idleByCam: readonly (readonly [number, number])[] = [
  * Throws `RangeError` outside 150 to 330 degrees.
  */
 export function idleManifoldPressure(camDuration: number): number {
-  const [first, last] = [idleByCam[0] as readonly [number, number], idleByCam.at(-1) as readonly [number, number]];
-  const held = Math.min(Math.max(within(camDuration, 150, 330, 'The cam duration in degrees'), first[0]), last[0]);
+  const duration = within(camDuration, 150, 330, 'The cam duration in degrees');
   return (
     1e3 *
-    linearAt(
+    linearHeldAt(
       idleByCam.map(([degrees]) => degrees),
       idleByCam.map(([, kilopascal]) => kilopascal),
-      held,
+      duration,
     )
   );
 }

@@ -62,6 +62,12 @@ export function linearAt(x: readonly number[], y: readonly number[], where: numb
   return y0 + ((where - x0) / (at(x, i + 1) - x0)) * (at(y, i + 1) - y0);
 }
 
+/** As `linearAt`, but beyond the points the nearest of them holds. @throws RangeError as `linearAt` for a table */
+export function linearHeldAt(x: readonly number[], y: readonly number[], where: number): number {
+  checkPoints(x, y, 1);
+  return linearAt(x, y, Math.min(Math.max(where, at(x, 0)), at(x, x.length - 1)));
+}
+
 function checkPoints(x: readonly number[], y: readonly number[], fewest: number): void {
   if (x.length < fewest) {
     throw new RangeError(

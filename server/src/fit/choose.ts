@@ -12,7 +12,7 @@ import type { BuildSheet } from '../generated/build-sheet.ts';
 import { changedValues } from '../sheet/changed.ts';
 import { entryOf } from '../sheet/read.ts';
 import type { ShelfPart } from '../sheet/shelf.ts';
-import { type Slot, slots } from '../sheet/slots.ts';
+import { isInSlot, type Slot, slots } from '../sheet/slots.ts';
 import type { Steps } from '../text/steps.ts';
 import type { Build } from './build.ts';
 import { completed } from './completed.ts';
@@ -162,14 +162,8 @@ export function optionOf(empty: Trial, trial: Trial, placings: readonly Placing[
     wishes: met.length,
     met,
     warnings: [...new Set(warned.map(({ message }) => message))],
-    doubts: warned.filter(({ path }) => placings.some(({ slot }) => isWithin(path, slot))).length,
+    doubts: warned.filter(({ path }) => placings.some(({ slot }) => isInSlot(path, slot))).length,
   };
-}
-
-/** Whether a place is in a slot, of the sheet or of what a stage changes. */
-function isWithin(path: readonly (string | number)[], { path: steps }: Slot): boolean {
-  const from = path[0] === 'stages' && path[2] === 'changes' ? 3 : 0;
-  return steps.every((step, index) => step === path[from + index]);
 }
 
 /** Those about which the rules doubt least: a part that earns a warning yields to those that earn none. */
@@ -179,14 +173,14 @@ export function leastDoubted<One extends { doubts: number }>(options: readonly O
 }
 
 /** The least share by which a figure that stands on the parts keeps clear of its limit, over all stages and bad ends. */
-export function leastMargin(before: readonly StageAnalysis[], after: readonly StageAnalysis[]): number | undefined {
+function leastMargin(before: readonly StageAnalysis[], after: readonly StageAnalysis[]): number | undefined {
   const margins = after.flatMap((stage, index) =>
     Object.entries(heldAgainst).flatMap(([id, { side, limit: held }]) => {
       const node = figureNamed(id);
       const now = node && stage.see(node);
       const was = node && before[index]?.see(node);
       if (!node || !now || !isKnown(now) || (was && isKnown(was) && was.value === now.value)) return [];
-      const bound = typeof held === 'number' ? held : knownLimit(stage, held);
+      const bound = typeof held === 'number' ? held : stage.know(limit(held));
       const bounds = stage.boundsOf(node);
       if (bound === undefined) return [];
       if (side === 'at most') return [(bound - (bounds?.high ?? now.value)) / bound];
@@ -196,11 +190,6 @@ export function leastMargin(before: readonly StageAnalysis[], after: readonly St
     }),
   );
   return margins.length > 0 ? Math.min(...margins) : undefined;
-}
-
-function knownLimit(stage: StageAnalysis, name: Parameters<typeof limit>[0]): number | undefined {
-  const outcome = stage.see(limit(name));
-  return isKnown(outcome) ? outcome.value : undefined;
 }
 
 /** One part up to a stage and another from it on, where none does it in all stages. */
@@ -243,7 +232,7 @@ function missedOf(
   trial: Trial,
   errors: readonly Finding[],
 ): Missed {
-  const own = errors.find(({ path }) => isWithin(path, slot)) ?? errors[0];
+  const own = errors.find(({ path }) => isInSlot(path, slot)) ?? errors[0];
   const names = (own?.stages ?? []).map((stage) => choosing.build.plan[stage]?.name ?? String(stage + 1));
   return {
     part,

@@ -5,7 +5,7 @@ import type { Slot } from '../sheet/slots.ts';
 import { isQuantityValue } from '../units/quantity.ts';
 
 /** How many of a part a slot takes: pieces, or for what is sold by length the steps that cover the run. */
-export function piecesFor(values: Partial<BuildSheet>, slot: Slot, part: ShelfPart): number | undefined {
+function piecesFor(values: Partial<BuildSheet>, slot: Slot, part: ShelfPart): number | undefined {
   const body = values['throttle-body'];
   if (slot.name === 'throttle-body') {
     const size = part.fields['set-size'];

@@ -29,7 +29,7 @@ export function* fitOf(checked: Checked, rules: readonly Rule[], slot?: Slot): S
 }
 
 /** For each hose what is bought of it for all its runs together. */
-export function hosesOf(choosing: Choosing, placings: readonly Placing[]): BoughtHose[] {
+function hosesOf(choosing: Choosing, placings: readonly Placing[]): BoughtHose[] {
   const lines = placings.filter(({ part }) => part.kind === 'line');
   const parts = new Map(lines.map(({ part }) => [part.id, part]));
   return [...parts.values()].flatMap((part) => {

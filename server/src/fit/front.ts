@@ -9,7 +9,7 @@ export type Measures = {
 export type BestAt = 'cost' | 'margin' | 'fewest parts' | 'wishes';
 
 /** Most options that are shown. */
-export const MOST_OPTIONS = 7;
+const MOST_OPTIONS = 7;
 
 /** Measures as numbers of which less is better; an unknown cost or margin is the worst. */
 function keysOf({ cost, margin, changed, wishes }: Measures): readonly number[] {

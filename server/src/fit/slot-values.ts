@@ -27,7 +27,7 @@ function fittedIn(section: Record<string, unknown>, schema: FieldSchema): Record
 }
 
 /** The fields of a part where it is fitted as the sheet says; a set of throttle bodies is fitted as a set. */
-export function sectionWith(values: Values, slot: Slot, part: ShelfPart): Record<string, unknown> {
+function sectionWith(values: Values, slot: Slot, part: ShelfPart): Record<string, unknown> {
   const section = over(fittedAt(values, slot), part.fields);
   const size = part.kind === 'throttle-body' ? part.fields['set-size'] : undefined;
   return typeof size === 'number' ? { ...section, quantity: size } : section;

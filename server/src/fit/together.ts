@@ -59,7 +59,7 @@ export function* chooseTogether(choosing: Choosing, slots: readonly Slot[]): Ste
 }
 
 /** All combinations of parts for some slots that bring no new error; where they are too many, of the cheapest that fit alone. */
-export function* combinations(
+function* combinations(
   choosing: Choosing,
   group: readonly Slot[],
   choices: readonly Choice[],

@@ -234,8 +234,7 @@ function pumpFuse(build: Build): string | undefined {
 }
 
 function limitOf({ plan }: Build, name: Parameters<typeof limit>[0]): number | undefined {
-  const outcome = plan[0]?.see(limit(name));
-  return outcome && isKnown(outcome) ? outcome.value : undefined;
+  return plan[0]?.know(limit(name));
 }
 
 function numberOf(value: unknown): number | undefined {

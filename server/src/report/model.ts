@@ -1,5 +1,4 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
-import { isKnown } from '../analysis/figure.ts';
 import { figures } from '../analysis/figures.ts';
 import { type HeldAgainst, heldAgainst } from '../analysis/headlines.ts';
 import { type FigureNode, limit } from '../analysis/node.ts';
@@ -80,9 +79,7 @@ export function cellOf(stage: StageAnalysis, node: FigureNode): FigureCell | und
 
 /** The number a figure is held against in a stage, SI. */
 function boundIn(stage: StageAnalysis, { limit: held }: HeldAgainst): number | undefined {
-  if (typeof held === 'number') return held;
-  const outcome = stage.see(limit(held));
-  return isKnown(outcome) ? outcome.value : undefined;
+  return typeof held === 'number' ? held : stage.know(limit(held));
 }
 
 /** What was found, in the order of the text. */

@@ -11,7 +11,7 @@ import type { Parts } from './with-parts.ts';
 import { near } from './words.ts';
 
 /** Days after which a price is old: half a year. Common practice. */
-export const PRICE_LASTS = 183;
+const PRICE_LASTS = 183;
 
 type Text = Pick<Sheet, 'text' | 'root'>;
 type About = Omit<Problem, 'range' | 'fixes'> & Partial<Pick<Problem, 'fixes'>>;
@@ -85,7 +85,7 @@ function buyingProblems(sheet: Text, { place, id, part }: Taken, shelf: Shelf): 
 }
 
 /** Why a part cannot be had today, if it cannot. */
-export function notToBeHad({ id, stock, available }: ShelfPart, today: string | undefined): string | undefined {
+function notToBeHad({ id, stock, available }: ShelfPart, today: string | undefined): string | undefined {
   if (available && today && available > today) return `${quoted(id)} can be had from ${available} on.`;
   if (stock !== 0) return undefined;
   return available && !today

@@ -99,7 +99,7 @@ function takenIn(
 export const MOST_WITHIN = 50;
 
 /** The parts of a kit and of those it holds, what it says itself over what they bring; the way round, if it holds itself. */
-export function contentsOf(id: string, shelf: Shelf) {
+function contentsOf(id: string, shelf: Shelf) {
   const brings = new Map<Slot, string>();
   const seen = new Set<string>();
   let cycle: readonly string[] | undefined;

@@ -1,7 +1,6 @@
 import type { StageAnalysis } from '../../analysis/analysis.ts';
 import { chargingVoltage } from '../../analysis/charging.ts';
 import { pumpCircuit } from '../../analysis/circuits.ts';
-import { isKnown } from '../../analysis/figure.ts';
 import { pumps } from '../../analysis/fuel-network.ts';
 import { dutyOverSpeed } from '../../analysis/full-load-injection.ts';
 import { limit, type Node } from '../../analysis/node.ts';
@@ -37,11 +36,9 @@ function linesOf(plan: Plan, pointsOf: (stage: StageAnalysis) => readonly Point[
 
 /** Injector duty over engine speed, a line a stage. */
 export function dutyPlots(plan: Plan): Plot[] {
-  const lines = linesOf(plan, (stage) =>
-    known(stage, dutyOverSpeed)?.map(({ speed, duty }) => ({ x: speed, y: duty })),
-  );
+  const lines = linesOf(plan, (stage) => stage.know(dutyOverSpeed)?.map(({ speed, duty }) => ({ x: speed, y: duty })));
   if (lines.length === 0) return [];
-  const most = plan[0] && known(plan[0], limit('largest-duty'));
+  const most = plan[0]?.know(limit('largest-duty'));
   return [
     {
       kind: 'plot',
@@ -58,7 +55,7 @@ export function dutyPlots(plan: Plan): Plot[] {
 
 /** What the pumps of the last stage deliver over pressure, and what every stage needs of them. */
 export function pumpPlots(plan: Plan): Plot[] {
-  const units = plan.map((stage) => known(stage, pumps)).findLast((found) => found !== undefined);
+  const units = plan.map((stage) => stage.know(pumps)).findLast((found) => found !== undefined);
   if (!units) return [];
   const most = zeroFlowPressureOf(units, true);
   const points = Array.from({ length: POINTS + 1 }, (_, step) => {
@@ -66,7 +63,7 @@ export function pumpPlots(plan: Plan): Plot[] {
     return { x: pressure, y: pumpsFlow(units, pressure, true).flow };
   });
   const marks = plan.flatMap((stage) => {
-    const [x, y] = [known(stage, pumpPressure), known(stage, requiredDelivery)];
+    const [x, y] = [stage.know(pumpPressure), stage.know(requiredDelivery)];
     return x === undefined || y === undefined ? [] : [{ name: `needed, ${echo(stage.name, 20)}`, x, y }];
   });
   return [
@@ -118,16 +115,11 @@ function alongTheWay(
 ): Plot[] {
   const lines = linesOf(plan, (stage) => {
     const points = at.flatMap(([, node], x) => {
-      const y = known(stage, node);
+      const y = stage.know(node);
       return y === undefined ? [] : [{ x, y }];
     });
     return points.length === at.length ? points : undefined;
   });
   if (lines.length === 0) return [];
   return [{ kind: 'plot', ...about, x: { name: 'place', places: at.map(([place]) => place) }, lines, marks: [] }];
-}
-
-function known<T>(stage: StageAnalysis, node: Node<T>): T | undefined {
-  const outcome = stage.see(node);
-  return isKnown(outcome) ? outcome.value : undefined;
 }

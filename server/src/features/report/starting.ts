@@ -1,12 +1,11 @@
 import type { StageAnalysis } from '../../analysis/analysis.ts';
-import { isKnown } from '../../analysis/figure.ts';
 import { capital, withSpread } from '../../analysis/figure-words.ts';
 import { injectorFlow, injectorPressure } from '../../analysis/full-load-injection.ts';
 import { idleAir, idleFuel } from '../../analysis/idle.ts';
 import { idlePulse } from '../../analysis/idle-injection.ts';
 import { deadTimes } from '../../analysis/injectors.ts';
 import { limitedSparkOverSpeed } from '../../analysis/knock.ts';
-import type { FigureNode, Node } from '../../analysis/node.ts';
+import type { FigureNode } from '../../analysis/node.ts';
 import { coldStart, type StartingPoint, startingMap } from '../../analysis/starting.ts';
 import { cruiseTiming, fullLoadTiming, idleTiming } from '../../analysis/timing.ts';
 import { readDeadTime } from '../../engineering/dead-time.ts';
@@ -19,7 +18,7 @@ import type { Dimension } from '../../units/units.ts';
 type Plan = readonly StageAnalysis[];
 
 /** Said wherever starting settings are shown. */
-export const STARTING_CAUTION =
+const STARTING_CAUTION =
   'A starting point for whoever tunes the engine, never a finished tune: mixture and spark are set on the running engine, by someone with experience, with a wide-range oxygen sensor and an ear or a sensor for knock.';
 
 const VOLTS = [8, 10, 12, 13, 14, 15];
@@ -63,7 +62,7 @@ export function startingPage(plan: Plan, units: Units): Page {
 type Show = (value: number, dimension: Dimension) => string;
 
 function deadTimeTable(stage: StageAnalysis, show: Show): Block[] {
-  const points = known(stage, deadTimes);
+  const points = stage.know(deadTimes);
   if (!points) return [];
   const rows = VOLTS.map((voltage) => {
     const { deadTime, trust } = readDeadTime(voltage, points);
@@ -76,13 +75,15 @@ function deadTimeTable(stage: StageAnalysis, show: Show): Block[] {
 }
 
 function coldTable(stage: StageAnalysis, show: Show): Block[] {
-  const rows = known(stage, coldStart)?.map(({ coolant, mass, pulse, fired, fades, warming }) => [
-    show(coolant, 'temperature'),
-    `${Math.round(mass * 1e6)} mg`,
-    pulse === undefined ? 'not known' : show(pulse, 'time'),
-    `${added(fired)}, gone after ${fades} s`,
-    added(warming),
-  ]);
+  const rows = stage
+    .know(coldStart)
+    ?.map(({ coolant, mass, pulse, fired, fades, warming }) => [
+      show(coolant, 'temperature'),
+      `${Math.round(mass * 1e6)} mg`,
+      pulse === undefined ? 'not known' : show(pulse, 'time'),
+      `${added(fired)}, gone after ${fades} s`,
+      added(warming),
+    ]);
   if (!rows) return [];
   return [
     paragraph(
@@ -103,7 +104,7 @@ function added(factor: number): string {
 
 /** Mixture by manifold pressure, and spark at three speeds. */
 function mixtureTable(stage: StageAnalysis, show: Show): Block[] {
-  const map = known(stage, startingMap);
+  const map = stage.know(startingMap);
   if (!map) return [];
   const speeds = [...new Set(map.map(({ speed }) => speed))];
   const shown = [...new Set([0.25, 0.5, 1].map((share) => speeds[Math.round(share * (speeds.length - 1))]))];
@@ -127,8 +128,8 @@ function mixtureTable(stage: StageAnalysis, show: Show): Block[] {
 /** Spark to start from and knock-limited spark over speed at full load. */
 export function sparkPlots(plan: Plan): Plot[] {
   return plan.flatMap((stage): Plot[] => {
-    const map = known(stage, startingMap);
-    const limited = known(stage, limitedSparkOverSpeed);
+    const map = stage.know(startingMap);
+    const limited = stage.know(limitedSparkOverSpeed);
     if (!map) return [];
     const highest = Math.max(...map.map(({ pressure }) => pressure));
     const start = map.filter(({ pressure }) => pressure === highest);
@@ -149,9 +150,4 @@ export function sparkPlots(plan: Plan): Plot[] {
       },
     ];
   });
-}
-
-function known<T>(stage: StageAnalysis, node: Node<T>): T | undefined {
-  const outcome = stage.see(node);
-  return isKnown(outcome) ? outcome.value : undefined;
 }
