@@ -1,4 +1,14 @@
-import { closeSync, constants, type Dirent, fstatSync, openSync, readSync, type Stats, statSync } from 'node:fs';
+import {
+  closeSync,
+  constants,
+  type Dirent,
+  fstatSync,
+  openSync,
+  type readdir as Readdir,
+  readSync,
+  type Stats,
+  statSync,
+} from 'node:fs';
 import { type FileHandle, open, readdir, stat } from 'node:fs/promises';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { glob } from 'tinyglobby';
@@ -95,15 +105,19 @@ async function entriesOf(folder: string, complaints: string[]): Promise<Dirent[]
 /** Most catalogs that a search finds. */
 const MOST_FOUND = 200;
 
-/** Looks for catalogs as house rules name them, not into what others have put there, and where links lead to folders not either. */
-export function searchOnDisk(): Files['search'] {
+/**
+ * Looks for catalogs as house rules name them, not into what others have put there, and where links lead to folders not
+ * either; through the folders that are given, or those on disk.
+ */
+export function searchOnDisk(folders?: typeof Readdir): Files['search'] {
   return async ({ folder, patterns }: Search) => {
     const cwd = pathOf(folder);
     if (cwd === undefined) return [];
     const signal = AbortSignal.timeout(PATIENCE);
     const options = { cwd, absolute: true, followSymbolicLinks: false, expandDirectories: false, signal };
     const ignore = ['**/node_modules/**', '**/.git/**'];
-    const found = await glob([...patterns], { ...options, ignore }).catch(() => []);
+    const fs = folders && { readdir: folders };
+    const found = await glob([...patterns], { ...options, ignore, ...(fs && { fs }) }).catch(() => []);
     const uris = found.map((file) => pathToFileURL(file).href).filter((uri) => kindOf(uri, '') === 'catalog');
     return uris.toSorted().slice(0, MOST_FOUND);
   };
@@ -113,7 +127,7 @@ export function searchOnDisk(): Files['search'] {
  * Reads a file by its address at once, as for a program that has nothing else to do meanwhile: a regular file up to a size,
  * wherever links lead.
  */
-export function fileNow(uri: string, mostBytes: number): File {
+function fileNow(uri: string, mostBytes: number): File {
   const path = pathOf(uri);
   if (path === undefined) return absent;
   try {
@@ -131,6 +145,12 @@ export function fileNow(uri: string, mostBytes: number): File {
     return unreadable(error as NodeJS.ErrnoException).file;
   }
 }
+
+/** The files on disk for a program that has nothing else to do while one is read. */
+export const filesNow: Files = {
+  read: async (uri, mostBytes) => fileNow(uri, mostBytes),
+  search: searchOnDisk(),
+};
 
 function bytesNow(handle: number, size: number): Uint8Array {
   const buffer = Buffer.alloc(size);

@@ -1,18 +1,14 @@
 import { posix } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { searchOnDisk } from '../disk.ts';
 import type { Told } from '../features/told.ts';
 import type { Service } from '../service.ts';
 import { endOfLine, type Position, positionsIn, startOfLine } from '../text/lines.ts';
 import type { Range } from '../text/place.ts';
 import { kindOf, MOST_SHEET_BYTES } from '../workspace/kind.ts';
-import { supply } from '../workspace/supply.ts';
+import { type Files, supply } from '../workspace/supply.ts';
 import type { File } from '../workspace/workspace.ts';
 import type { CheckedFile, Complaint, Excerpt, ToldAt } from './check-result.ts';
 import { harmless } from './wrap.ts';
-
-/** Reads a file by its address, of so many bytes at most. */
-export type Read = (uri: string, mostBytes: number) => Promise<File>;
 
 /** The check of one file: what there is to tell of it, what keeps the check from being whole, and faults of our own. */
 export type FileResult = { file?: CheckedFile; complaints: readonly Complaint[]; faults: readonly Complaint[] };
@@ -22,19 +18,19 @@ const BEFORE = 60;
 const AFTER = 140;
 
 /** Opens a file in the service, with all that holds for it; whoever opens it closes it. */
-export async function opened(file: string, service: Service, read: Read): Promise<File & { uri: string }> {
+export async function opened(file: string, service: Service, files: Files): Promise<File & { uri: string }> {
   const uri = pathToFileURL(file).href;
-  const found = await read(uri, MOST_SHEET_BYTES);
+  const found = await files.read(uri, MOST_SHEET_BYTES);
   if (found.kind !== 'text') return { ...found, uri };
-  await open(uri, found.text, service, read);
+  await open(uri, found.text, service, files);
   return { ...found, uri };
 }
 
 /** Opens a text in the service, with all that holds for it. */
-export async function open(uri: string, text: string, { workspace }: Service, read: Read): Promise<void> {
+export async function open(uri: string, text: string, { workspace }: Service, files: Files): Promise<void> {
   workspace.put({ uri, kind: kindOf(uri, 'build-sheet') ?? 'sheet', version: 1, text });
   workspace.today = new Date().toISOString().slice(0, 10);
-  await supply(workspace, { read, search: searchOnDisk() });
+  await supply(workspace, files);
 }
 
 /** Why a file is not there as a text. */

@@ -3,8 +3,9 @@ import { basename, dirname, relative } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Service } from '../service.ts';
 import { kindOf } from '../workspace/kind.ts';
+import type { Files } from '../workspace/supply.ts';
 import type { File } from '../workspace/workspace.ts';
-import { absolute, checked, type FileResult, located, opened, pathBetween, type Read, reasonOf } from './check-file.ts';
+import { absolute, checked, type FileResult, located, opened, pathBetween, reasonOf } from './check-file.ts';
 import type { CheckedFile, CheckResult, Complaint } from './check-result.ts';
 import type { KeptChecks } from './kept-checks.ts';
 import type { Crew } from './threads.ts';
@@ -12,8 +13,8 @@ import type { Crew } from './threads.ts';
 /** From so many files on threads help, and checks are kept: fewer are checked before threads or a cache are at hand. */
 export const MANY = 200;
 
-/** How files are checked: as `read` gives them, by the house rules of the service's roots, with or without repairs. */
-export type Checking = { service: Service; read: Read; repairs: boolean; kept?: KeptChecks | undefined };
+/** How files are checked: as `source` gives them, by the house rules of the service's roots, with or without repairs. */
+export type Checking = { service: Service; source: Files; repairs: boolean; kept?: KeptChecks | undefined };
 
 /** What helps with many files: threads, and someone who is told how far it has come. */
 export type Help = { crew?: Crew | undefined; progress?: ((done: number, all: number) => void) | undefined };
@@ -65,10 +66,10 @@ export function checkFile(file: string, checking: Checking): Promise<KeyedResult
 export function checkFile(file: string, checking: Checking, onlyKept: boolean): Promise<KeyedResult | undefined>;
 export async function checkFile(
   file: string,
-  { service, read, repairs, kept }: Checking,
+  { service, source, repairs, kept }: Checking,
   onlyKept = false,
 ): Promise<KeyedResult | undefined> {
-  const found = await opened(file, service, read);
+  const found = await opened(file, service, source);
   if (found.kind !== 'text') return { result: { complaints: [{ path: '', message: reasonOf(found) }], faults: [] } };
   try {
     const key = keyOf(found.uri, found.text, service, repairs);
@@ -85,11 +86,16 @@ export async function checkFile(
 }
 
 /** What a check is known by: all that it stands on but the program. */
-function keyOf(uri: string, text: string, { workspace }: Service, repairs: boolean): string {
-  const behind = workspace.behind(uri).map(([other, file]) => [pathBetween(uri, other), file && sumOf(file)]);
+function keyOf(uri: string, text: string, service: Service, repairs: boolean): string {
+  const { workspace } = service;
   const hasCatalog = workspace.behind(uri).some(([other]) => kindOf(other, '') === 'catalog');
-  const head = [repairs, workspace.get(uri)?.kind, behind, hasCatalog && workspace.today];
+  const head = [repairs, workspace.get(uri)?.kind, behindOf(uri, service), hasCatalog && workspace.today];
   return hashOf(`${JSON.stringify(head)}\n${text}`).slice(0, 32);
+}
+
+/** What the house rules and catalogs are known by that hold for a text, wherever it stands with them. */
+export function behindOf(uri: string, { workspace }: Service): string {
+  return JSON.stringify(workspace.behind(uri).map(([other, file]) => [pathBetween(uri, other), file && sumOf(file)]));
 }
 
 const sums = new WeakMap<File, string>();

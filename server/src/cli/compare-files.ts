@@ -3,7 +3,7 @@ import { type NamedComparison, outcomeOf } from '../report/comparison-page.ts';
 import { Service } from '../service.ts';
 import { inOneGo } from '../text/steps.ts';
 import { opened, reasonOf } from './check-file.ts';
-import { shownPath } from './check-files.ts';
+import { behindOf, holding, shownPath } from './check-files.ts';
 import type { Side } from './compare-sides.ts';
 import { houseRoots } from './house-roots.ts';
 import type { Io } from './io.ts';
@@ -24,11 +24,13 @@ export async function comparedSheets(
   io: Io,
 ): Promise<{ sheets: ComparedSheet[]; isIncomplete: boolean }> {
   const services = [serviceFor(before, io), serviceFor(after, io)] as const;
+  const holds = new Map(services.map((service) => [service, holding(service)]));
   let isIncomplete = false;
   const open = async (side: Side, service: Service, name: string): Promise<Open | undefined> => {
     const file = side.sheets.get(name);
     if (file === undefined) return undefined;
-    const found = await opened(file, service, side.read);
+    holds.get(service)?.(file);
+    const found = await opened(file, service, side.source);
     const path = shownPath(file, io.cwd);
     if (found.kind === 'text') return { name, uri: found.uri, path, text: found.text };
     io.complain(`${path}: ${reasonOf(found)}`);
@@ -60,8 +62,7 @@ function serviceFor(side: Side, { cwd }: Io): Service {
 
 function compared([before, after]: Services, old: Open, now: Open, renamedFrom?: string): ComparedSheet {
   const about = { path: now.path, ...titleOf(after, now) };
-  const houses = [before.workspace.houseFor(old.uri), after.workspace.houseFor(now.uri)].map(({ house }) => house);
-  if (old.text === now.text && JSON.stringify(houses[0]) === JSON.stringify(houses[1]))
+  if (old.text === now.text && behindOf(old.uri, before) === behindOf(now.uri, after))
     return { ...about, kind: 'same' };
   const comparison = inOneGo(after.compare(now.uri, old.uri, before));
   if (!comparison || outcomeOf(comparison) === 'same') return { ...about, kind: 'same' };

@@ -19,13 +19,13 @@ export async function eachSheet<T>(
   io: Io,
   visit: (sheet: OpenSheet) => T,
 ): Promise<{ visited: T[]; code: ExitCode }> {
-  const { files, read, complaints } = await sourcesOf(operands, inputName, io);
+  const { files, source, complaints } = await sourcesOf(operands, inputName, io);
   const service = new Service();
   service.workspace.roots = houseRoots(files, io.cwd);
   const visited: T[] = [];
   for (const file of files) {
     const path = shownPath(file, io.cwd);
-    const found = await opened(file, service, read);
+    const found = await opened(file, service, source);
     if (found.kind !== 'text') complaints.push(`${path}: ${reasonOf(found)}`);
     else {
       const { uri, text } = found;

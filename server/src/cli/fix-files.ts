@@ -2,17 +2,18 @@ import { createTwoFilesPatch } from 'diff';
 import type { Service } from '../service.ts';
 import { applyEdits } from '../text/apply-edits.ts';
 import { inOneGo } from '../text/steps.ts';
-import { opened, type Read } from './check-file.ts';
+import type { Files } from '../workspace/supply.ts';
+import { opened } from './check-file.ts';
 import { shownPath } from './check-files.ts';
 
 /** A file before and after everything in it was mended that needs no choice. */
 export type Mended = { file: string; before: string; after: string };
 
 /** What files would be once everything is mended that needs no choice; those that stay as they are are left out. */
-export async function mended(files: readonly string[], service: Service, read: Read): Promise<Mended[]> {
+export async function mended(files: readonly string[], service: Service, source: Files): Promise<Mended[]> {
   const changed: Mended[] = [];
   for (const file of files) {
-    const found = await opened(file, service, read);
+    const found = await opened(file, service, source);
     if (found.kind !== 'text') continue;
     const after = applyEdits(found.text, inOneGo(service.resolve(found.uri, { all: true })));
     service.close(found.uri);

@@ -1,6 +1,6 @@
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { filesOnDisk } from '../disk.ts';
+import { filesNow } from '../disk.ts';
 import { Service } from '../service.ts';
 import { MOST_SHEET_BYTES } from '../workspace/kind.ts';
 import { open, reasonOf } from './check-file.ts';
@@ -17,13 +17,12 @@ export type Handed = { service: Service; uri: string; text: string };
  */
 export async function handedOver(file: string, path: string, cwd: string): Promise<Handed | undefined> {
   if (file === '/dev/null' || file === 'nul') return undefined;
-  const read = filesOnDisk();
-  const found = await read(pathToFileURL(resolve(cwd, file)).href, MOST_SHEET_BYTES);
+  const found = await filesNow.read(pathToFileURL(resolve(cwd, file)).href, MOST_SHEET_BYTES);
   if (found.kind !== 'text') throw new Misuse(`${path}: ${reasonOf(found)}`);
   const service = new Service();
   const named = join(cwd, path);
   service.workspace.roots = houseRoots([named], cwd);
   const { href: uri } = pathToFileURL(named);
-  await open(uri, found.text, service, read);
+  await open(uri, found.text, service, filesNow);
   return { service, uri, text: found.text };
 }

@@ -1,10 +1,12 @@
 import { type ChildProcess, execFile, spawn } from 'node:child_process';
-import { join, posix, relative } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { readdir } from 'node:fs';
+import { dirname, resolve } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
-import { textFile } from '../disk.ts';
+import { filesNow, searchOnDisk, textFile } from '../disk.ts';
+import type { Files } from '../workspace/supply.ts';
 import type { File } from '../workspace/workspace.ts';
-import type { Read } from './check-file.ts';
+import { Tree } from './git-tree.ts';
 import { Misuse } from './verb.ts';
 
 /** So much of a list of files is read at most; a repository of a million files has less. */
@@ -31,27 +33,42 @@ const ENVIRONMENT = {
   LC_ALL: 'C',
 };
 
-/** A state of a repository, read file by file as if it stood on disk: `files` are all it has, absolute. */
-export type State = { read: Read; files: readonly string[]; close: () => void };
+/**
+ * A state of a repository, read and searched as if it stood on disk: `files` are all it has, absolute. What is outside the
+ * work tree is as it is on disk.
+ */
+export type State = Files & { files: readonly string[]; close: () => void };
+
+/** So many links are followed one after the other. */
+const MOST_LINKS = 8;
+const MOST_LINK_BYTES = 4096;
 
 /**
  * The state a name of a revision stands for, in the work tree of a folder.
  * @throws Misuse where git is not there, the folder is in no work tree, or the name stands for no commit
  */
 export async function stateAt(ref: string, cwd: string): Promise<State> {
-  const prefix = (await git(['rev-parse', '--show-prefix'], cwd, () => `${cwd} is in no git work tree.`)).trimEnd();
+  const up = (await git(['rev-parse', '--show-cdup'], cwd, () => `${cwd} is in no git work tree.`)).trimEnd();
   const name = ['rev-parse', '--verify', '--quiet', '--end-of-options', `${ref}^{commit}`];
   const commit = (await git(name, cwd, () => `"${ref}" is no git revision here.`)).trimEnd();
   const list = await git(['ls-tree', '-r', '-z', '--full-tree', commit], cwd, () => `"${ref}" cannot be read.`);
-  const blobs = blobsIn(list);
+  const tree = new Tree(list, resolve(cwd, up));
   const contents = new Contents(cwd);
-  const read: Read = async (uri, mostBytes) => {
-    const path = posix.join(prefix, relative(cwd, fileURLToPath(uri)).replaceAll('\\', '/'));
-    const blob = blobs.get(path);
-    return blob === undefined ? { kind: 'absent' } : contents.of(blob, mostBytes);
+  const read = async (uri: string, mostBytes: number, links = 0): Promise<File> => {
+    const path = fileURLToPath(uri);
+    if (!tree.holds(path)) return filesNow.read(uri, mostBytes);
+    const blob = tree.at(path);
+    if (!blob || links > MOST_LINKS) return { kind: 'absent' };
+    const found = await contents.of(blob.name, blob.isLink ? MOST_LINK_BYTES : mostBytes);
+    if (!blob.isLink || found.kind !== 'text') return found;
+    return read(pathToFileURL(resolve(dirname(path), found.text)).href, mostBytes, links + 1);
   };
-  const files = [...blobs.keys()].map((path) => join(cwd, posix.relative(prefix || '.', path)));
-  return { read, files, close: () => contents.close() };
+  return {
+    files: tree.files,
+    read: (uri, mostBytes) => read(uri, mostBytes),
+    search: searchOnDisk(tree.reading(readdir)),
+    close: () => contents.close(),
+  };
 }
 
 /**
@@ -95,15 +112,6 @@ export async function gitAnswer(args: readonly string[], cwd: string): Promise<{
     if (code === 'ENOENT') throw new Misuse('git is not installed.');
     return { code: typeof code === 'number' ? code : 255, out: stdout ?? '' };
   }
-}
-
-/** The regular files of a tree, by path, each with the name of its content. */
-function blobsIn(list: string): Map<string, string> {
-  const entries = list.split('\0').flatMap((line) => {
-    const [, blob, path] = /^100\d{3} blob ([0-9a-f]+)\t(.*)$/s.exec(line) ?? [];
-    return blob && path !== undefined ? [[path, blob] as const] : [];
-  });
-  return new Map(entries);
 }
 
 /** The contents of a repository, asked for one by one of a single process. */

@@ -16,12 +16,12 @@ export async function oneSheet(
   io: Io,
 ): Promise<{ service: Service; uri: string }> {
   if (operands.length !== 1) throw new Misuse(`${verb} takes one sheet.`);
-  const { files, read, complaints } = await sourcesOf(operands, 'stdin.build.yaml', io);
+  const { files, source, complaints } = await sourcesOf(operands, 'stdin.build.yaml', io);
   const [file] = files;
   if (!file || files.length > 1) throw new Misuse(complaints[0] ?? `${verb} takes one sheet, not a folder of them.`);
   const service = new Service();
   service.workspace.roots = houseRoots(files, io.cwd);
-  const found = await opened(file, service, read);
+  const found = await opened(file, service, source);
   if (found.kind !== 'text') throw new Misuse(`${shownPath(file, io.cwd)}: ${reasonOf(found)}`);
   if (service.workspace.get(found.uri)?.kind !== 'sheet')
     throw new Misuse(`${shownPath(file, io.cwd)}: this is no build sheet.`);

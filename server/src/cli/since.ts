@@ -5,7 +5,7 @@ import { stateAt } from './git.ts';
 
 /**
  * A result without what was already so in a state of the repository: a finding is the same by rule, field and stage,
- * wherever it stands. House rules are taken as they were then.
+ * wherever it stands. House rules and catalogs are taken as they were then.
  * @throws Misuse where there is no such state
  */
 export async function since(
@@ -19,7 +19,7 @@ export async function since(
   const service = new Service();
   service.workspace.roots = roots;
   try {
-    const before = await checkFiles(files, { service, read: state.read, cwd, repairs: false });
+    const before = await checkFiles(files, { service, source: state, cwd, repairs: false });
     const known = new Map(before.files.map(({ path, told }) => [path, told]));
     return {
       ...result,

@@ -1,14 +1,14 @@
 import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { fileNow, textFile } from '../disk.ts';
+import { filesNow, textFile } from '../disk.ts';
+import type { Files } from '../workspace/supply.ts';
 import type { File } from '../workspace/workspace.ts';
-import type { Read } from './check-file.ts';
 import { find } from './find.ts';
 import type { Io } from './io.ts';
 import { Misuse } from './verb.ts';
 
-/** The files a call is about, how to read them, and what could not be looked at. */
-export type Sources = { files: string[]; read: Read; complaints: string[] };
+/** The files a call is about, where they come from, and what could not be looked at. */
+export type Sources = { files: string[]; source: Files; complaints: string[] };
 
 /** What stands for the standard input among the paths. */
 export const INPUT = '-';
@@ -19,13 +19,12 @@ export const INPUT = '-';
  * @throws Misuse where the standard input is to be read beside files
  */
 export async function sourcesOf(operands: readonly string[], inputName: string | undefined, io: Io): Promise<Sources> {
-  const onDisk: Read = async (uri, mostBytes) => fileNow(uri, mostBytes);
   if (!operands.includes(INPUT))
-    return { ...(await find(operands.length > 0 ? operands : ['.'], io.cwd)), read: onDisk };
+    return { ...(await find(operands.length > 0 ? operands : ['.'], io.cwd)), source: filesNow };
   if (operands.length > 1) throw new Misuse('- stands alone: the standard input is not read beside files.');
   const file = resolve(io.cwd, inputName ?? 'stdin.build.yaml');
   const input: File = textFile(await io.readInput());
   const uri = pathToFileURL(file).href;
-  const read: Read = async (wanted, most) => (wanted === uri ? input : onDisk(wanted, most));
-  return { files: [file], read, complaints: [] };
+  const read: Files['read'] = async (wanted, most) => (wanted === uri ? input : filesNow.read(wanted, most));
+  return { files: [file], source: { ...filesNow, read }, complaints: [] };
 }

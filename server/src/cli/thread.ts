@@ -1,7 +1,6 @@
 import { type MessagePort, parentPort, workerData } from 'node:worker_threads';
-import { fileNow } from '../disk.ts';
+import { filesNow } from '../disk.ts';
 import { Service } from '../service.ts';
-import type { Read } from './check-file.ts';
 import { checkFile, holding } from './check-files.ts';
 import type { Orders } from './threads.ts';
 
@@ -11,14 +10,13 @@ export function workAsThread(): void {
   const { roots, repairs } = workerData as Orders;
   const service = new Service();
   service.workspace.roots = roots;
-  const read: Read = async (uri, mostBytes) => fileNow(uri, mostBytes);
   const hold = holding(service);
   let before: Promise<unknown> = Promise.resolve();
   port.on('message', (files: readonly string[]) => {
     before = before.then(async () => {
       for (const file of files) {
         hold(file);
-        port.postMessage([file, await checkFile(file, { service, read, repairs })]);
+        port.postMessage([file, await checkFile(file, { service, source: filesNow, repairs })]);
       }
     });
   });

@@ -1,6 +1,7 @@
 import type { Differing } from '../sheet/differing.ts';
 import type { Steps } from '../text/steps.ts';
 import type { BuildState, CellKey } from './build-state.ts';
+import type { ChangedPart } from './changed-parts.ts';
 import type { ComparedFigure, ComparedFinding } from './comparison.ts';
 import type { PutBack, Trials } from './put-back-trials.ts';
 
@@ -25,6 +26,7 @@ type Asked = {
   old: BuildState;
   trials: Trials;
   differences: readonly Differing[];
+  catalogs: readonly ChangedPart[];
   isOtherHouse: boolean;
   findings: readonly ComparedFinding[];
   figures: readonly ComparedFigure[];
@@ -67,16 +69,19 @@ export function* causesOf(asked: Asked): Steps<Causes> {
   };
 }
 
-/** Each changed field, or each section where there are too many; and the house rules, where they are others. */
-function partsOf({ differences, isOtherHouse }: Asked): PutBack[] {
-  const house: PutBack[] = isOtherHouse ? [{ house: true }] : [];
-  if (differences.length <= MOST_ALONE) return [...differences.map((one) => ({ fields: [one] })), ...house];
+/** Each changed field, or each section where there are too many; each changed part; and the house rules, where they are others. */
+function partsOf({ differences, catalogs, isOtherHouse }: Asked): PutBack[] {
+  const others: PutBack[] = [
+    ...catalogs.map((catalog) => ({ catalog })),
+    ...(isOtherHouse ? [{ house: true } as const] : []),
+  ];
+  if (differences.length <= MOST_ALONE) return [...differences.map((one) => ({ fields: [one] })), ...others];
   const sections = new Map<string, Differing[]>();
   for (const one of differences) {
     const section = JSON.stringify(one.place.slice(0, one.place[0] === 'stages' ? 2 : 1));
     sections.set(section, [...(sections.get(section) ?? []), one]);
   }
-  return [...[...sections.values()].map((fields) => ({ fields })), ...house];
+  return [...[...sections.values()].map((fields) => ({ fields })), ...others];
 }
 
 function consequencesOf({ findings, figures }: Asked): Consequence[] {

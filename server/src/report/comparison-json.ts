@@ -29,11 +29,26 @@ export function comparisonData(comparison: NamedComparison) {
 
 function changeData(part: PutBack, { values, valuesBefore }: NamedComparison) {
   if ('house' in part) return [{ kind: 'house', name: 'the house rules' }];
+  if ('catalog' in part) {
+    const { list, id, fields } = part.catalog;
+    return fields.map(({ place, before, after }) => ({
+      kind: list,
+      name: id,
+      ...(place.length > 0 && { field: pathText(place), ...writtenSides(before, after) }),
+      ...(place.length === 0 && { isTakenOut: after === undefined }),
+    }));
+  }
   return part.fields.map(({ kind, place, was, before, after }) => ({
     kind,
     name: kind === 'item' && after === undefined ? placeName(was, valuesBefore) : placeName(place, values),
     field: pathText(place),
-    ...(kind !== 'order' && before !== undefined && { before: writtenValue(before) }),
-    ...(kind !== 'order' && after !== undefined && { after: writtenValue(after) }),
+    ...(kind !== 'order' && writtenSides(before, after)),
   }));
+}
+
+function writtenSides(before: unknown, after: unknown): { before?: string; after?: string } {
+  return {
+    ...(before !== undefined && { before: writtenValue(before) }),
+    ...(after !== undefined && { after: writtenValue(after) }),
+  };
 }

@@ -1,12 +1,14 @@
 import { capital } from '../analysis/figure-words.ts';
 import type { Severity } from '../checking/rule.ts';
+import { pathText } from '../sheet/entry.ts';
 import { placeName, writtenValue } from '../sheet/place-name.ts';
 import { echo } from '../text/echo.ts';
 import { against } from '../units/digits.ts';
 import { formatGiven, formatValue, type Units, unitFor } from '../units/format.ts';
+import type { ChangedPart } from './changed-parts.ts';
 import type { ComparedFigure, ComparedFinding, Comparison } from './comparison.ts';
 import { type Block, type Page, paragraph, prose, type Span } from './page.ts';
-import type { PutBack } from './put-back-trials.ts';
+import { differencesOf, type PutBack } from './put-back-trials.ts';
 
 /** A comparison of two sheets with what is needed to name its places: the values of both, and the units to show. */
 export type NamedComparison = Comparison & { values: unknown; valuesBefore: unknown; units: Units };
@@ -48,7 +50,7 @@ export function verdict(comparison: Comparison): string {
 }
 
 function withoutEffect({ withoutEffect: idle, isSameText }: Comparison): string {
-  const count = idle.flatMap((part) => ('fields' in part ? part.fields : [])).length;
+  const count = idle.flatMap((part) => differencesOf(part)).length;
   if (count > 0)
     return `No effect: ${many(count, 'field')} ${count === 1 ? 'is' : 'are'} written otherwise, nothing found or computed changes.`;
   return isSameText ? 'No difference.' : 'No effect: only comments, spaces or the order of fields differ.';
@@ -207,10 +209,20 @@ function joined(spans: readonly (readonly Span[])[]): Span[] {
 /** What a part of a change was and is, one line for each field. */
 function changeSpans(part: PutBack, { values, valuesBefore }: NamedComparison): Span[][] {
   if ('house' in part) return [['the house rules']];
+  if ('catalog' in part) return partSpans(part.catalog);
   return part.fields.map(({ kind, place, was, before, after }): Span[] => {
     const name = before === undefined || kind !== 'item' ? placeName(place, values) : placeName(was, valuesBefore);
     if (kind === 'order') return [`order of ${name}`];
     if (kind === 'item') return [`${name} ${before === undefined ? 'added' : 'taken out'}`];
     return [{ code: name }, ` ${echo(writtenValue(before))} -> ${echo(writtenValue(after))}`];
+  });
+}
+
+/** What a catalog said of a part or kit and says of it now. */
+function partSpans({ list, id, fields }: ChangedPart): Span[][] {
+  const head: Span[] = [`${list} `, { code: id }, ' of the catalog'];
+  return fields.map(({ place, before, after }): Span[] => {
+    if (place.length === 0) return [...head, before === undefined ? ' added' : ' taken out'];
+    return [...head, ': ', { code: pathText(place) }, ` ${echo(writtenValue(before))} -> ${echo(writtenValue(after))}`];
   });
 }

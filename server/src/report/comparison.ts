@@ -3,7 +3,7 @@ import type { OpenCheck } from '../checking/finding.ts';
 import { problemIdentity } from '../checking/identity.ts';
 import type { Rule, Severity } from '../checking/rule.ts';
 import { differing, pairsOf } from '../sheet/differing.ts';
-import { ofFolder, unitsIn } from '../sheet/house.ts';
+import { type House, ofFolder, unitsIn } from '../sheet/house.ts';
 import type { Problem } from '../sheet/problem.ts';
 import type { Sheet } from '../sheet/read.ts';
 import type { Steps } from '../text/steps.ts';
@@ -11,6 +11,7 @@ import { saysTheSame } from '../units/rewritten.ts';
 import type { Dimension } from '../units/units.ts';
 import { BuildState, type CellKey, isBeyond, type Known } from './build-state.ts';
 import { type Cause, causesOf } from './causes.ts';
+import { changedParts, ownValues } from './changed-parts.ts';
 import type { FigureCell } from './model.ts';
 import { type PutBack, type Side, Trials } from './put-back-trials.ts';
 
@@ -78,7 +79,7 @@ export type Comparison = FindingChanges & {
 /** What the change of one sheet into another does, and which of the changed fields does it. */
 export function* comparisonOf(before: Side, after: Side, rules: readonly Rule[]): Steps<Comparison> {
   const renamed = renamedStages(before.sheet, after.sheet);
-  const differences = differing(before.sheet.values, after.sheet.values, isWrittenTheSame);
+  const differences = differing(ownValues(before.sheet), ownValues(after.sheet), isWrittenTheSame);
   const rewritten = differences.filter((one) => one.kind === 'field' && saysTheSame(one.before, one.after));
   const old = new BuildState(buildOf(before), renamed, unitsIn(after.house));
   const all = new Trials(before, after, renamed, rules);
@@ -94,7 +95,8 @@ export function* comparisonOf(before: Side, after: Side, rules: readonly Rule[])
     old,
     trials,
     differences: isLeftOut ? differences.filter((one) => !rewritten.includes(one)) : differences,
-    isOtherHouse: !isWrittenTheSame(ofFolder(before.house), ofFolder(after.house)),
+    catalogs: changedParts(before.sheet, after.sheet, isWrittenTheSame),
+    isOtherHouse: !isWrittenTheSame(withoutShelf(before.house), withoutShelf(after.house)),
     findings: Object.values(found.changes).flat(),
     figures: figuresNow.changed,
   });
@@ -109,6 +111,12 @@ export function* comparisonOf(before: Side, after: Side, rules: readonly Rule[])
     isSameText: before.sheet.text === after.sheet.text,
     isBroken: after.sheet.unread.length > 0,
   };
+}
+
+/** House rules without the catalogs, whose parts are compared one by one. */
+function withoutShelf(house: House): House {
+  const { shelf: _, ...rules } = ofFolder(house);
+  return rules;
 }
 
 function buildOf({ sheet, plan, verdict, accepted, open }: Side) {

@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { createColors } from 'picocolors';
-import { filesOnDisk } from '../../disk.ts';
+import { filesNow } from '../../disk.ts';
 import { type Asking, beginning, type PutQuestion, type Reply, type Turn } from '../../features/ask.ts';
 import { Service } from '../../service.ts';
 import { applyEdits } from '../../text/apply-edits.ts';
@@ -71,7 +71,6 @@ async function talk(file: string, dialog: Dialog, io: Io): Promise<Answer> {
 /** A sheet on disk that is asked about; read again before each reply, since someone may have it open elsewhere. */
 class AskedSheet {
   private readonly service = new Service();
-  private readonly read = filesOnDisk();
   private readonly uri: string;
 
   constructor(
@@ -84,10 +83,10 @@ class AskedSheet {
 
   /** What comes of a reply; what it writes is in the file afterwards. */
   async reply(asking: Asking, reply: Reply | undefined): Promise<Turn> {
-    const found = await this.read(this.uri, MOST_SHEET_BYTES);
+    const found = await filesNow.read(this.uri, MOST_SHEET_BYTES);
     if (found.kind === 'refused') throw new Misuse(`${this.file}: ${found.reason}`);
     const text = found.kind === 'text' ? found.text : '';
-    await open(this.uri, text, this.service, this.read);
+    await open(this.uri, text, this.service, filesNow);
     const turn = this.service.ask(this.uri, asking, reply);
     if (!turn) throw new Misuse(`${this.file} is no build sheet.`);
     if (turn.edits.length > 0) await replace(this.file, applyEdits(text, turn.edits));

@@ -82,7 +82,7 @@ A check that lacks a field is open, not passed: build-sheet questions lists what
   },
 });
 
-async function check({ files, read, complaints }: Sources, chosen: Chosen<typeof options>, io: Io): Promise<Answer> {
+async function check({ files, source, complaints }: Sources, chosen: Chosen<typeof options>, io: Io): Promise<Answer> {
   const { format = 'excerpt', since: ref } = chosen;
   const repairs = format === 'excerpt' || format === 'json';
   const service = serviceFor({ files }, io);
@@ -91,7 +91,7 @@ async function check({ files, read, complaints }: Sources, chosen: Chosen<typeof
   const kept = isKept && io.keeping ? new KeptChecks(io.keeping, io.cwd) : undefined;
   const progress = progressOn(io);
   const crew = io.threads && crewOf(io.threads.count, io.threads.start, { roots, repairs });
-  const checking = { service, read, cwd: io.cwd, repairs, kept };
+  const checking = { service, source, cwd: io.cwd, repairs, kept };
   const checked = await checkFiles(files, checking, { crew, progress: progress.tell });
   progress.end();
   const whole = { ...checked, complaints: [...complaints.map((message) => ({ message })), ...checked.complaints] };
@@ -107,14 +107,14 @@ function serviceFor({ files }: Pick<Sources, 'files'>, { cwd }: Io): Service {
   return service;
 }
 
-async function mend({ files, read }: Sources, service: Service, io: Io): Promise<void> {
-  const changes = await mended(files, service, read);
+async function mend({ files, source }: Sources, service: Service, io: Io): Promise<void> {
+  const changes = await mended(files, service, source);
   for (const { file, after } of changes) await replace(file, after);
   if (changes.length > 0) io.complain(`mended ${changes.length === 1 ? '1 file' : `${changes.length} files`}.`);
 }
 
-async function patch({ files, read, complaints }: Sources, service: Service, io: Io): Promise<Answer> {
-  const changes = await mended(files, service, read);
+async function patch({ files, source, complaints }: Sources, service: Service, io: Io): Promise<Answer> {
+  const changes = await mended(files, service, source);
   for (const complaint of complaints) io.complain(complaint);
   const code = complaints.length > 0 ? ExitCode.misuse : changes.length > 0 ? ExitCode.found : ExitCode.clean;
   return { code, out: patchOf(changes, io.cwd) };

@@ -32,12 +32,12 @@ Paths are as for check; - formats the standard input to the standard output.`,
   ],
   async run({ operands, chosen, io }) {
     if (chosen.check && chosen.diff) throw new Misuse('--check and --diff are two ways to ask; take one.');
-    const { files, read, complaints } = await sourcesOf(operands, undefined, io);
+    const { files, source, complaints } = await sourcesOf(operands, undefined, io);
     const service = new Service();
     const changes: Mended[] = [];
     let whole = '';
     for (const file of files) {
-      const found = await opened(file, service, read);
+      const found = await opened(file, service, source);
       const edits = found.kind === 'text' ? service.format(found.uri) : undefined;
       service.close(found.uri);
       if (found.kind !== 'text') complaints.push(`${shownPath(file, io.cwd)}: ${reasonOf(found)}`);
