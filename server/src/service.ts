@@ -8,6 +8,7 @@ import { actionsAt } from './features/actions/actions.ts';
 import { type Asking, ask, type NextQuestion, nextQuestion, type Reply, type Turn } from './features/ask.ts';
 import { type Completion, completionsAt } from './features/completion.ts';
 import { type Diagnosis, problemDiagnoses, sheetDiagnoses } from './features/diagnostics.ts';
+import { type Extraction, extractionsAt } from './features/extract-part.ts';
 import { fieldUses } from './features/field-uses.ts';
 import { type Fold, foldsOf } from './features/folding.ts';
 import { type Hint, hintsIn } from './features/hints.ts';
@@ -18,6 +19,7 @@ import { changesAfter, definitionsAt, type Targets, type Use, usesAt } from './f
 import type { NamedText } from './features/names/name-kind.ts';
 import { linkedAt, nameAt, type Renaming, renamed } from './features/names/names.ts';
 import { neededAt } from './features/needs-here.ts';
+import { newCatalogFor } from './features/new-catalog.ts';
 import { type PickList, pickList, slotUnder } from './features/part-choice.ts';
 import { partPage } from './features/part-hover.ts';
 import { type PartId, partIdAt, partIdsIn } from './features/part-ids.ts';
@@ -451,6 +453,21 @@ export class Service {
   actions(uri: string, range: Range): Action[] {
     const trial = this.trial(uri);
     return trial ? actionsAt({ ...trial, range }) : [];
+  }
+
+  /** Ways to make a section a part of a catalog; of a new one at an address, where the house has none. */
+  extractions(uri: string, range: Range, newCatalog?: string): Extraction[] {
+    const text = this.workspace.get(uri);
+    if (text?.kind !== 'sheet') return [];
+    const { workspace } = this;
+    const [checked, read] = [this.texts.checked(text), this.texts.trying(text)];
+    const readCatalog = (catalog: string) => checkedCatalog(catalogReader().read(catalog), new Catalog(catalog));
+    return extractionsAt({ uri, checked, range, workspace, read, readCatalog }, newCatalog);
+  }
+
+  /** Where a catalog may be begun for a sheet whose house has none. */
+  newCatalog(uri: string): string | undefined {
+    return newCatalogFor(this.workspace, uri);
   }
 
   /** What is found in a stretch of a sheet and can be accepted. */

@@ -5,12 +5,14 @@ import type { Checked } from '../checking/checked.ts';
 import { type FigureCell, figureRow } from '../report/model.ts';
 import { childOf, type Entry } from '../sheet/entry.ts';
 import { unitsIn } from '../sheet/house.ts';
+import { entryOf, type Sheet } from '../sheet/read.ts';
 import { echo } from '../text/echo.ts';
 import { type Range, touches } from '../text/place.ts';
 import { against } from '../units/digits.ts';
 import { type Units, unitFor } from '../units/format.ts';
 import type { Dimension } from '../units/units.ts';
 import { homePath, stagesFor } from './described.ts';
+import { fieldLines, tellingFigures } from './part-figures.ts';
 
 /** A word in the text that is not written there, and what it stands for in full. */
 export type Hint = { offset: number; text: string; more: string };
@@ -18,9 +20,9 @@ export type Hint = { offset: number; text: string; more: string };
 /** Most hints of one answer. */
 const MOST = 100;
 
-/** Beside each part the figure that is nearest to its limit, or farthest beyond it, over the stages. */
+/** Beside each part the figure that is nearest to its limit, or farthest beyond it, over the stages; beside `use` the part. */
 export function hintsIn({ sheet, plan, house }: Checked, range: Range): Hint[] {
-  const hints: Hint[] = [];
+  const hints: Hint[] = usesIn(sheet).filter(({ offset }) => touches({ start: offset, end: offset }, range));
   const look = (entry: Entry) => {
     if (hints.length >= MOST || entry.inherited) return;
     const hint = hintAt(entry, plan, unitsIn(house));
@@ -29,6 +31,18 @@ export function hintsIn({ sheet, plan, house }: Checked, range: Range): Hint[] {
   };
   sheet.root.children.forEach(look);
   return hints;
+}
+
+/** Beside the id of each part that the sheet takes over the figures that tell most about it. */
+function usesIn({ parts, root }: Sheet): Hint[] {
+  const named = parts?.taken.filter(({ kit }) => kit === undefined) ?? [];
+  return named.flatMap(({ part, place }) => {
+    const entry = entryOf({ root }, place);
+    const figures = part ? tellingFigures(part) : [];
+    if (!part || !entry || entry.inherited || figures.length === 0) return [];
+    const text = [part.name, ...figures].flatMap((one) => (one === undefined ? [] : echo(one, 40))).join(', ');
+    return [{ offset: entry.value.end, text, more: fieldLines(part.fields).join('\n') }];
+  });
 }
 
 function hintAt(entry: Entry, plan: readonly StageAnalysis[], units: Units): Hint | undefined {

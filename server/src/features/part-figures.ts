@@ -1,6 +1,7 @@
-import { valueAt } from '../sheet/path.ts';
+import { isFields, valueAt } from '../sheet/path.ts';
 import type { ShelfPart } from '../sheet/shelf.ts';
 import type { PartKind } from '../sheet/slots.ts';
+import { echo } from '../text/echo.ts';
 import { isQuantityValue } from '../units/quantity.ts';
 
 /** The two fields of each kind that tell most about a part. */
@@ -26,6 +27,19 @@ const TELLING: Readonly<Record<PartKind, readonly string[]>> = {
 /** The figures of a part that matter, as they are written in the catalog. */
 export function tellingFigures({ kind, fields }: ShelfPart): string[] {
   return TELLING[kind].flatMap((field) => shown(valueAt(fields, field.split('.'))) ?? []);
+}
+
+/** Most fields that are listed. */
+const MOST_LINES = 12;
+
+/** The fields of a part as lines, each as it is written in the catalog. */
+export function fieldLines(fields: Readonly<Record<string, unknown>>, within = ''): string[] {
+  const lines = Object.entries(fields).flatMap(([name, value]): string[] => {
+    if (isFields(value)) return fieldLines(value, `${within}${name}.`);
+    const text = shown(value);
+    return text === undefined ? [] : [`${within}${name}: ${echo(text)}`];
+  });
+  return lines.slice(0, MOST_LINES);
 }
 
 /** A value as it is written; of a pump curve the middle point. */

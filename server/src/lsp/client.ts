@@ -21,6 +21,9 @@ export function clientOf({ capabilities: { textDocument, workspace }, initializa
     takesActions: codeAction?.codeActionLiteralSupport !== undefined,
     resolvesActions: codeAction?.dataSupport === true && resolved.includes('edit'),
     takesVersionedEdits: workspace?.workspaceEdit?.documentChanges === true,
+    createsFiles:
+      workspace?.workspaceEdit?.documentChanges === true &&
+      workspace.workspaceEdit.resourceOperations?.includes('create') === true,
     takesDefinitionLinks: textDocument?.definition?.linkSupport === true,
     takesImplementationLinks: textDocument?.implementation?.linkSupport === true,
     preparesRename: rename?.prepareSupport === true,

@@ -14,6 +14,7 @@ import type { Choice, Offer } from '../features/repairs.ts';
 import type { TextEdit } from '../text/place.ts';
 import { acceptances } from './accept.ts';
 import type { Client } from './client.ts';
+import { EXTRACT, extractActions } from './extract.ts';
 import { guarded } from './guard.ts';
 import { lspRange, offsetRange } from './positions.ts';
 import type { Session } from './session.ts';
@@ -63,6 +64,9 @@ export function answerRepairs(session: Session): void {
       }
       if ((only || triggerKind === CodeActionTriggerKind.Invoked) && wants(only, PART))
         actions.push(...(await partActions(session, document, offsetRange(document, range).start, mayGoOn)));
+      if ((only || triggerKind === CodeActionTriggerKind.Invoked) && wants(only, EXTRACT))
+        actions.push(...(await extractActions(session, document, offsetRange(document, range))));
+      mayGoOn();
       if (only && wants(only, FIX_ALL)) await list(FIX_ALL, service.repairsOfAll(uri));
       return actions;
     }),

@@ -19,6 +19,7 @@ import { answerAsking } from './ask.ts';
 import { type Client, clientOf } from './client.ts';
 import { answerRepairs, FIX_ALL, MOVE, PART, QUESTION, REWRITE } from './code-actions.ts';
 import { completionList } from './completion.ts';
+import { EXTRACT } from './extract.ts';
 import { answerFolder, publishFolder } from './folder-diagnostics.ts';
 import { foldingRanges } from './folding.ts';
 import { formattingEdits } from './formatting.ts';
@@ -89,7 +90,7 @@ function capabilitiesFor(client: Client): ServerCapabilities {
     completionProvider: { triggerCharacters: [' ', '{', '['] },
     ...(client.takesActions && {
       codeActionProvider: {
-        codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL, QUESTION, REWRITE, MOVE, PART],
+        codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL, QUESTION, REWRITE, MOVE, EXTRACT, PART],
         resolveProvider: client.resolvesActions,
       },
     }),

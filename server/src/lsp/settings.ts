@@ -11,9 +11,17 @@ export type Settings = {
   wholeFolder: boolean;
   /** The units where no house rules say them. */
   units: 'us' | 'si';
+  /** Catalogs where no house rules name any, by paths or patterns from the opened folder. */
+  catalogs: readonly string[];
 };
 
-export const usualSettings: Settings = { hints: false, stageVerdicts: false, wholeFolder: true, units: 'us' };
+export const usualSettings: Settings = {
+  hints: false,
+  stageVerdicts: false,
+  wholeFolder: true,
+  units: 'us',
+  catalogs: [],
+};
 
 const SECTION = 'buildSheet';
 
@@ -47,13 +55,21 @@ function take(session: Session, found: unknown): void {
     stageVerdicts: truth('stageVerdicts'),
     wholeFolder: truth('wholeFolder'),
     units,
+    catalogs: patternsOf(given.catalogs),
   };
   session.settings = settings;
   if (settings.wholeFolder !== before.wholeFolder) session.folder.relist();
-  if (settings.units !== before.units) {
-    session.service.workspace.usual = { units };
+  if (settings.units !== before.units || settings.catalogs.join('\n') !== before.catalogs.join('\n')) {
+    session.service.workspace.usual = { units, catalogs: [...settings.catalogs] };
     session.recheck();
   }
   if (settings.hints !== before.hints) session.refreshHints();
   if (settings.stageVerdicts !== before.stageVerdicts) session.refreshLenses();
+}
+
+/** One text or several; a folder stands for all catalogs in it. */
+function patternsOf(given: unknown): string[] {
+  const all = (Array.isArray(given) ? given : [given]).filter((one): one is string => typeof one === 'string');
+  const named = all.map((one) => one.trim().replaceAll('\\', '/')).filter((one) => one !== '');
+  return named.map((one) => (/\.ya?ml$|[*?{[]/.test(one) ? one : `${one.replace(/\/+$/, '')}/**/*.parts.{yaml,yml}`));
 }

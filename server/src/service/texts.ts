@@ -10,6 +10,7 @@ import { MOST_CATALOG } from '../sheet/parse.ts';
 import type { Sheet } from '../sheet/read.ts';
 import { Reader } from '../sheet/reader.ts';
 import { catalogRoot, root } from '../sheet/schema.ts';
+import type { Shelf } from '../sheet/shelf.ts';
 import { isUpToDate, withParts } from '../sheet/with-parts.ts';
 import { readHouse } from '../workspace/house-file.ts';
 import { type OpenText, Workspace } from '../workspace/workspace.ts';
@@ -81,11 +82,11 @@ export class Texts {
     return file && 'sheet' in file ? file.sheet : readHouse(text.text, this.known);
   }
 
-  /** Reads texts that are only tried. */
-  trying(text: OpenText): (changed: string) => Sheet {
+  /** Reads texts that are only tried, with the parts of the house or those of another shelf. */
+  trying(text: OpenText): (changed: string, other?: Shelf) => Sheet {
     const memory = this.memory(text);
     const { shelf } = this.workspace.houseFor(text.uri).house;
-    return (changed) => withParts(memory.reader.fork().read(changed), shelf);
+    return (changed, other = shelf) => withParts(memory.reader.fork().read(changed), other);
   }
 
   /** The newest check of a sheet; nothing for what is no sheet. */

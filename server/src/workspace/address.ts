@@ -11,6 +11,11 @@ function decoded(uri: string): string {
   }
 }
 
+/** The last part of an address, as a reader knows it. */
+export function fileName(uri: string): string {
+  return decoded(uri.slice(uri.lastIndexOf('/') + 1));
+}
+
 /** The address of what has a name in a folder. */
 export function addressIn(folder: string, name: string): string {
   const encoded = encodeURIComponent(name).replaceAll(/[!'()*]/g, (mark) => `%${mark.charCodeAt(0).toString(16)}`);

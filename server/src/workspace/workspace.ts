@@ -245,6 +245,11 @@ export class Workspace {
     return catalogs.length > 0 ? { ...house, shelf } : house;
   }
 
+  /** The nearest house rules of a text that are there. */
+  nearestHouse(uri: string): { at: string; file: HouseFile } | undefined {
+    return this.housesOf(uri).at(-1);
+  }
+
   private housesOf(uri: string): { at: string; file: HouseFile }[] {
     return housesAbove(uri, this.folders).flatMap((candidates) => {
       const at = candidates.find((candidate) => this.houseAt(candidate));
@@ -253,14 +258,22 @@ export class Workspace {
     });
   }
 
-  /** The search of the nearest house rules that name catalogs, from their own folder. */
-  private searchFor(uri: string): Search | undefined {
+  /**
+   * The search for the catalogs of a text: of the nearest house rules that name some, from their own folder; where none do,
+   * what usually holds, from the folder that is opened.
+   */
+  searchFor(uri: string): Search | undefined {
     const named = this.housesOf(uri).findLast(({ file }) => 'sheet' in file && file.sheet.values.catalogs?.length);
-    if (!named || !('sheet' in named.file)) return undefined;
-    return { folder: named.at.slice(0, named.at.lastIndexOf('/')), patterns: named.file.sheet.values.catalogs ?? [] };
+    if (named && 'sheet' in named.file)
+      return { folder: named.at.slice(0, named.at.lastIndexOf('/')), patterns: named.file.sheet.values.catalogs ?? [] };
+    const { catalogs = [] } = this.usualHouse;
+    const [outermost] = housesAbove(uri, this.folders);
+    const folder = outermost?.[0]?.slice(0, outermost[0].lastIndexOf('/'));
+    return folder !== undefined && catalogs.length > 0 ? { folder, patterns: catalogs } : undefined;
   }
 
-  private catalogsOf(uri: string): readonly string[] {
+  /** The catalogs that hold for a text, as far as they are known. */
+  catalogsOf(uri: string): readonly string[] {
     const search = this.searchFor(uri);
     return (search && this.found.get(keyOf(search))) ?? [];
   }
