@@ -69,14 +69,16 @@ export async function activate(context: ExtensionContext): Promise<void> {
     }),
     commands.registerCommand('buildSheet.showOutput', () => output.show()),
     commands.registerCommand('buildSheet.restartServer', async () => {
-      await deactivate();
+      await deactivate().catch((error) => output.warn(`The server did not stop by itself: ${error}`));
       await startClient(context, output);
     }),
   );
   await startClient(context, output);
 }
 
-/** Stops the language server; one that has crashed or given up counts as stopped. */
+/** Stops the language server, one that is starting as soon as it runs; one that has crashed or given up counts as stopped. */
 export async function deactivate(): Promise<void> {
-  if (client?.isRunning()) await client.stop();
+  if (!client?.needsStop()) return;
+  await client.start();
+  await client.stop();
 }

@@ -31,6 +31,7 @@ const userSettings = {
   'chat.disableAIFeatures': true,
   'editor.minimap.enabled': false,
   'extensions.ignoreRecommendations': true,
+  'files.autoSave': 'off', // a browser-hosted VS Code saves after a second, and then what a story throws away stays
   'git.enabled': false,
   'security.workspace.trust.startupPrompt': 'never',
   'security.workspace.trust.banner': 'never',

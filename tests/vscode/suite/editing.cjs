@@ -190,4 +190,20 @@ exports.run = () =>
       await findingOf(editor, unitlessPower.code);
       await until('one server', () => serverProcesses(extensionPath).length === 1);
     },
+    'a server that hangs, or that is just starting, can be restarted by hand too': async () => {
+      const { extensionPath } = vscode.extensions.getExtension('build-sheet.build-sheet');
+      const editor = await openSheet(cleanSheet);
+      await typeOver(editor, unitlessPower.before, unitlessPower.after);
+      for (const signal of ['SIGSTOP', 'SIGKILL']) {
+        await findingOf(editor, unitlessPower.code);
+        const [pid] = serverProcesses(extensionPath);
+        process.kill(pid, signal);
+        await vscode.commands.executeCommand('buildSheet.restartServer');
+        await until(`one server after ${signal}`, () => {
+          const now = serverProcesses(extensionPath);
+          return now.length === 1 && now[0] !== pid;
+        });
+      }
+      await findingOf(editor, unitlessPower.code);
+    },
   });
