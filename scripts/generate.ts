@@ -28,6 +28,7 @@ const PROSE = new Set([
   'only',
   'given',
   'fitted',
+  'point',
 ]);
 const LENGTHS = new Set(['minItems', 'maxItems', 'patternProperties']);
 

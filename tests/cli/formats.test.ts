@@ -31,7 +31,7 @@ const result: CheckResult = {
   files: [
     {
       path: 'shop a/one.build.yaml',
-      open: 2,
+      open: 2, points: 0,
       told: [
         { ...told, rule: 'paper/no-title', found: 'paper/no-title', severity: 'hint', message: 'No title.', field: '' },
         told,
@@ -39,14 +39,14 @@ const result: CheckResult = {
         { ...told, severity: 'information', accepted: 'The owner: "fine".' },
       ],
     },
-    { path: 'two.build.yaml', open: 0, told: [] },
+    { path: 'two.build.yaml', open: 0, points: 0, told: [] },
   ],
   complaints: [{ path: 'shop a/three.build.yaml', message: 'it is not a regular file.' }],
   faults: [],
 };
 
 const look = { hasColor: false, columns: 72 };
-const nothing: CheckResult = { files: [{ path: 'two.build.yaml', open: 0, told: [] }], complaints: [], faults: [] };
+const nothing: CheckResult = { files: [{ path: 'two.build.yaml', open: 0, points: 0, told: [] }], complaints: [], faults: [] };
 
 function shown(format: FormatName, one: CheckResult): string {
   const write: Format = formats[format];
@@ -110,7 +110,7 @@ describe('excerpt', () => {
     const wide = `${'x'.repeat(90)} 日本 here ${'y'.repeat(90)}`;
     const from = wide.indexOf('here');
     const one = { ...told, excerpt: { line: wide, from, to: from + 4 } };
-    const out = formats.excerpt({ ...nothing, files: [{ path: 'a', open: 0, told: [one] }] }, { ...look, columns: 60 });
+    const out = formats.excerpt({ ...nothing, files: [{ path: 'a', open: 0, points: 0, told: [one] }] }, { ...look, columns: 60 });
     const [, line = '', mark = ''] = out.split('\n');
     expect(line).toContain('日本 here');
     expect(line.length).toBeLessThanOrEqual(60);
@@ -204,7 +204,7 @@ describe('github', () => {
       { ...told, severity: 'warning' as const },
       { ...told, message: `error ${index}` },
     ]).flat();
-    const out = shown('github', { ...nothing, files: [{ path: 'a', open: 0, told: many }] });
+    const out = shown('github', { ...nothing, files: [{ path: 'a', open: 0, points: 0, told: many }] });
     const kinds = out
       .trimEnd()
       .split('\n')

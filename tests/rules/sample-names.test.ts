@@ -14,6 +14,7 @@ const INVENTED = [
   'Gravel hauler',
   'Kiln pair',
   'Lantern sedan',
+  'Loom wagon',
   'Millrace stroker',
   'Night shift',
   'Orchard pickup',

@@ -30,6 +30,7 @@ import * as suction from './suction.ts';
 import * as supply from './supply.ts';
 import * as throttle from './throttle.ts';
 import * as timing from './timing.ts';
+import * as transmission from './transmission.ts';
 import * as windows from './windows.ts';
 
 const topics = [
@@ -60,6 +61,7 @@ const topics = [
   coldStart,
   suction,
   throttle,
+  transmission,
   windows,
   stack,
   compression,

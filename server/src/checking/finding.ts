@@ -2,6 +2,7 @@ import type { FigureNode } from '../analysis/node.ts';
 import type { Change } from '../sheet/edit.ts';
 import type { Range } from '../sheet/entry.ts';
 import type { FieldPath, Path } from '../sheet/path.ts';
+import { isPoint } from '../sheet/points.ts';
 import { entryOf, nearestEntry, type Sheet } from '../sheet/read.ts';
 import { catalogPlace, takenAt } from '../sheet/with-parts.ts';
 import type { RuleId, Severity } from './rule.ts';
@@ -52,6 +53,11 @@ export type OpenCheck = {
   lacksByStage: readonly (readonly FieldPath[])[];
   impossible: readonly string[];
 };
+
+/** Whether a check only waits for points of careful installation, which are counted apart from what decides parts. */
+export function isOfPoints({ lacks }: Pick<OpenCheck, 'lacks'>): boolean {
+  return lacks.length > 0 && lacks.every(isPoint);
+}
 
 type Text = Pick<Sheet, 'root' | 'text' | 'parts'>;
 

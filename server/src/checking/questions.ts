@@ -5,6 +5,7 @@ import { isLeaf } from '../analysis/node.ts';
 import { absentIn, type Entry } from '../analysis/worksheet.ts';
 import { makesSense } from '../sheet/makes-sense.ts';
 import { type FieldPath, fieldAt, fieldSchema, type Path, stepsOf, valueAt } from '../sheet/path.ts';
+import { isPoint } from '../sheet/points.ts';
 import { child, type FieldSchema } from '../sheet/schema.ts';
 import type { OpenCheck } from './finding.ts';
 import type { RuleId, Severity } from './rule.ts';
@@ -42,8 +43,12 @@ const MOVED_FIGURE = 8;
 /** What the fields weigh that a stage begins with, whatever else asks for them. */
 const BEGINNING = 40;
 
-/** How much less a field is asked for where a usual value would do, and how much more where the car and the plan give it. */
+/**
+ * How much less a field is asked for where a usual value would do or where it is a point of careful installation, and how much
+ * more where the car and the plan give it.
+ */
 const USUAL = 0.1;
+const POINT = 0.02;
 const GIVEN = 3;
 
 /**
@@ -233,6 +238,7 @@ function weightOf({ field, weight, standing }: Draft, moved: number | undefined)
 }
 
 function rarity(field: FieldPath): number {
+  if (isPoint(field)) return POINT;
   return fieldSchema(field)?.absent === 'usual' ? USUAL : 1;
 }
 

@@ -1,5 +1,6 @@
 import { posix } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { isOfPoints } from '../checking/finding.ts';
 import type { Told } from '../features/told.ts';
 import type { Service } from '../service.ts';
 import { endOfLine, type Position, positionsIn, startOfLine } from '../text/lines.ts';
@@ -49,10 +50,12 @@ export function checked(uri: string, text: string, service: Service, repairs: bo
     pathOf: (other) => (other === uri ? '' : pathBetween(uri, other)),
     positionOf: positionsIn(text),
   };
+  const unmade = service.openChecks(uri);
+  const points = unmade.filter(isOfPoints).length;
   const faulty = service.houseFaults(uri).map(({ at, reason }) => [texts.pathOf(at.uri), reason] as const);
   if (service.workspace.get(uri)?.kind === 'house' && all[0]) faulty.push(['', all[0].message]);
   return {
-    file: { path: '', told: all.map((one) => placed(one, text, texts)), open: service.openChecks(uri).length },
+    file: { path: '', told: all.map((one) => placed(one, text, texts)), open: unmade.length - points, points },
     complaints: faulty.map(([path, reason]) => ({
       path,
       message: `these house rules do not hold, or not all of them: ${reason}`,

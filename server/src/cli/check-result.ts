@@ -28,8 +28,9 @@ export type CheckedFile = {
   /** As it is shown: from the working folder, with slashes. */
   path: string;
   told: readonly ToldAt[];
-  /** How many checks could not be made for want of a field. */
+  /** How many checks could not be made for want of a field, and how many for want of a point of installation. */
   open: number;
+  points: number;
 };
 
 /** What could not be done, and of which file, if it is of one. */

@@ -69,7 +69,7 @@ type Topic = {
 
 /** The figures of a report by the part of the sheet they are at home in, with their curves. */
 const topics: readonly Topic[] = [
-  { heading: 'Engine and stages', home: ['site', 'engine', 'stages', 'fuel'], curves: () => [] },
+  { heading: 'Engine and stages', home: ['site', 'engine', 'stages', 'fuel', 'transmission'], curves: () => [] },
   {
     heading: 'Throttle body and injectors',
     home: ['throttle-body', 'stack', 'vehicle', 'sensors', 'vacuum-reference'],

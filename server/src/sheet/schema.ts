@@ -38,6 +38,8 @@ export type FieldSchema = {
   formerly?: string[];
   /** Other names of its choices in the trade. */
   enumSynonyms?: Record<string, string[]>;
+  /** A point of careful installation: asked for after all that decides parts and figures, and counted apart. */
+  point?: boolean;
   /** The values that state what a person has done or seen; no repair writes them. */
   attested?: (string | boolean)[];
   const?: unknown;

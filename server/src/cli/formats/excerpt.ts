@@ -85,7 +85,12 @@ function summaryOf(result: CheckResult, colors: Colors): string {
   const { length } = result.files;
   const files = length === 1 ? '1 file' : `${length} files`;
   const open = result.files.reduce((sum, file) => sum + file.open, 0);
-  const rest = open === 0 ? '' : ` ${open === 1 ? '1 check is' : `${open} checks are`} open for want of a field.`;
+  const points = result.files.reduce((sum, file) => sum + file.points, 0);
+  const waits = [
+    ...(open ? [`${open === 1 ? '1 check is' : `${open} checks are`} open for want of a field`] : []),
+    ...(points ? [`${points === 1 ? '1 point' : `${points} points`} of installation not answered`] : []),
+  ];
+  const rest = waits.length > 0 ? ` ${waits.join(', ')}.` : '';
   return colors.bold(`${files}: ${told.length > 0 ? told.join(', ') : 'no findings'}.`) + rest;
 }
 

@@ -13,12 +13,14 @@ export function json(result: CheckResult): string {
       files: result.files.length,
       ...countsOf(result),
       open: result.files.reduce((sum, { open }) => sum + open, 0),
+      points: result.files.reduce((sum, { points }) => sum + points, 0),
     },
-    files: result.files.map(({ path, open, told }) => {
+    files: result.files.map(({ path, open, points, told }) => {
       const ids = fingerprintsOf(told);
       return {
         path,
         open,
+        points,
         findings: told.map(({ excerpt: _, identity: __, identities: ___, ...finding }, index) => ({
           id: ids[index],
           ...finding,
