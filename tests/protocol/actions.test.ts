@@ -248,7 +248,7 @@ describe('the verdict', () => {
     const verdict = await client.request<{ text: string; errors: number; stages: object[] }>('buildSheet/verdict', {
       uri,
     });
-    expect(verdict.text).toMatch(/^\d+ errors?, .*\d+ checks open$/);
+    expect(verdict.text).toMatch(/^\d+ errors?, .*\d+ checks open, \d+ points of installation open$/);
     expect(verdict.errors).toBeGreaterThan(0);
     expect(verdict.stages).toMatchObject([{ name: 'now' }, { name: 'later' }]);
   });

@@ -30,7 +30,7 @@ export const rule: StageRule = {
     const shown = compare(distance, limit);
     return {
       at: 'fuel-system.routing.exhaust-distance',
-      message: `A fuel line is ${shown.value} from the exhaust${isShielded ? ' behind a shield' : ' without a shield'}; keep ${shown.limit} at least.`,
+      message: `A fuel line is ${shown.value} from the exhaust${isShielded ? ' behind a shield' : ' without a shield'}; it needs ${shown.limit} at least.`,
       ...miss,
       repairs: [
         { title: `Move the line ${least} away or more`, set: { 'fuel-system.routing.exhaust-distance': least } },
