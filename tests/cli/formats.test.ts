@@ -31,7 +31,8 @@ const result: CheckResult = {
   files: [
     {
       path: 'shop a/one.build.yaml',
-      open: 2, points: 0,
+      open: 2,
+      points: 0,
       told: [
         { ...told, rule: 'paper/no-title', found: 'paper/no-title', severity: 'hint', message: 'No title.', field: '' },
         told,
@@ -46,7 +47,11 @@ const result: CheckResult = {
 };
 
 const look = { hasColor: false, columns: 72 };
-const nothing: CheckResult = { files: [{ path: 'two.build.yaml', open: 0, points: 0, told: [] }], complaints: [], faults: [] };
+const nothing: CheckResult = {
+  files: [{ path: 'two.build.yaml', open: 0, points: 0, told: [] }],
+  complaints: [],
+  faults: [],
+};
 
 function shown(format: FormatName, one: CheckResult): string {
   const write: Format = formats[format];
@@ -110,7 +115,10 @@ describe('excerpt', () => {
     const wide = `${'x'.repeat(90)} 日本 here ${'y'.repeat(90)}`;
     const from = wide.indexOf('here');
     const one = { ...told, excerpt: { line: wide, from, to: from + 4 } };
-    const out = formats.excerpt({ ...nothing, files: [{ path: 'a', open: 0, points: 0, told: [one] }] }, { ...look, columns: 60 });
+    const out = formats.excerpt(
+      { ...nothing, files: [{ path: 'a', open: 0, points: 0, told: [one] }] },
+      { ...look, columns: 60 },
+    );
     const [, line = '', mark = ''] = out.split('\n');
     expect(line).toContain('日本 here');
     expect(line.length).toBeLessThanOrEqual(60);
