@@ -106,7 +106,7 @@ export const checks: Check[] = [
     section: 2,
     topic,
     what: 'density of dry air at 101.325 kPa and 40 degC',
-    got: () => air.siteAir(0, 40 + CELSIUS).density,
+    got: () => air.airDensity(101325, 40 + CELSIUS),
     expected: 1.1272,
     unit: 'kg/m3',
     tolerance: { relative: 0.001 },

@@ -1,8 +1,7 @@
-import { coilSupply, runningHeat, sparksPerCoil, steadyHeat } from '../../server/src/engineering/coil.ts';
+import { coilSupply, sparksPerCoil, steadyHeat } from '../../server/src/engineering/coil.ts';
 import { coilChargeAt } from '../../server/src/engineering/ignition.ts';
 import { type Check, ownCheck } from './check.ts';
 import { RPM } from './units.ts';
-import heat from './values/coil.json' with { type: 'json' };
 
 const own = ownCheck(18, 'coils');
 const hand = "Ohm's and Joule's laws, worked by hand";
@@ -35,25 +34,6 @@ export const checks: Check[] = [
     'W',
     1e-4,
     hand,
-  ),
-  own(
-    'coil-running-heat',
-    `Largest relative difference of the heat in a running coil over ${heat.rows.length} coils, voltages and speeds`,
-    () =>
-      Math.max(
-        ...(heat.rows as [number, number, number, number, number, number, number][]).map(
-          ([voltage, resistance, inductance, ballast, sparksPerCycle, rpm, expected]) =>
-            Math.abs(
-              runningHeat(rpm * RPM, { primary: { resistance, inductance }, voltage, sparksPerCycle, ballast }).coil /
-                expected -
-                1,
-            ),
-        ),
-      ),
-    0,
-    '-',
-    { absolute: 1e-6 },
-    `${heat.call}, ${heat['made with']}`,
   ),
   own(
     'coil-supply',

@@ -1,5 +1,5 @@
 import { deadTimeEstimate, deadTimeFromTable } from '../../server/src/engineering/dead-time.ts';
-import { idleAirFlow, powerCovered, smallestFlow } from '../../server/src/engineering/idle.ts';
+import { idleAirFlow, smallestFlow } from '../../server/src/engineering/idle.ts';
 import * as injectors from '../../server/src/engineering/injectors.ts';
 import { type Check, fromFirstSet, ownCheck } from './check.ts';
 import { HORSEPOWER, POUND_PER_HORSEPOWER_HOUR, POUND_PER_HOUR, PSI, RPM } from './units.ts';
@@ -134,28 +134,6 @@ export const checks: Check[] = [
     'lb/h',
     1e-6,
     kinematics,
-  ),
-  own(
-    'injectors-power-high',
-    'power of four 80 lb/h injectors at 85 % duty without dead time, BSFC 0.50',
-    () => {
-      const injection = { staticFlow: 80 * POUND_PER_HOUR, deadTime: 0, speed: 90, pulsesPerCycle: 1 };
-      return (
-        powerCovered({
-          quantity: 4,
-          full: injection,
-          dutyLimit: 0.85,
-          idle: injection,
-          shortestPulse: 1e-3,
-          idleShare: 0.03,
-          bsfc: 0.5 * POUND_PER_HORSEPOWER_HOUR,
-        }).high / HORSEPOWER
-      );
-    },
-    544,
-    'hp',
-    1e-9,
-    'trade form: 4 * 80 * 0.85 / 0.50',
   ),
   own(
     'injectors-dead-time-table',

@@ -1,7 +1,7 @@
 import { chargeTemperature, evaporationCooling } from '../../server/src/engineering/charge.ts';
 import { ethanol, gasoline } from '../../server/src/engineering/fuels.ts';
 import { type Cylinder, ignitionDelay, knockIndex, limitedSpark } from '../../server/src/engineering/knock.ts';
-import { antiknockIndex, octaneOf } from '../../server/src/engineering/octane.ts';
+import { antiknockIndex } from '../../server/src/engineering/octane.ts';
 import { parseQuantity } from '../../server/src/units/parse.ts';
 import { isQuantity } from '../../server/src/units/quantity.ts';
 import { type Check, ownCheck } from './check.ts';
@@ -148,7 +148,6 @@ export const checks: Check[] = [
     { absolute: 1e-9 },
     'definition of AKI, RON and MON taken 8 apart: common practice',
   ),
-  fuel('octane-back', '91 AKI as RON', () => octaneOf(91, 'RON'), 95, 'RON', 1e-12, 'definition'),
   fuel(
     'charge-ethanol',
     'fall of temperature when all ethanol evaporates in its stoichiometric air: 921 kJ/kg over 9.0 of air',

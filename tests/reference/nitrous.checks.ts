@@ -66,7 +66,7 @@ export const checks: Check[] = [
   chemistry(
     'nitrous-limit-gasoline',
     'ratio of gasoline CH1.87 over chemistry: 2 (1 + 1.87 / 4) 44.013 / 13.896',
-    () => nitrous.nitrousRatioLimits(gasoline).chemistry,
+    () => nitrous.stoichiometricNitrousRatio(gasoline),
     9.297,
     'kg/kg',
     1e-3,
@@ -75,7 +75,7 @@ export const checks: Check[] = [
   chemistry(
     'nitrous-limit-ethanol',
     'ratio of ethanol over chemistry: 2 * 3 * 44.013 / 46.069',
-    () => nitrous.nitrousRatioLimits(ethanol).chemistry,
+    () => nitrous.stoichiometricNitrousRatio(ethanol),
     5.7323,
     'kg/kg',
     1e-3,
@@ -84,7 +84,7 @@ export const checks: Check[] = [
   chemistry(
     'nitrous-limit-methanol',
     'ratio of methanol over chemistry: 2 * 1.5 * 44.013 / 32.042',
-    () => nitrous.nitrousRatioLimits(methanol).chemistry,
+    () => nitrous.stoichiometricNitrousRatio(methanol),
     4.1208,
     'kg/kg',
     1e-3,
@@ -93,7 +93,7 @@ export const checks: Check[] = [
   chemistry(
     'nitrous-limit-e85',
     'ratio of 85 % ethanol over chemistry, parts by mass 0.857 and 0.143',
-    () => nitrous.nitrousRatioLimits(e85()).chemistry,
+    () => nitrous.stoichiometricNitrousRatio(e85()),
     0.857 * 5.7323 + 0.143 * 9.297,
     'kg/kg',
     2e-3,
@@ -102,7 +102,7 @@ export const checks: Check[] = [
   chemistry(
     'nitrous-warning',
     'ratio of gasoline that is worth a warning',
-    () => nitrous.nitrousRatioLimits(gasoline).warning,
+    () => nitrous.nitrousRatioShare.value * nitrous.stoichiometricNitrousRatio(gasoline),
     6.5,
     'kg/kg',
     0.08,

@@ -6,7 +6,6 @@ import {
   sizeAbove,
   sizeAtLeast,
   sizeBelow,
-  sizesWithin,
   wireSizes,
 } from '../../server/src/engineering/series.ts';
 import { awgArea } from '../../server/src/engineering/wire.ts';
@@ -89,14 +88,5 @@ export const checks: Check[] = [
     'mm2',
     1e-4,
     'area of 10 AWG, ASTM B258',
-  ),
-  own(
-    'series-window',
-    'injectors from 60 to 80 lb/h: 63, 71 and 80',
-    () => sizesWithin(injectorFlows, 60 * POUND_PER_HOUR, 80 * POUND_PER_HOUR).length,
-    3,
-    'sizes',
-    0,
-    preferred,
   ),
 ];

@@ -25,16 +25,6 @@ export function standardAir(altitude: number): Air {
   return { pressure, temperature, density: airDensity(pressure, temperature) };
 }
 
-/**
- * Air at a site of the given altitude (m) on a day of the given temperature (K): standard pressure, actual
- * temperature. Throws `RangeError` outside -2 to 11 km or -60 to 70 degC.
- */
-export function siteAir(altitude: number, temperature: number): Air {
-  within(temperature, ZERO_CELSIUS - 60, ZERO_CELSIUS + 70, 'The air temperature', 'temperature');
-  const { pressure } = standardAir(altitude);
-  return { pressure, temperature, density: airDensity(pressure, temperature) };
-}
-
 /** Density of dry air (kg/m3) at an absolute pressure (Pa) and temperature (K), ideal gas. ISO 2533:1975. */
 export function airDensity(pressure: number, temperature: number): number {
   return positive(pressure, 'The air pressure') / (GAS_CONSTANT * positive(temperature, 'The air temperature'));

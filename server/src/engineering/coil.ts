@@ -1,5 +1,5 @@
 import { notNegative, positive } from './bounds.ts';
-import { coilChargeAt, finalCurrent, type Primary, timeConstant } from './ignition.ts';
+import { finalCurrent } from './ignition.ts';
 
 /** Voltage, V, lost in the driver and the feed of a coil while it charges. */
 export const coilFeedLoss = {
@@ -46,23 +46,4 @@ export type CoilHeat = { readonly coil: number; readonly ballast: number };
 export function steadyHeat(voltage: number, resistance: number, ballast = 0): CoilHeat {
   const current = finalCurrent(voltage, resistance, ballast);
   return { coil: current ** 2 * resistance, ballast: current ** 2 * ballast };
-}
-
-/**
- * Heat, W, while the engine runs at a speed, rev/s, and the coil charges all the time between sparks: I^2 R over the mean
- * square of V / Rt (1 - exp(-t / tau)). Series RL circuit; the current is taken to start from zero.
- * @throws RangeError as `coilChargeAt`
- */
-export function runningHeat(
-  speed: number,
-  coil: { primary: Primary; voltage: number; sparksPerCycle: number; ballast?: number; sparkDuration?: number },
-): CoilHeat {
-  const { dwell } = coilChargeAt(speed, coil);
-  const ballast = coil.ballast ?? 0;
-  const tau = timeConstant(coil.primary, ballast);
-  const decay = Math.exp(-dwell / tau);
-  const squareTime = dwell - 2 * tau * (1 - decay) + (tau / 2) * (1 - decay ** 2);
-  const interval = 2 / (speed * coil.sparksPerCycle);
-  const meanSquare = (finalCurrent(coil.voltage, coil.primary.resistance, ballast) ** 2 * squareTime) / interval;
-  return { coil: meanSquare * coil.primary.resistance, ballast: meanSquare * ballast };
 }

@@ -1,4 +1,3 @@
-import { within } from './bounds.ts';
 import { PSI } from './constants.ts';
 
 /**
@@ -147,25 +146,3 @@ export const lineClasses: readonly LineClass[] = [
     source: 'from memory: far below burst of 3/8 x 0.035 in tube; alcohol attacks bare aluminum',
   },
 ];
-
-/** What speaks against a class of line: nothing when the list is empty. */
-export type LineObjection = 'pressure' | 'ethanol' | 'methanol' | 'submersion';
-
-/**
- * What speaks against a line of a class at the highest gauge pressure, Pa, with fuel of the given ethanol and methanol
- * shares by volume, inside the tank or not. @throws RangeError for a pressure that is no number or a share not from 0 to 1
- */
-export function lineObjections(
-  line: LineClass,
-  use: { pressure: number; ethanolShare: number; methanolShare: number; inTank: boolean },
-): LineObjection[] {
-  within(use.pressure, -1e9, 1e9, 'The pressure in the line');
-  within(use.ethanolShare, 0, 1, 'The share of ethanol');
-  within(use.methanolShare, 0, 1, 'The share of methanol');
-  const objections: LineObjection[] = [];
-  if (use.pressure > line.workingPressure) objections.push('pressure');
-  if (use.ethanolShare > line.ethanolShare) objections.push('ethanol');
-  if (use.methanolShare > 0 && !line.methanol) objections.push('methanol');
-  if (use.inTank && !line.submersible) objections.push('submersion');
-  return objections;
-}

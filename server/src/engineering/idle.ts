@@ -1,6 +1,6 @@
 import { airDensity, engineVolumeFlow } from './air.ts';
 import { notNegative, positive, within } from './bounds.ts';
-import { flowAtDuty, type Injection, pulsePeriod } from './injectors.ts';
+import { type Injection, pulsePeriod } from './injectors.ts';
 import { linearHeldAt } from './interpolation.ts';
 
 /** Absolute manifold pressure at idle (Pa). Common practice; a cam of long duration idles higher. */
@@ -70,27 +70,4 @@ export function smallestFlow(shortestPulse: number, injection: Injection): numbe
     throw new RangeError('The shortest pulse is no longer than the dead time, so the injector would not open.');
   const period = pulsePeriod(injection.speed, injection.pulsesPerCycle);
   return (positive(injection.staticFlow, 'The static flow') * open) / period;
-}
-
-/**
- * Range of brake power (W) a set of injectors covers. The high end is what they deliver together at the duty limit and
- * full speed. The low end is the engine whose idle they can just meter: fuel at idle taken as `idleShare` of the fuel at
- * full load. `bsfc` in kg/J. `low` is above `high` when no engine suits the set.
- */
-export function powerCovered(set: {
-  quantity: number;
-  full: Injection;
-  dutyLimit: number;
-  idle: Injection;
-  shortestPulse: number;
-  idleShare: number;
-  bsfc: number;
-}): { low: number; high: number } {
-  const quantity = positive(set.quantity, 'The number of injectors');
-  const bsfc = positive(set.bsfc, 'The BSFC');
-  const idleShare = within(positive(set.idleShare, 'The idle share'), 0, 1, 'The idle share');
-  return {
-    low: (quantity * smallestFlow(set.shortestPulse, set.idle)) / idleShare / bsfc,
-    high: (quantity * flowAtDuty(set.dutyLimit, set.full)) / bsfc,
-  };
 }

@@ -32,19 +32,6 @@ export const nitrousRatioShare = {
   source: 'common practice: 5 to 6.5 on gasoline, where chemistry has 9.3',
 } as const;
 
-/**
- * Ratios of nitrous oxide to fuel by mass: `chemistry`, at which all fuel burns and the engine runs lean and hot, and
- * `warning`, `nitrousRatioShare` of it. Of a blend by its own composition: 9.30 gasoline, 5.73 ethanol, 4.12 methanol.
- * Source: `stoichiometricNitrousRatio`; the share is common practice. @throws RangeError for an impossible formula
- */
-export function nitrousRatioLimits(fuel: Pick<Fuel, 'carbon' | 'hydrogen' | 'oxygen'>): {
-  warning: number;
-  chemistry: number;
-} {
-  const chemistry = stoichiometricNitrousRatio(fuel);
-  return { warning: nitrousRatioShare.value * chemistry, chemistry };
-}
-
 /** Air (kg) that carries as much oxygen as 1 kg of nitrous oxide: 1.571. U.S. Standard Atmosphere 1976 air. */
 export const AIR_PER_NITROUS = AIR_PER_OXYGEN / 2 / NITROUS_OXIDE;
 

@@ -13,11 +13,6 @@ export function antiknockIndex(octane: number, kind: OctaneKind): number {
   return kind === 'RON' ? octane - sensitivity.value / 2 : octane + sensitivity.value / 2;
 }
 
-/** An antiknock index as another kind of octane number. Definition of AKI with `sensitivity`. @throws RangeError unless above zero */
-export function octaneOf(antiknock: number, kind: OctaneKind): number {
-  return 2 * positive(antiknock, 'The octane number') - antiknockIndex(antiknock, kind);
-}
-
 /** Antiknock index of neat alcohols. US DOE Alternative Fuels Data Center, Properties of Fuels: RON 108 and 109, MON 90 and 89. */
 export const alcoholAntiknock = { ethanol: 99, methanol: 99 } as const;
 

@@ -63,12 +63,6 @@ export function sizeAtLeast(sizes: readonly number[], value: number): number | u
   return sizes.find((size) => size >= least);
 }
 
-/** Largest of rising sizes that is at most `value`, or the same but for rounding; undefined when none is. @throws RangeError */
-export function sizeAtMost(sizes: readonly number[], value: number): number | undefined {
-  const most = positive(value, 'The size') * (1 + SAME);
-  return sizes.findLast((size) => size <= most);
-}
-
 /** Next size up from `value`; undefined when it is the largest. @throws RangeError unless the value is above zero */
 export function sizeAbove(sizes: readonly number[], value: number): number | undefined {
   const over = positive(value, 'The size') * (1 + SAME);
@@ -79,10 +73,4 @@ export function sizeAbove(sizes: readonly number[], value: number): number | und
 export function sizeBelow(sizes: readonly number[], value: number): number | undefined {
   const under = positive(value, 'The size') * (1 - SAME);
   return sizes.findLast((size) => size < under);
-}
-
-/** Sizes from `low` to `high`, both included but for rounding. @throws RangeError unless both are above zero */
-export function sizesWithin(sizes: readonly number[], low: number, high: number): number[] {
-  const [least, most] = [positive(low, 'The low end') * (1 - SAME), positive(high, 'The high end') * (1 + SAME)];
-  return sizes.filter((size) => size >= least && size <= most);
 }

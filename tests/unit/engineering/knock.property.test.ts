@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { chargeTemperature, evaporationCooling } from '../../../server/src/engineering/charge.ts';
 import { ethanol, gasoline, gasolineWithEthanol } from '../../../server/src/engineering/fuels.ts';
 import * as knock from '../../../server/src/engineering/knock.ts';
-import { antiknockIndex, octaneOf } from '../../../server/src/engineering/octane.ts';
+import { antiknockIndex } from '../../../server/src/engineering/octane.ts';
 import { rising, size } from './arbitrary.ts';
 import { expectRefusals } from './refusal.ts';
 
@@ -125,14 +125,8 @@ describe('the charge', () => {
 });
 
 describe('octane numbers', () => {
-  it('come back from one kind to the other', () => {
-    fc.assert(
-      fc.property(size(70, 120), fc.constantFrom('AKI' as const, 'RON' as const, 'MON' as const), (octane, kind) => {
-        expect(antiknockIndex(octaneOf(octane, kind), kind)).toBeCloseTo(octane, 9);
-      }),
-    );
-    expect(octaneOf(91, 'RON')).toBeGreaterThan(octaneOf(91, 'MON'));
+  it('are the higher the easier the test they come from', () => {
+    expect(antiknockIndex(91, 'RON')).toBeLessThan(antiknockIndex(91, 'MON'));
     expectRefusals((octane: number) => antiknockIndex(octane, 'RON'), 95);
-    expectRefusals((octane: number) => octaneOf(octane, 'MON'), 91);
   });
 });

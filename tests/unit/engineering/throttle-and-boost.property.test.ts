@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { SEA_LEVEL, siteAir, standardAir } from '../../../server/src/engineering/air.ts';
+import { airDensity, SEA_LEVEL, standardAir } from '../../../server/src/engineering/air.ts';
 import * as boost from '../../../server/src/engineering/boost.ts';
 import {
   CRITICAL_PRESSURE_RATIO,
@@ -15,11 +15,16 @@ import { expectRefusals } from './refusal.ts';
 const site = fc.record({ altitude: size(-400, 5000), temperature: size(240, 325) });
 const area = size(1e-4, 0.02);
 
+function airAt(altitude: number, temperature: number) {
+  const { pressure } = standardAir(altitude);
+  return { pressure, temperature, density: airDensity(pressure, temperature) };
+}
+
 describe('throttle body', () => {
   it('flows more with more depression until it chokes, and no more after', () => {
     fc.assert(
       fc.property(area, site, rising(0, 0.999), (open, { altitude, temperature }, [one, other]) => {
-        const upstream = siteAir(altitude, temperature);
+        const upstream = airAt(altitude, temperature);
         const low = throttle.throttleFlow(open, one * upstream.pressure, upstream);
         const high = throttle.throttleFlow(open, other * upstream.pressure, upstream);
         if (low.choked) {
@@ -36,7 +41,7 @@ describe('throttle body', () => {
   it('the depression at a flow drives just that flow', () => {
     fc.assert(
       fc.property(area, site, size(1e-4, 0.999), (open, { altitude, temperature }, load) => {
-        const upstream = siteAir(altitude, temperature);
+        const upstream = airAt(altitude, temperature);
         const flow = load * throttle.chokedFlow(open, upstream);
         const depression = throttle.depressionAt(flow, open, upstream);
         expect(depression).toBeGreaterThan(0);
