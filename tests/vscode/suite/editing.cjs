@@ -5,7 +5,6 @@ const vscode = require('vscode');
 const {
   applyAction,
   bytesOnDisk,
-  closeAll,
   codeOf,
   completionsAt,
   findingOf,
@@ -17,6 +16,7 @@ const {
   openSheet,
   place,
   save,
+  startAfresh,
   typeOver,
   undo,
   until,
@@ -58,7 +58,7 @@ async function slipRepairUndo(name, slip) {
 }
 
 exports.run = () =>
-  runStories(closeAll, {
+  runStories(startAfresh, {
     'a good sheet has no findings': async () => {
       const editor = await openSheet(cleanSheet);
       await until('an answer', () => hoverAt(editor, place(editor, 'displacement:').start));

@@ -1,12 +1,12 @@
 // In an untrusted folder the sheet is checked all the same.
 const assert = require('node:assert/strict');
 const vscode = require('vscode');
-const { closeAll, findingOf, openSheet, typeOver } = require('./sheet-editor.cjs');
+const { findingOf, openSheet, startAfresh, typeOver } = require('./sheet-editor.cjs');
 const { runStories } = require('./runner.cjs');
 const { cleanSheet, unitlessPower } = require('./sheets.cjs');
 
 exports.run = () =>
-  runStories(closeAll, {
+  runStories(startAfresh, {
     'a sheet in an untrusted folder is checked': async () => {
       assert.equal(vscode.workspace.isTrusted, false);
       const editor = await openSheet(cleanSheet);

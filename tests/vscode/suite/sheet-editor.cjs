@@ -1,6 +1,6 @@
 // What a user does with a build sheet, in the words of the vscode API.
 const assert = require('node:assert/strict');
-const { readFileSync } = require('node:fs');
+const { readdirSync, readFileSync, writeFileSync } = require('node:fs');
 const { join } = require('node:path');
 const vscode = require('vscode');
 const { note } = require('./runner.cjs');
@@ -28,6 +28,33 @@ async function openSheet(name, folderIndex = 0) {
 async function closeAll() {
   while (vscode.window.activeTextEditor) {
     await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
+  }
+}
+
+const original = new Map();
+
+/** Closes every editor and puts back what an earlier story left otherwise in the folders. */
+async function startAfresh() {
+  await closeAll();
+  for (const { uri } of vscode.workspace.workspaceFolders) {
+    for (const name of readdirSync(uri.fsPath).filter((file) => /\.build\.ya?ml$/.test(file))) {
+      const path = join(uri.fsPath, name);
+      const bytes = readFileSync(path);
+      if (!original.has(path)) original.set(path, bytes);
+      else if (!original.get(path).equals(bytes)) writeFileSync(path, original.get(path));
+    }
+  }
+}
+
+/** Asks again, and says so, when a busy VS Code gives a question up. */
+async function patiently(what, ask) {
+  for (let tries = 1; ; tries += 1) {
+    try {
+      return await ask();
+    } catch (error) {
+      if (error.name !== 'Canceled' || tries === 5) throw error;
+      note(`${what} asked again: canceled`);
+    }
   }
 }
 
@@ -64,15 +91,20 @@ async function findingOf(editor, code, text) {
 
 /** Hover text at a position, as Markdown. */
 async function hoverAt({ document }, position) {
-  const hovers = await vscode.commands.executeCommand('vscode.executeHoverProvider', document.uri, position);
+  const ask = () => vscode.commands.executeCommand('vscode.executeHoverProvider', document.uri, position);
+  const hovers = await patiently('hover', ask);
   return hovers.flatMap(({ contents }) => contents.map((c) => (typeof c === 'string' ? c : c.value))).join('\n');
 }
 
 const completionsAt = ({ document }, position) =>
-  vscode.commands.executeCommand('vscode.executeCompletionItemProvider', document.uri, position);
+  patiently('completion', () =>
+    vscode.commands.executeCommand('vscode.executeCompletionItemProvider', document.uri, position),
+  );
 
 const fixesAt = ({ document }, range, kind = vscode.CodeActionKind.QuickFix) =>
-  vscode.commands.executeCommand('vscode.executeCodeActionProvider', document.uri, range, kind.value, 20);
+  patiently('code actions', () =>
+    vscode.commands.executeCommand('vscode.executeCodeActionProvider', document.uri, range, kind.value, 20),
+  );
 
 async function applyAction(action) {
   if (action.edit) assert.ok(await vscode.workspace.applyEdit(action.edit), `could not apply ${action.title}`);
@@ -82,7 +114,7 @@ async function applyAction(action) {
 /** Saves until nothing is left to save; a save that was refused is reported. */
 async function save({ document }) {
   await until('everything saved', async () => {
-    if (!(await document.save())) note(`saving ${document.fileName} again`);
+    if (!(await patiently('saving', () => document.save()))) note(`saving ${document.fileName} again`);
     return !document.isDirty;
   });
 }
@@ -94,7 +126,6 @@ const bytesOnDisk = ({ document }) => readFileSync(document.uri.fsPath);
 module.exports = {
   applyAction,
   bytesOnDisk,
-  closeAll,
   codeOf,
   completionsAt,
   findingOf,
@@ -106,6 +137,7 @@ module.exports = {
   openSheet,
   place,
   save,
+  startAfresh,
   typeOver,
   undo,
   until,
