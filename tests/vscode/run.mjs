@@ -1,5 +1,5 @@
 // Runs the extension tests in real VS Code against the packaged extension. Usage: node tests/vscode/run.mjs PACKAGE.vsix [SUITE]...
-import { spawn } from 'node:child_process';
+import { execFileSync, spawn } from 'node:child_process';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
@@ -110,6 +110,14 @@ function emptySheets(shop) {
   return { EMPTY_SHEETS: empty.join('\n'), COMPLETE_SHEET: inBlockStyle(cleanSheet) };
 }
 
+/** Puts a folder under version control, with one commit of all that is in it. */
+function commitAll(folder) {
+  const git = (...args) => execFileSync('git', args, { cwd: folder, stdio: 'ignore' });
+  git('init', '--initial-branch=bench');
+  git('add', '--all');
+  git('-c', 'user.name=shop', '-c', 'user.email=shop@example.invalid', 'commit', '--message=As it came');
+}
+
 /** A sheet to move about in, and one that stays closed. */
 const PLAN = `format: 2
 title: Plan to move about in
@@ -142,6 +150,7 @@ const suites = {
     const { file, shop } = makeWorkspace();
     writeFileSync(join(shop, 'plan.build.yaml'), PLAN);
     writeFileSync(join(shop, 'unopened.build.yaml'), UNOPENED);
+    commitAll(shop);
     return runPage(vscode, extension, 'moving', file, { SHOP: shop, WORKSPACE: file });
   },
   asking: (vscode, extension) => {

@@ -30,15 +30,19 @@ async function freeCatalog({ client, host, service }: Session, uri: string): Pro
   return found && found.kind === 'absent' ? wished : undefined;
 }
 
+/** Files are begun before anything is written, so that an editor takes all of it back at once. */
 function editOf(session: Session, files: readonly FileChange[]): WorkspaceEdit {
   const edits = files.map((file) => ({ ...file, ...textEditsOf(session, file) }));
   if (!session.client.takesVersionedEdits)
     return { changes: Object.fromEntries(edits.map(({ uri, textEdits }) => [uri, textEdits])) };
+  const begun = files.filter(({ begins }) => begins);
   return {
-    documentChanges: edits.flatMap(({ uri, begins, version, textEdits }): (CreateFile | TextDocumentEdit)[] => [
-      ...(begins ? [CreateFile.create(uri, { overwrite: false, ignoreIfExists: false })] : []),
-      { textDocument: { uri, version }, edits: textEdits },
-    ]),
+    documentChanges: [
+      ...begun.map(({ uri }) => CreateFile.create(uri, { overwrite: false, ignoreIfExists: false })),
+      ...edits.map(
+        ({ uri, version, textEdits }): TextDocumentEdit => ({ textDocument: { uri, version }, edits: textEdits }),
+      ),
+    ],
   };
 }
 

@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { runStories } from '../suite/runner.cjs';
-import { until, workbenchOf } from './workbench.mjs';
+import { shown, until, workbenchOf } from './workbench.mjs';
 
 const { SHOP, WORKSPACE } = process.env;
 const PLAN = 'plan.build.yaml';
@@ -148,6 +148,38 @@ export default (page) => {
         await page.locator('.codelens-decoration', { hasText: 'open' }).first().waitFor();
         await shot(`hints-${name}`);
       }
+    },
+    'the sheet is compared with the last commit': async () => {
+      set({ 'git.enabled': true });
+      await page.locator('.statusbar-item', { hasText: 'bench' }).first().waitFor();
+      const tab = page.locator('.tab.active', { hasText: 'report at the last commit and now' });
+      await until('the two reports', async () => {
+        await goTo(PLAN, 'title');
+        await command('Build Sheet: Compare the Report with the Last Commit');
+        return shown(tab, 20_000);
+      });
+      const side = (name) => page.locator(`.monaco-diff-editor .editor.${name} .view-line`);
+      await side('original').filter({ hasText: 'roots blower' }).first().waitFor();
+      await side('modified').filter({ hasText: 'late blower' }).first().waitFor();
+      await shot('compared');
+      await command('View: Close Editor');
+    },
+    'a new sheet begins from the New File menu': async () => {
+      const entry = page.locator('.quick-input-list .monaco-list-row', { hasText: 'Build Sheet' }).first();
+      await until('the entry in the menu', async () => {
+        await commandThatAsks('Create: New File...');
+        if (await shown(entry, 5000)) return true;
+        await page.keyboard.press('Escape');
+        return false;
+      });
+      await entry.click();
+      const kinds = page.locator('.quick-input-widget', { hasText: 'New Build Sheet' });
+      await kinds.locator('.monaco-list-row').first().waitFor();
+      await shot('new-file');
+      await page.keyboard.press('Enter');
+      await page.locator('.tab.active', { hasText: 'Untitled' }).first().waitFor();
+      await page.locator('.editor-instance .view-line', { hasText: 'format:' }).first().waitFor();
+      await command('View: Revert and Close Editor');
     },
     'the walkthrough has its four steps': async () => {
       await commandThatAsks('Welcome: Open Walkthrough...');

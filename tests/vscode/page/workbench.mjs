@@ -12,7 +12,8 @@ export async function until(what, probe, limit = patience) {
   }
 }
 
-const shown = (locator, timeout) =>
+/** Whether something comes to be seen within a time. */
+export const shown = (locator, timeout) =>
   locator.waitFor({ timeout }).then(
     () => true,
     () => false,
@@ -34,16 +35,26 @@ export function workbenchOf(page) {
     }
   }
 
-  async function take(text, expected) {
-    await input.fill(text);
-    await entry(expected).waitFor();
-    await page.keyboard.press('Enter');
+  /** Fills texts into a prompt one after the other and takes the last, again when something took the focus away. */
+  async function take(key, expected, ...texts) {
+    for (let tries = 1; ; tries += 1) {
+      await prompt(key);
+      try {
+        for (const text of texts) {
+          await input.fill(text, { timeout: 20_000 });
+          await entry(expected).waitFor({ timeout: 60_000 });
+        }
+        await page.keyboard.press('Enter');
+        return;
+      } catch (error) {
+        if (tries === 5) throw error;
+        note(`${texts.at(-1)} asked for again: ${String(error.message).split('\n')[0]}`);
+        await page.keyboard.press('Escape');
+      }
+    }
   }
 
-  async function choose(text, expected) {
-    await take(text, expected);
-    await page.locator('.quick-input-widget').first().waitFor({ state: 'hidden' });
-  }
+  const closed = () => page.locator('.quick-input-widget').first().waitFor({ state: 'hidden' });
 
   return {
     shot: (name) =>
@@ -51,24 +62,21 @@ export function workbenchOf(page) {
 
     /** Opens a file with the cursor at a line and column, counted from 1. */
     async goTo(name, line = 1, column = 1) {
-      await prompt('Control+P');
-      await input.fill(name);
-      await entry(name).waitFor();
-      await choose(`${name}:${line}:${column}`, name);
+      await take('Control+P', name, name, `${name}:${line}:${column}`);
+      await closed();
       await page.locator('.statusbar-item', { hasText: `Ln ${line}, Col ${column}` }).waitFor();
       await page.locator('.monaco-editor.focused').waitFor();
     },
 
     /** Runs a command that opens a prompt of its own, by its title. */
     async commandThatAsks(title) {
-      await prompt('F1');
-      await take(`>${title}`, title);
+      await take('F1', title, `>${title}`);
     },
 
     /** Runs a command by its title. */
     async command(title) {
-      await prompt('F1');
-      await choose(`>${title}`, title);
+      await take('F1', title, `>${title}`);
+      await closed();
     },
   };
 }

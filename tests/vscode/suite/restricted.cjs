@@ -13,4 +13,17 @@ exports.run = () =>
       await typeOver(editor, unitlessPower.before, unitlessPower.after);
       await findingOf(editor, unitlessPower.code);
     },
+    'git is not asked in an untrusted folder, and its command not listed': async () => {
+      await openSheet(cleanSheet);
+      const tabs = () => vscode.window.tabGroups.all.flatMap((group) => group.tabs).length;
+      const before = tabs();
+      await vscode.commands.executeCommand('buildSheet.compareWithCommit');
+      assert.equal(tabs(), before);
+      const { packageJSON } = vscode.extensions.getExtension('build-sheet.build-sheet');
+      const listed = packageJSON.contributes.menus.commandPalette;
+      assert.deepEqual(
+        listed.filter(({ command }) => command === 'buildSheet.compareWithCommit'),
+        [{ command: 'buildSheet.compareWithCommit', when: 'isWorkspaceTrusted' }],
+      );
+    },
   });
