@@ -38,9 +38,20 @@ export function sampleCommand(context: ExtensionContext): Disposable {
       () => true,
       () => false,
     );
-    if (!isThere) await workspace.fs.copy(Uri.joinPath(context.extensionUri, 'samples'), shop);
+    if (!isThere) await copyWhole(Uri.joinPath(context.extensionUri, 'samples'), shop);
     await commands.executeCommand('vscode.openFolder', shop, {
       forceNewWindow: workspace.workspaceFolders !== undefined,
     });
   });
+}
+
+/** Copies a folder so that another window never sees half of it, and only one of two that do so at once makes it. */
+async function copyWhole(from: Uri, to: Uri): Promise<void> {
+  const begun = to.with({ path: `${to.path}.${env.sessionId}` });
+  await workspace.fs.copy(from, begun, { overwrite: true });
+  try {
+    await workspace.fs.rename(begun, to, { overwrite: false });
+  } catch {
+    await workspace.fs.delete(begun, { recursive: true });
+  }
 }

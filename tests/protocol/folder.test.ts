@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -322,5 +322,27 @@ describe('a client that does not ask', () => {
     write('one.build.yaml', sound);
     await client.connection.sendNotification('textDocument/didSave', { textDocument: { uri: other } });
     await until(() => !codes(last(one)?.diagnostics ?? []).includes('ignition/contact-points'));
+  });
+});
+
+describe('two windows on one folder', () => {
+  it('share nothing but the files', async () => {
+    const sheet = write('one.build.yaml', points);
+    const other = write('two.build.yaml', points);
+    await start();
+    const second = await Client.start({ folders: [uriOf(shop)] });
+    const before = readdirSync(shop, { recursive: true });
+    await client.open(sheet, sound);
+    await second.open(sheet, points);
+    expect(codes(await client.pull(sheet))).not.toContain('ignition/contact-points');
+    expect(codes(await second.pull(sheet))).toContain('ignition/contact-points');
+    await second.replace(sheet, 'contact-points', 'magnetic-pickup');
+    await second.open(other, sound);
+    expect(codes(await second.pull(sheet))).not.toContain('ignition/contact-points');
+    expect(found(await ask(), other)).toContain('ignition/contact-points');
+    expect(await second.stop()).toBe(0);
+    await client.close(sheet);
+    expect(codes(await client.pull(sheet))).toContain('ignition/contact-points');
+    expect(readdirSync(shop, { recursive: true })).toEqual(before);
   });
 });

@@ -7,8 +7,8 @@ import { echo } from '../text/echo.ts';
 import { shown } from './part-figures.ts';
 import type { PartId } from './part-ids.ts';
 
-/** Rows of the table, so that a hover stays short. */
-const MOST_ROWS = 9;
+/** Lines of a hover on a part, the head of its table counted. */
+const MOST_LINES = 10;
 
 /** What there is to read of a part or kit that a sheet names: what the catalog says, and what the sheet says instead. */
 export function partPage({ parts }: Sheet, { id, list }: PartId, currency: string | undefined): Page | undefined {
@@ -17,7 +17,10 @@ export function partPage({ parts }: Sheet, { id, list }: PartId, currency: strin
   if (kit) return kitPage(kit, currency);
   const part = parts.shelf.part(id);
   const taken = parts.taken.find((one) => one.id === id && one.kit === undefined);
-  return part && [...heading(part, currency), ...fieldRows(part, taken && valueAt(parts.own, taken.section as Path))];
+  if (!part) return undefined;
+  const above = heading(part, currency);
+  const own = taken && valueAt(parts.own, taken.section as Path);
+  return [...above, ...fieldRows(part, own, MOST_LINES - above.length - 1)];
 }
 
 function heading({ id, name, cost, stock, quoted, available, note }: ShelfPart, currency: string | undefined): Block[] {
@@ -41,14 +44,14 @@ function kitPage({ id, name, cost, kits, brings }: ShelfKit, currency: string | 
   return [
     paragraph({ strong: echo(name ?? id) }, ' ', { code: id }),
     paragraph(cost === undefined ? 'Priced by its parts.' : `${price(cost, currency)}.`),
-    { kind: 'list', items: items.slice(0, MOST_ROWS) },
+    { kind: 'list', items: items.slice(0, MOST_LINES - 2) },
   ];
 }
 
-function fieldRows({ fields }: ShelfPart, own: unknown): Block[] {
+function fieldRows({ fields }: ShelfPart, own: unknown, most: number): Block[] {
   const rows = rowsOf(fields, own);
   const head = ['field', 'catalog', 'here'];
-  return rows.length > 0 ? [{ kind: 'table', head, rows: rows.slice(0, MOST_ROWS) }] : [];
+  return rows.length > 0 ? [{ kind: 'table', head, rows: rows.slice(0, most) }] : [];
 }
 
 function rowsOf(fields: object, own: unknown, at = ''): string[][] {

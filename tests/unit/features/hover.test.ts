@@ -1,4 +1,3 @@
-import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type Checked, checkText } from '../../../server/src/checking/checked.ts';
 import { type Explanation, hoverAt, type Known } from '../../../server/src/features/hover.ts';
@@ -155,20 +154,6 @@ fuel: { grade: gasoline-e10 }
       .find((line) => line.startsWith('| figure'));
     expect(row).toBe('| figure | a\\|b c | later |');
   });
-
-  it.each(readdirSync('samples').filter((name) => name.endsWith('.build.yaml')))(
-    'is never longer than what a hover shows at once: %s',
-    (file) => {
-      const text = readFileSync(`samples/${file}`, 'utf8');
-      const known = knownOf(checkText(text, {}));
-      const { root } = checkText(text, {}).sheet;
-      for (const { index } of text.matchAll(/[\w-]+:/g)) {
-        const page = hoverAt(root, index, known)?.page ?? [];
-        const lines = markdown(page).split('\n').filter(Boolean);
-        expect(lines.length, `${file} ${index}`).toBeLessThanOrEqual(11);
-      }
-    },
-  );
 });
 
 describe('the work', () => {

@@ -155,8 +155,11 @@ export default (page) => {
       const tab = page.locator('.tab.active', { hasText: 'report at the last commit and now' });
       await until('the two reports', async () => {
         await goTo(PLAN, 'title');
-        await command('Build Sheet: Compare the Report with the Last Commit');
-        return shown(tab, 20_000);
+        const isRun = await command('Build Sheet: Compare the Report with the Last Commit').then(
+          () => true,
+          () => false,
+        );
+        return isRun && shown(tab, 30_000);
       });
       const side = (name) => page.locator(`.monaco-diff-editor .editor.${name} .view-line`);
       await side('original').filter({ hasText: 'roots blower' }).first().waitFor();

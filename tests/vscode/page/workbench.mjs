@@ -42,12 +42,12 @@ export function workbenchOf(page) {
       try {
         for (const text of texts) {
           await input.fill(text, { timeout: 20_000 });
-          await entry(expected).waitFor({ timeout: 60_000 });
+          await entry(expected).waitFor({ timeout: 40_000 });
         }
         await page.keyboard.press('Enter');
         return;
       } catch (error) {
-        if (tries === 5) throw error;
+        if (tries === 3) throw error;
         note(`${texts.at(-1)} asked for again: ${String(error.message).split('\n')[0]}`);
         await page.keyboard.press('Escape');
       }
