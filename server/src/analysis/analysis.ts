@@ -8,7 +8,7 @@ import { figures } from './figures.ts';
 import type { FigureNode, Node } from './node.ts';
 import { type Assumption, sourceOf } from './source.ts';
 import { Tolerances } from './tolerance.ts';
-import { type Fault, Worksheet } from './worksheet.ts';
+import { type Fault, type Known, Worksheet } from './worksheet.ts';
 
 /** What can be asked of one stage: any figure with its bounds, any fact, and all figures with what explains them. */
 export class StageAnalysis {
@@ -109,7 +109,8 @@ class Bounded implements Estimate {
 
 /**
  * Every stage of a sheet. What stands on the same fields in the stage before, or in the analysis of an earlier version, is
- * computed once; nothing is computed before it is asked for. What may stand in the `unread` parts of the text is neither taken as usual nor missing.
+ * computed once; nothing is computed before it is asked for. What may stand in the `unread` parts of the text is neither
+ * taken as usual nor missing. `known`: what is sure to hold, stage by stage.
  */
 export function analyze(
   values: Partial<BuildSheet>,
@@ -117,11 +118,12 @@ export function analyze(
   before: readonly StageAnalysis[] = [],
   unread: readonly Path[] = [],
   assumed: readonly Assumption[] = [],
+  known: readonly Known[] = [],
 ): StageAnalysis[] {
   const plan: StageAnalysis[] = [];
   for (const stage of stagesOf(values, unread)) {
     const others = [before[stage.index], plan.at(-1)].flatMap((other) => other?.worksheet ?? []);
-    plan.push(new StageAnalysis(stage, new Worksheet(sourceOf(stage, house, assumed), others)));
+    plan.push(new StageAnalysis(stage, new Worksheet(sourceOf(stage, house, assumed), others, known[stage.index])));
   }
   return plan;
 }

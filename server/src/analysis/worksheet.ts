@@ -17,6 +17,9 @@ export type Entry = {
   bounds: Bounds | 'none' | undefined;
 };
 
+/** Entries by the numbers of their nodes. */
+export type Known = readonly (Entry | undefined)[];
+
 /** A node that failed in a way no input should be able to cause. */
 export type Fault = { where: string; error: unknown };
 
@@ -27,19 +30,27 @@ const NOTHING: readonly Entry[] = [];
  * of an earlier version, has worked out of the same is taken over.
  */
 export class Worksheet implements Showing {
-  private readonly entries: (Entry | undefined)[] = [];
+  private readonly entries: (Entry | undefined)[];
   private shown: Map<Node<unknown>, readonly Term[]> | undefined;
   private asking: Entry[] | undefined;
 
-  /** `others`: where to look for what is worked out already. */
+  /** `others`: where to look for what is worked out already; `known`: what is sure to hold here, by the number of its node. */
   constructor(
     readonly source: Source,
     private others: readonly Worksheet[] = [],
-  ) {}
+    known: Known = [],
+  ) {
+    this.entries = [...known];
+  }
 
   /** Nodes that failed in a way no input should be able to cause. */
   get faults(): Fault[] {
     return this.entries.flatMap((entry) => (entry?.fault ? [{ where: entry.node.id, error: entry.fault.error }] : []));
+  }
+
+  /** All that was asked for so far. */
+  get known(): Known {
+    return this.entries;
   }
 
   /** Lets go of the worksheets it takes over from. */

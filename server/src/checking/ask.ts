@@ -25,12 +25,15 @@ type Check = () => Draft | readonly Draft[] | undefined;
  * plan, with as many stages of the same names, or that of the stage before. A rule that looked for something which may
  * stand in an unread part of the text has found nothing, also where it fails for want of it.
  */
-export function answersOf(
-  rules: readonly Rule[],
-  plan: Plan,
-  house: House,
-  before?: { plan: Plan; answers: Answers },
-): Answers {
+export function answersOf(rules: readonly Rule[], plan: Plan, house: House, before?: Before): Answers {
+  const ask = asking(plan, house, before);
+  return new Map(rules.flatMap((rule) => ('told' in rule ? [] : [[rule, ask(rule)] as const])));
+}
+
+type Before = { plan: Plan; answers: Answers };
+
+/** Asks one rule after the other about a plan. */
+export function asking(plan: Plan, house: House, before?: Before): (rule: Rule) => readonly Asked[] {
   const watching = { current: new Watch() };
   const situations = situationsOf(plan, house, watching);
   const sinceBefore = plan.map((stage, index) => differencesTo(before?.plan[index], stage));
@@ -57,8 +60,7 @@ export function answersOf(
     return known.watch.holdsIn(plan, sinceStage, later) ? { ...known, later } : undefined;
   }
 
-  const answers = new Map<Rule, readonly Asked[]>();
-  for (const rule of rules) {
+  return (rule) => {
     const known = before?.answers.get(rule);
     if ('check' in rule) {
       const stages: Asked[] = [];
@@ -67,12 +69,11 @@ export function answersOf(
           stillHeld(known?.[index]) ?? asInStageBefore(stages.at(-1)) ?? asked(() => rule.check(situation), rule.id),
         );
       }
-      answers.set(rule, stages);
-    } else if ('checkPlan' in rule) {
-      answers.set(rule, [stillHeld(known?.[0]) ?? asked(() => rule.checkPlan(situations), rule.id)]);
+      return stages;
     }
-  }
-  return answers;
+    if ('told' in rule) return [];
+    return [stillHeld(known?.[0]) ?? asked(() => rule.checkPlan(situations), rule.id)];
+  };
 }
 
 const NONE: Differences = { fields: new Set(), isWhole: true };

@@ -17,6 +17,8 @@ export type Look = {
   readonly isUnread: boolean;
   /** Whether it leaves a question open. */
   readonly isLacking: boolean;
+  /** Whether it is a section of which only what else is told was looked at. */
+  readonly isWayIn: boolean;
 };
 
 const NONE: readonly never[] = [];
@@ -53,6 +55,13 @@ export class Watch {
     this.stages.push(analysis.index);
     if (!isKnown(entry.outcome)) this.absent(entry.outcome);
     return entry;
+  }
+
+  /** Every field it looked at itself but for the ways in, and every node it asked, with the stage in which it did. */
+  tell(field: (path: string) => void, node: (entry: Entry, stage: number) => void): void {
+    for (const { path, isWayIn } of this.looks) if (!isWayIn) field(path);
+    for (const { path } of this.places) field(path);
+    for (const [index, entry] of this.entries.entries()) node(entry, this.stages[index] as number);
   }
 
   reason(why: string): void {
@@ -134,7 +143,7 @@ class Watching implements ProxyHandler<object> {
   }
 
   ownKeys(target: object): (string | symbol)[] {
-    this.told(this.lookAt(this.path, target));
+    this.told({ ...this.lookAt(this.path, target), isWayIn: false });
     return Reflect.ownKeys(target);
   }
 
@@ -142,7 +151,8 @@ class Watching implements ProxyHandler<object> {
     const { analysis, told } = this;
     const isLacking = value === undefined && isUnknownWhereMissing(path);
     const isUnread = isUnreadAt(analysis, path, value);
-    const seen = isFields(value) ? watched(value, path, analysis, told) : value;
-    return { stage: analysis.index, path, value: seen, isUnread, isLacking };
+    const isWayIn = isFields(value);
+    const seen = isWayIn ? watched(value, path, analysis, told) : value;
+    return { stage: analysis.index, path, value: seen, isUnread, isLacking, isWayIn };
   }
 }

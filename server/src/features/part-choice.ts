@@ -1,5 +1,6 @@
 import { type Checked, checkSheet } from '../checking/checked.ts';
-import type { Choice, Placing } from '../fit/choose.ts';
+import type { Choice } from '../fit/choose.ts';
+import type { Placing } from '../fit/option.ts';
 import { useChanges } from '../fit/slot-values.ts';
 import { price } from '../report/fit-page.ts';
 import { applyEdits, editsFor } from '../sheet/edit.ts';

@@ -3,6 +3,7 @@ import { valueAt } from '../sheet/path.ts';
 import type { ShelfPart } from '../sheet/shelf.ts';
 import type { Slot } from '../sheet/slots.ts';
 import { isQuantityValue } from '../units/quantity.ts';
+import { type HosePlan, hosePlan } from './hose.ts';
 
 /** How many of a part a slot takes: pieces, or for what is sold by length the steps that cover the run. */
 function piecesFor(values: Partial<BuildSheet>, slot: Slot, part: ShelfPart): number | undefined {
@@ -15,8 +16,14 @@ function piecesFor(values: Partial<BuildSheet>, slot: Slot, part: ShelfPart): nu
   if (slot.name === 'coil') return values.ignition?.coil?.quantity ?? 1;
   if (slot.name === 'pump') return values['fuel-system']?.pump?.quantity ?? 1;
   if (part.kind !== 'line' || !part.costPer) return 1;
-  const length = valueAt(values, [...slot.path, 'length']);
-  return isQuantityValue(length) ? Math.ceil(length.value / part.costPer.value - 1e-9) : undefined;
+  return hoseFor(values, part, [slot])?.pieces;
+}
+
+/** What is bought of a hose for these runs; nothing where it is not known how long one is, or it is longer than a piece. */
+export function hoseFor(values: Partial<BuildSheet>, part: ShelfPart, runs: readonly Slot[]): HosePlan | undefined {
+  const lengths = runs.map(({ path }) => valueAt(values, [...path, 'length']));
+  const known = lengths.flatMap((length) => (isQuantityValue(length) ? [length.value] : []));
+  return known.length === runs.length ? hosePlan(part, known) : undefined;
 }
 
 /** What a part costs in a slot; nothing where its price, or how much of it is needed, is not known. */

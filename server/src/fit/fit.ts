@@ -1,11 +1,13 @@
 import type { Checked } from '../checking/checked.ts';
 import type { Rule } from '../checking/rule.ts';
-import { valueAt } from '../sheet/path.ts';
 import type { Slot } from '../sheet/slots.ts';
 import type { Steps } from '../text/steps.ts';
-import { isQuantityValue } from '../units/quantity.ts';
-import { type Choice, Choosing, choose, openSlots, type Placing } from './choose.ts';
-import { type HosePlan, hosePlan } from './hose.ts';
+import { type Choice, choose } from './choose.ts';
+import { Choosing } from './choosing.ts';
+import { hoseFor } from './cost.ts';
+import type { HosePlan } from './hose.ts';
+import { openSlots } from './open-slots.ts';
+import type { Placing } from './option.ts';
 import { chooseTogether, type Together } from './together.ts';
 import { costOfWaiting, type WaitingCost } from './waiting.ts';
 
@@ -33,13 +35,8 @@ function hosesOf(choosing: Choosing, placings: readonly Placing[]): BoughtHose[]
   const lines = placings.filter(({ part }) => part.kind === 'line');
   const parts = new Map(lines.map(({ part }) => [part.id, part]));
   return [...parts.values()].flatMap((part) => {
-    const runs = lines
-      .filter((one) => one.part === part)
-      .flatMap(({ slot }) => {
-        const length = valueAt(choosing.build.values, [...slot.path, 'length']);
-        return isQuantityValue(length) ? [length.value] : [];
-      });
-    const plan = hosePlan(part, runs);
+    const runs = lines.filter((one) => one.part === part).map(({ slot }) => slot);
+    const plan = hoseFor(choosing.build.values, part, runs);
     return plan ? [{ ...plan, id: part.id, runs: runs.length }] : [];
   });
 }

@@ -2,7 +2,8 @@ import type { Checked } from '../checking/checked.ts';
 import type { Rule } from '../checking/rule.ts';
 import { type Slot, slotAround } from '../sheet/slots.ts';
 import type { Steps } from '../text/steps.ts';
-import { Choosing, choose } from './choose.ts';
+import { choose } from './choose.ts';
+import { Choosing } from './choosing.ts';
 import { costOf, sumOf } from './cost.ts';
 
 /** A part that a later stage outgrows: what it costs to buy the one that lasts now, and what to buy twice. */

@@ -1,4 +1,5 @@
 import type { BuildSheet } from '../generated/build-sheet.ts';
+import { planCost } from '../remedies/plan-cost.ts';
 import type { Measures } from './front.ts';
 
 /** How the computer of a throttle body is adjusted for each way of tuning. */
@@ -8,8 +9,16 @@ const TUNED_BY = {
   everything: ['laptop'],
 } as const;
 
-/** The wishes of a sheet that parts for these slots meet, by their fields. */
-export function wishesMet(values: Partial<BuildSheet>, cost: Measures['cost'], slots: readonly string[]): string[] {
+type Values = Partial<BuildSheet>;
+
+/** What parts cost that are bought at once, and with those of later stages. */
+type Costs = { now: Measures['cost']; all: Measures['cost'] };
+
+/**
+ * The wishes of a sheet that parts for these slots meet, by their fields. A budget is met where the parts and all others
+ * that the sheet says a price of stay within it; `others`: the sheet without these parts.
+ */
+export function wishesMet(values: Values, others: Values, costs: Costs, slots: readonly string[]): string[] {
   const { wishes = {} } = values;
   const body = values['throttle-body'];
   const pump = values['fuel-system']?.pump;
@@ -21,14 +30,24 @@ export function wishesMet(values: Partial<BuildSheet>, cost: Measures['cost'], s
   const met: [string, boolean][] = [
     ['tuning', hasBody && body?.adjustment !== undefined && ways.includes(body.adjustment)],
     ['computer-timing', hasBody && wishes['computer-timing'] === true && body?.['timing-output'] === true],
+    ['keep-tank', hasPump && wishes['keep-tank'] === true && !slots.includes('tank')],
     ['external-pump', hasPump && wishes['external-pump'] === false && isInside],
     ['spare-pump', hasPump && wishes['spare-pump'] === true && pump?.arrangement === 'spare'],
-    ['budget-now', isWithin(cost, wishes['budget-now'])],
-    ['budget', isWithin(cost, wishes.budget)],
+    ...budgetsMet(wishes, others, costs),
   ];
   return met.flatMap(([name, isMet]) => (isMet ? [name] : []));
 }
 
-function isWithin(cost: number | undefined, budget: number | undefined): boolean {
-  return cost !== undefined && budget !== undefined && cost <= budget;
+function budgetsMet(wishes: NonNullable<Values['wishes']>, others: Values, costs: Costs): [string, boolean][] {
+  const { 'budget-now': now, budget: all } = wishes;
+  if (now === undefined && all === undefined) return [];
+  const rest = planCost(others, others.stages?.slice(1) ?? []);
+  return [
+    ['budget-now', isWithin(costs.now, rest.now, now)],
+    ['budget', isWithin(costs.all, rest.all, all)],
+  ];
+}
+
+function isWithin(cost: number | undefined, others: number, budget: number | undefined): boolean {
+  return cost !== undefined && budget !== undefined && cost + others <= budget;
 }

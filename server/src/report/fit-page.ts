@@ -1,5 +1,8 @@
-import type { Choice, Missed, Placing, Shown } from '../fit/choose.ts';
+import type { Choice } from '../fit/choose.ts';
+import type { Search } from '../fit/combine.ts';
 import type { HosePlan } from '../fit/hose.ts';
+import type { Missed } from '../fit/missed.ts';
+import type { Placing, Shown } from '../fit/option.ts';
 import type { Together } from '../fit/together.ts';
 import type { WaitingCost } from '../fit/waiting.ts';
 import { echo } from '../text/echo.ts';
@@ -78,7 +81,7 @@ function missedSpans({ part, reason, stages, ways }: Missed): Span[] {
 
 /** Parts for every open slot, the sum, and what else there is. */
 export function togetherPage(together: Together, hoses: readonly Hose[], currency: Currency): Page {
-  const { placings, without, cost, supply, choices, combined } = together;
+  const { placings, without, cost, supply, choices, search } = together;
   if (choices.length === 0) return [paragraph('Every part of this sheet is chosen; name a slot to choose it anew.')];
   return [
     paragraph({ strong: 'Parts that do it together' }, `: ${price(cost, currency)} in all.`),
@@ -88,13 +91,21 @@ export function togetherPage(together: Together, hoses: readonly Hose[], currenc
       ? [paragraph(`Nothing of the catalogs does it for: ${without.map(({ title }) => title).join(', ')}.`)]
       : []),
     ...(supply.length > 1
-      ? [
-          paragraph(`The fuel supply has ${supply.length} ways out of ${combined} tried together:`),
-          ...optionList(supply, currency),
-        ]
-      : []),
+      ? [paragraph(`${searchText(supply.length, search)}:`), ...optionList(supply, currency)]
+      : search.isWhole
+        ? []
+        : [paragraph(`${searchText(supply.length, search)}.`)]),
     ...choices.flatMap((choice) => [{ kind: 'divider' } as const, ...choicePage(choice, currency)]),
   ];
+}
+
+/** How the fuel supply was looked through. */
+function searchText(ways: number, { combinations, tried, isWhole }: Search): string {
+  const count = combinations.toLocaleString('en-US');
+  const all = isWhole
+    ? `of all ${count} combinations of its parts`
+    : `of ${tried.toLocaleString('en-US')} combinations tried; there are ${count}, too many to try them all, so that it began with the best of each part alone and changed one part at a time`;
+  return `The fuel supply, tried together, has ${ways} ${ways === 1 ? 'way' : 'ways'} that no other beats, ${all}`;
 }
 
 function placingSpans({ slot, part, from }: Placing): Span[] {
