@@ -113,7 +113,7 @@ export const validateCatalog: Validate;
 `,
 );
 
-/** Every field of a sheet by its path, those of a stage under `stages`; stages and lists are not numbered. */
+/** Every field of a sheet by its path, those of a stage under `stages`, of a reading under `measured`; stages and lists are not numbered. */
 function fieldPaths(schema: Node, prefix = ''): string[] {
   const target = resolved(schema);
   const properties = Object.entries(target.properties ?? {});
@@ -121,7 +121,7 @@ function fieldPaths(schema: Node, prefix = ''): string[] {
     if (prefix === 'stages.' && name === 'changes') return [];
     const path = `${prefix}${name}`;
     const field = resolved(inner);
-    const below = path === 'stages' ? (field.items as Node) : field;
+    const below = path === 'stages' || path === 'measured' ? (field.items as Node) : field;
     return [path, ...fieldPaths(below, `${path}.`)];
   });
 }

@@ -20,6 +20,7 @@ import * as ignition from './ignition.ts';
 import * as injectors from './injectors.ts';
 import * as knock from './knock.ts';
 import * as liftPump from './lift-pump.ts';
+import * as measured from './measured.ts';
 import * as nitrous from './nitrous.ts';
 import type { FigureNode } from './node.ts';
 import * as operatingPoints from './operating-points.ts';
@@ -69,6 +70,7 @@ const topics = [
   fullLoadSpark,
   knock,
   timing,
+  measured,
 ] as const;
 
 type Topic = (typeof topics)[number];

@@ -14,7 +14,10 @@ const isAtWheels = fact({
   compute: (values) => values.powerPlace === 'wheels',
 });
 
-const drivelineLoss = field('stages.driveline-loss', 'loss', { value: usualLoss.value, because: usualLoss.source });
+export const drivelineLoss = field('stages.driveline-loss', 'loss', {
+  value: usualLoss.value,
+  because: usualLoss.source,
+});
 
 export const crankPower = figure({
   id: 'crank-power',

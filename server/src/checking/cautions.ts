@@ -31,6 +31,7 @@ const byArea: Record<string, readonly Caution[]> = {
   ignition: ['high-voltage', 'running-engine'],
   'fuel-supply': ['fuel-pressure'],
   electrical: ['battery', 'fuel-pressure'],
+  measured: ['fuel-pressure', 'running-engine', 'knock'],
 };
 
 /** The cautions for the work a rule speaks of: its own before those of its area. */

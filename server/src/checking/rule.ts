@@ -1,3 +1,5 @@
+import type { Compared as ComparedReading } from '../analysis/compared.ts';
+import type { Explanation } from '../analysis/explanations.ts';
 import type { Estimate } from '../analysis/figure.ts';
 import type { FigureNode, Node } from '../analysis/node.ts';
 import type { Induction } from '../engineering/demand.ts';
@@ -20,6 +22,7 @@ export const areas = {
   'fuel-supply': 'Fuel supply',
   electrical: 'Electrical',
   plan: 'Plan',
+  measured: 'Measured against computed',
   paper: 'Paper',
 } as const;
 
@@ -89,6 +92,10 @@ export type Situation = {
   readonly impossible: (figure: FigureNode) => string | undefined;
   /** A fact of the stage. */
   readonly know: <T>(fact: Node<T>) => T | undefined;
+  /** The latest reading of everything that was read on the car in this stage, beside its figure. */
+  readonly readings: readonly ComparedReading[];
+  /** What would explain a reading that is apart from its figure, the likeliest first. */
+  readonly explain: (reading: ComparedReading) => readonly Explanation[];
   /** A limit of the sheet or the house, in SI. */
   readonly limit: (name: keyof Limits & string) => number;
   /** Where the text says what holds at a field in this stage. */

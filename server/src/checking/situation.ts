@@ -1,4 +1,6 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
+import { comparedIn } from '../analysis/compared.ts';
+import { explanationsOf } from '../analysis/explanations.ts';
 import { isKnown, type Outcome } from '../analysis/figure.ts';
 import { inductionOf } from '../analysis/induction.ts';
 import { limit, type Node } from '../analysis/node.ts';
@@ -58,7 +60,18 @@ function situationOf(
     },
     ...showingIn(house),
     ...askingOf(analysis, house, watching),
+    get readings() {
+      return ofOneStage(values.measured) ? readingsOf(analysis, watching.current) : [];
+    },
+    explain: (reading) => explanationsOf(analysis, reading, comparedIn(analysis)),
   };
+}
+
+/** The readings of a stage beside their figures, each of them told. */
+function readingsOf(analysis: StageAnalysis, watch: Watch) {
+  const readings = comparedIn(analysis);
+  for (const { about } of readings) watch.node(analysis, about.figure);
+  return readings;
 }
 
 /** What a rule asks of a stage; all of it is told. */

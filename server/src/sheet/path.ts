@@ -34,8 +34,15 @@ const schemas = new Map<FieldPath, FieldSchema | undefined>();
 
 /** The schema of a field; looked up once. */
 export function fieldSchema(path: FieldPath): FieldSchema | undefined {
-  if (!schemas.has(path)) schemas.set(path, schemaAt(path.startsWith('stages.') ? inStage(0, path) : stepsOf(path)));
+  if (!schemas.has(path)) schemas.set(path, schemaAt(firstPlaceOf(path)));
   return schemas.get(path);
+}
+
+/** A place a field can have in a sheet: of what is in a list the first item's. */
+function firstPlaceOf(path: FieldPath): Path {
+  const steps = stepsOf(path);
+  const isInList = path.startsWith('stages.') || path.startsWith('measured.');
+  return isInList ? [steps[0] as string, 0, ...steps.slice(1)] : steps;
 }
 
 /** The place of a field of a stage itself, such as `stages.power`, in a sheet. */
