@@ -31,6 +31,7 @@ function described<const L extends Load>(load: L, word: string, drawn: Node<numb
   const about = { home, ...(when && { when }) };
   const amps = figure({
     ...about,
+    home: load === 'pump' ? [...home, 'measured.pump-current'] : home,
     id: `${load}-circuit-current`,
     symbol: 'I',
     name: `current of the ${word}'s circuit`,
@@ -129,7 +130,7 @@ function arrival<const L extends Load>(circuit: Circuit<L>, wireDrop: Node<numbe
   const knownDrop = optional(drop);
   const voltage = figure({
     ...about,
-    home: [...about.home, part],
+    home: load === 'pump' ? [...about.home, part, 'measured.pump-voltage'] : [...about.home, part],
     id: `${load}-voltage`,
     symbol: 'U_p',
     name: `voltage that arrives at the ${word}`,

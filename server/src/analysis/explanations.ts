@@ -59,8 +59,9 @@ export function explanationsOf(stage: StageAnalysis, one: Compared, all: readonl
   const own = Object.keys(takes?.(one.reading, one.read) ?? {});
   const top = stage.worksheet.entryOf(figure);
   const candidates = [...under(top)].flatMap((entry) => (entry === top ? [] : candidatesOf(entry, stage)));
+  const byId = new Map(candidates.map((candidate) => [candidate.id, candidate]));
   const others = all.filter(({ about, computed }) => about !== one.about && computed);
-  const found = candidates
+  const found = [...byId.values()]
     .filter(({ id }) => !own.includes(id))
     .flatMap((candidate) => explanationBy(candidate, stage, one, others) ?? [])
     .toSorted((a, b) => distance(a) - distance(b));

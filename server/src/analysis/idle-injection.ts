@@ -77,7 +77,7 @@ export const idlePulse = figure({
   dimension: 'time',
   formula: 'm_f,i / n / m_s,i * 2 / (k N_i) + t_d, k pulses per cycle',
   source: 'kinematics of the four-stroke cycle',
-  home: ['throttle-body.injectors', 'throttle-body', 'stages', 'engine.idle'],
+  home: ['throttle-body.injectors', 'throttle-body', 'stages', 'engine.idle', 'measured.idle-pulse-width'],
   from: { idleFuel, injectorCount, idleInjectorFlow, deadTime, idleSpeed, pulsesPerCycle },
   compute: (v) =>
     pulseWidth(v.idleFuel / v.injectorCount, injection(v.idleInjectorFlow, v.deadTime, v.idleSpeed, v.pulsesPerCycle)),

@@ -66,9 +66,15 @@ export function readWith(field: ReadField, other: ReadField, symbol: string, nam
 export function wordWith<T extends string>(field: ReadField, other: keyof Reading, symbol: string, usual: T): Leaf<T> {
   const raw = ({ stage }: Source) => latestWith(stage, field)?.reading[other];
   return reading<T>(`measured.${other} with ${field}`, raw, ({ source }) => {
-    const said = raw(source);
+    const found = latestWith(source.stage, field);
+    const said = found?.reading[other];
     const value = typeof said === 'string' ? (said as T) : usual;
-    const term = { symbol, name: String(other).replaceAll('-', ' '), value: 0, dimension: 'ratio-number' as const };
-    return { value, terms: [{ ...term, text: value }] };
+    const name = String(other).replaceAll('-', ' ');
+    const term = { symbol, name, value: 0, dimension: 'ratio-number' as const, text: value };
+    const from =
+      said === undefined || !found
+        ? { assumed: 'not said with the reading' }
+        : { field: ['measured', found.index, other] };
+    return { value, terms: [{ ...term, ...from }] };
   });
 }

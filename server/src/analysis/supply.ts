@@ -163,7 +163,7 @@ export const pumpInletPressure = figure({
   id: 'pump-inlet-pressure',
   symbol: 'p_in',
   name: 'pressure at the pump inlet at full demand',
-  home: LINES,
+  home: [...LINES, 'measured.pump-inlet-pressure'],
   from: { hungriest },
   compute: ({ hungriest }) => hungriest.pressures.pumpInlet,
 });
@@ -204,7 +204,14 @@ export const railPressure = figure({
   id: 'rail-pressure',
   symbol: 'p_rail',
   name: 'pressure that reaches the injectors at full demand',
-  home: ['fuel-system.feed', 'fuel-system.return', 'fuel-system', 'fuel-system.regulator', 'throttle-body.injectors'],
+  home: [
+    'fuel-system.feed',
+    'fuel-system.return',
+    'fuel-system',
+    'fuel-system.regulator',
+    'throttle-body.injectors',
+    'measured.rail-pressure',
+  ],
   from: { hungriest },
   compute: ({ hungriest }) => hungriest.pressures.rail,
 });
@@ -214,7 +221,13 @@ export const idleRailPressure = figure({
   id: 'idle-rail-pressure',
   symbol: 'p_rail,i',
   name: 'pressure at the injectors at idle',
-  home: ['fuel-system.feed', 'fuel-system.return', 'fuel-system', 'fuel-system.regulator'],
+  home: [
+    'fuel-system.feed',
+    'fuel-system.return',
+    'fuel-system',
+    'fuel-system.regulator',
+    'measured.idle-rail-pressure',
+  ],
   from: { idling },
   compute: ({ idling }) => idling.pressures.rail,
 });
@@ -346,6 +359,7 @@ export const returnHead = figure({
 export const returnBackPressure = figure({
   ...RETURN,
   id: 'return-back-pressure',
+  home: [...LINES, 'measured.return-back-pressure'],
   symbol: 'p_back',
   name: 'back-pressure of the return line at full bypass',
   formula: 'max(0, dp_r + dp_z)',

@@ -19,7 +19,9 @@ import type { AskedQuestion } from './questions.ts';
 import { dutyPlots, pressurePlots, pumpPlots, voltagePlots } from './report/curves.ts';
 import { fuelPaths } from './report/fuel-path.ts';
 import { ladders } from './report/ladder.ts';
+import { linesToBuy } from './report/lines-to-buy.ts';
 import { linesPage, partsPage, wiringPage } from './report/lists.ts';
+import { measuredPage } from './report/measured.ts';
 import { orderOfWorkPage } from './report/order-of-work.ts';
 import { readingsPage } from './report/readings.ts';
 import { sparkPlots, startingPage } from './report/starting.ts';
@@ -44,10 +46,11 @@ export function reportOf({ checked, needs, headroom, questions }: Reported): Sec
     ...topics.map((topic) => topicSection(topic, plan, units)),
     section('What each part must be', needsPage(needs, units)),
     section('Parts', partsPage(checked)),
-    section('Lines to cut', linesPage(plan, units)),
+    section('Lines to cut', [...linesPage(plan, units), ...linesToBuy(checked, units)]),
     section('Wiring', wiringPage(plan, units)),
     section('Order of work', orderOfWorkPage(checked)),
     section('Readings to take', readingsPage(plan, units)),
+    section('Measured against computed', measuredPage(plan, units)),
     section('To start tuning from', startingPage(plan, units), sparkPlots(plan)),
     section('What is assumed in the figures', assumptionsPage(plan)),
     section('Take care', cautionsPage()),

@@ -1,5 +1,8 @@
 import type { ShelfPart } from '../sheet/shelf.ts';
 
+/** How a hose is sold. */
+export type Sold = Pick<ShelfPart, 'sold' | 'costPer' | 'cost'>;
+
 /** Lengths of one hose that are bought, and how they are cut. */
 export type HosePlan = { pieces: number; cost: number | undefined; left: number };
 
@@ -7,7 +10,7 @@ export type HosePlan = { pieces: number; cost: number | undefined; left: number 
  * What is bought of a hose for several runs, m: of what is sold by length the steps that cover each run in one piece, of
  * pieces the fewest from which every run can be cut whole; what is left over, m. Nothing where a run is longer than a piece.
  */
-export function hosePlan(part: ShelfPart, runs: readonly number[]): HosePlan | undefined {
+export function hosePlan(part: Sold, runs: readonly number[]): HosePlan | undefined {
   const each = part.costPer?.value;
   if (!each || runs.length === 0) return undefined;
   const wanted = runs.reduce((sum, run) => sum + run, 0);

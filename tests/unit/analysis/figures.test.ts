@@ -40,10 +40,11 @@ function wrong(analysis: StageAnalysis): string[] {
   return found;
 }
 
-/** Whether a path without numbers leads to a field; `stages.power` is the power of a stage. */
+/** Whether a path without numbers leads to a field; `stages.power` is the power of a stage, `measured.duty` of a reading. */
 function isField(path: string): boolean {
   const [first, ...rest] = path.split('.');
-  const steps = first === 'stages' && rest.length ? ['stages', 0, ...rest] : path.split('.');
+  const isInList = (first === 'stages' || first === 'measured') && rest.length > 0;
+  const steps = isInList ? [first, 0, ...rest] : path.split('.');
   return schemaAt(steps) !== undefined;
 }
 
