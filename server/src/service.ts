@@ -32,6 +32,7 @@ import { type OutlineItem, outlineOf } from './features/symbols.ts';
 import { withQuestions } from './features/title-hover.ts';
 import { problemsTold, type Told, toldOf } from './features/told.ts';
 import { type StageVerdicts, stageVerdictsOf, type Verdict, verdictOf } from './features/verdict.ts';
+import { type Setting, type Tried, triedWith } from './features/what-if.ts';
 import { type Work, workAt } from './features/work.ts';
 import { type NamedThing, namedParts, namedThings } from './features/workspace-symbols.ts';
 import { choose } from './fit/choose.ts';
@@ -134,6 +135,12 @@ export class Service {
       valuesBefore: old.sheet.values,
       units: unitsIn(now.house),
     };
+  }
+
+  /** What a sheet comes to with some fields set otherwise; nothing for what is no sheet. */
+  *whatIf(uri: string, settings: readonly Setting[]): Steps<Tried | undefined> {
+    const trial = this.trial(uri);
+    return trial && (yield* triedWith(trial.checked, settings, trial.read, this.rules));
   }
 
   /** Every figure of a sheet as a line of text. */

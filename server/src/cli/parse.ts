@@ -1,8 +1,8 @@
 import { parseArgs } from 'node:util';
 import { closest, distance } from 'fastest-levenshtein';
-import { Misuse, type Options } from './verb.ts';
+import { Misuse, type Options, type OptionValue } from './verb.ts';
 
-type Parsed = { operands: string[]; chosen: Record<string, string | boolean>; wantsHelp: boolean };
+type Parsed = { operands: string[]; chosen: Record<string, OptionValue>; wantsHelp: boolean };
 
 const HELP = { type: 'boolean', short: 'h' } as const;
 
@@ -21,13 +21,18 @@ export function parse(args: readonly string[], options: Options): Parsed {
     allowPositionals: true,
     tokens: true,
   });
-  const chosen: Record<string, string | boolean> = {};
+  const chosen: Record<string, OptionValue> = {};
   let wantsHelp = false;
   for (const token of tokens) {
     if (token.kind !== 'option') continue;
     const { name, rawName, value } = token;
     if (name === 'help') wantsHelp = true;
-    else chosen[name] = chosenValue(rawName, options[name] ?? unknown(rawName, options), value);
+    else {
+      const option = options[name] ?? unknown(rawName, options);
+      const one = chosenValue(rawName, option, value);
+      const before = chosen[name];
+      chosen[name] = option.multiple ? [...(Array.isArray(before) ? before : []), String(one)] : one;
+    }
   }
   return { operands: positionals, chosen, wantsHelp };
 }

@@ -23,8 +23,13 @@ export type Option = {
   /** What to write after it, as help names it. */
   value?: string;
   choices?: readonly string[];
+  /** Whether it may be given several times, each with a value of its own. */
+  multiple?: boolean;
   about: string;
 };
+
+/** What is chosen of an option. */
+export type OptionValue = string | boolean | readonly string[];
 
 export type Options = Readonly<Record<string, Option>>;
 
@@ -32,9 +37,11 @@ export type Options = Readonly<Record<string, Option>>;
 export type Chosen<O extends Options> = {
   readonly [Name in keyof O]?: O[Name] extends { type: 'boolean' }
     ? boolean
-    : O[Name] extends { choices: readonly (infer Choice)[] }
-      ? Choice
-      : string;
+    : O[Name] extends { multiple: true }
+      ? readonly string[]
+      : O[Name] extends { choices: readonly (infer Choice)[] }
+        ? Choice
+        : string;
 };
 
 /** What is asked of a verb. */
@@ -57,7 +64,7 @@ type About<O extends Options, C> = {
 };
 
 /** One verb of the command line, told by its help; what is chosen has been checked against its options. */
-export type Verb = About<Options, Readonly<Record<string, string | boolean>>>;
+export type Verb = About<Options, Readonly<Record<string, OptionValue>>>;
 
 /** A verb whose calls have the options it names; each file in `verbs/` gives one as `verb`. */
 export function define<const O extends Options>(about: About<O, Chosen<O>>): Verb {
