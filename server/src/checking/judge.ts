@@ -68,9 +68,10 @@ export function findingsOf(
   answers: Answers,
   rules: readonly Rule[] = allRules,
 ): Pick<Verdict, 'accepted' | 'open'> & { left: readonly Finding[]; told: readonly Finding[] } {
-  const found = [...answers].flatMap(([rule, stages]) =>
-    'check' in rule ? stageFindings(rule, plan, stages) : planFindings(rule as PlanRule, plan, stages),
-  );
+  const found = [...answers].flatMap(([rule, stages]) => {
+    if (stages.every(({ drafts }) => drafts.length === 0)) return NONE;
+    return 'check' in rule ? stageFindings(rule, plan, stages) : planFindings(rule as PlanRule, plan, stages);
+  });
   const ids = rules.map(({ id }) => id);
   const say = sayingIn(house);
   const open = [...answers].flatMap(([rule, stages]) => openCheck(rule, stages, plan, say));
@@ -80,6 +81,8 @@ export function findingsOf(
   const settled = (findings: readonly Finding[]) => findings.flatMap((finding) => bySeverity(finding, house));
   return { left: settled(left), accepted, open, told: settled(told) };
 }
+
+const NONE: readonly Finding[] = [];
 
 /** Whether what a rule finds may be an error, in its own words or in the house's. */
 export function mayBeError(rule: Rule, house: House): boolean {
@@ -145,7 +148,6 @@ function severityOf(id: RuleId, house: House): Severity | 'off' | undefined {
 
 /** The drafts of a rule that are about one place, over all stages. */
 function stageFindings(rule: StageRule, plan: Plan, answers: readonly Asked[]): Finding[] {
-  if (answers.every(({ drafts }) => drafts.length === 0)) return [];
   const groups = new Map<string, { path: Path; found: Found[] }>();
   answers.forEach(({ drafts }, index) => {
     const stage = plan[index] as StageAnalysis;

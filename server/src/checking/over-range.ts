@@ -58,7 +58,10 @@ function lotsOf(plan: Plan, answers: Answers): Iterable<Lot> {
   const lots = new Map<string, Lot>();
   for (const [rule, stages] of answers) {
     if (!('check' in rule) || (rule.severity !== 'error' && rule.severity !== 'warning')) continue;
-    const open = stages.filter(({ drafts, watch }) => drafts.length === 0 && watch.impossible.length === 0);
+    const open = stages.filter(
+      ({ drafts, watch }) => watch.lacks.length > 0 && drafts.length === 0 && watch.impossible.length === 0,
+    );
+    if (open.length === 0) continue;
     const fields = [...new Set(open.flatMap((asked) => lacking(asked, plan[stages.indexOf(asked)])))].toSorted();
     if (fields.length === 0 || fields.length > MOST_FIELDS || !fields.every(isRangeOfCar)) continue;
     const key = fields.join(' ');

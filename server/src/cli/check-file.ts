@@ -45,17 +45,22 @@ export function reasonOf(file: Exclude<File, { kind: 'text' }>): string {
  */
 export function checked(uri: string, text: string, service: Service, repairs: boolean): FileResult {
   const all = service.told(uri, { repairs });
+  const positionOf = positionsIn(text);
   const texts: Texts = {
-    textAt: (other) => (other === uri ? text : (service.workspace.textAt(other) ?? '')),
     pathOf: (other) => (other === uri ? '' : pathBetween(uri, other)),
-    positionOf: positionsIn(text),
+    positionsOf: (other) => (other === uri ? positionOf : positionsIn(service.workspace.textAt(other) ?? '')),
   };
   const unmade = service.openChecks(uri);
   const points = unmade.filter(isOfPoints).length;
   const faulty = service.houseFaults(uri).map(({ at, reason }) => [texts.pathOf(at.uri), reason] as const);
   if (service.workspace.get(uri)?.kind === 'house' && all[0]) faulty.push(['', all[0].message]);
   return {
-    file: { path: '', told: all.map((one) => placed(one, text, texts)), open: unmade.length - points, points },
+    file: {
+      path: '',
+      told: all.map((one) => placed(one, uri, text, texts)),
+      open: unmade.length - points,
+      points,
+    },
     complaints: faulty.map(([path, reason]) => ({
       path,
       message: `these house rules do not hold, or not all of them: ${reason}`,
@@ -94,14 +99,14 @@ export function absolute(path: string, file: string): string {
   return path === '' ? file : fileURLToPath(new URL(path, pathToFileURL(file)));
 }
 
-/** How to look up the texts of one check, and offsets in its own. */
+/** What the texts of one check are called, and where offsets in them are. */
 type Texts = {
-  textAt: (uri: string) => string;
   pathOf: (uri: string) => string;
-  positionOf: (offset: number) => Position;
+  positionsOf: (uri: string) => (offset: number) => Position;
 };
 
-function placed(told: Told, text: string, { textAt, pathOf, positionOf }: Texts): ToldAt {
+function placed(told: Told, uri: string, text: string, { pathOf, positionsOf }: Texts): ToldAt {
+  const positionOf = positionsOf(uri);
   const { code, found, severity, message, range, related, field, stages, identity, identities, repairs, accepted } =
     told;
   return {
@@ -118,7 +123,7 @@ function placed(told: Told, text: string, { textAt, pathOf, positionOf }: Texts)
     excerpt: excerptOf(text, range),
     related: related.map((other) => ({
       path: pathOf(other.place.uri),
-      start: positionsIn(textAt(other.place.uri))(other.place.range.start),
+      start: positionsOf(other.place.uri)(other.place.range.start),
       message: other.message,
     })),
     repairs,

@@ -15,6 +15,11 @@ function namesOf([name, { short }]: [string, Option]): string[] {
   return short ? [`--${name}`, `-${short}`] : [`--${name}`];
 }
 
+/** The words a verb takes, where it takes one of a few. */
+function wordsOf({ operands }: Verb): readonly string[] {
+  return /^[a-z]+(\|[a-z]+)+$/.test(operands) ? operands.split('|') : [];
+}
+
 /** A text between single quotes, as all three shells take it. */
 function quoted(text: string): string {
   return `'${text.replaceAll("'", "'\\''")}'`;
@@ -27,6 +32,9 @@ function bash(verbs: Verbs): string {
       if (option.choices) return [`    ${pattern.join('|')}) words=${quoted(option.choices.join(' '))} ;;`];
       return option.type === 'string' ? [`    ${pattern.join('|')}) words='' ; files=1 ;;`] : [];
     }),
+  );
+  const words = Object.entries(verbs).flatMap(([verb, about]) =>
+    wordsOf(about).length > 0 ? [`    ${verb}:${verb}) words=${quoted(wordsOf(about).join(' '))} ;;`] : [],
   );
   const options = Object.entries(verbs).map(
     ([verb, about]) =>
@@ -45,7 +53,7 @@ _build_sheet() {
     return
   fi
   case "$verb:$before" in
-${choices.join('\n')}
+${[...choices, ...words].join('\n')}
     *) files=1 ;;
   esac
   if [ -n "$words" ]; then
@@ -70,7 +78,9 @@ function zsh(verbs: Verbs): string {
   const described = Object.entries(verbs).map(([verb, { about }]) => `    ${quoted(`${verb}:${about}`)}`);
   const cases = Object.entries(verbs).map(([verb, about]) => {
     const specs = optionsOf(about).map(([name, option]) => zshOption(name, option));
-    return `    ${verb}) _arguments -s ${[...specs, "'*:file:_files'"].join(' ')} ;;`;
+    const words = wordsOf(about);
+    const operand = words.length > 0 ? `'1:word:(${words.join(' ')})'` : "'*:file:_files'";
+    return `    ${verb}) _arguments -s ${[...specs, operand].join(' ')} ;;`;
   });
   return `#compdef build-sheet
 # build-sheet completion for zsh: source <(build-sheet completion zsh)
@@ -90,7 +100,8 @@ ${described.join('\n')}
 ${cases.join('\n')}
   esac
 }
-compdef _build_sheet build-sheet
+# Loaded from a folder of fpath this file is the completion itself; sourced it only defines it.
+if [[ $funcstack[1] == _build-sheet ]]; then _build_sheet "$@"; else compdef _build_sheet build-sheet; fi
 `;
 }
 
@@ -104,6 +115,7 @@ function zshOption(name: string, { short, about, choices, type, value = 'VALUE' 
 function fish(verbs: Verbs): string {
   const lines = Object.entries(verbs).flatMap(([verb, about]) => [
     `complete -c build-sheet -n __fish_use_subcommand -f -a ${verb} -d ${fishQuoted(about.about)}`,
+    ...wordsOf(about).map((word) => `complete -c build-sheet -n '__fish_seen_subcommand_from ${verb}' -f -a ${word}`),
     ...optionsOf(about).map(([name, { short, choices, type, about: does }]) =>
       [
         `complete -c build-sheet -n '__fish_seen_subcommand_from ${verb}' -l ${name}`,

@@ -20,8 +20,8 @@ export function missingSections(plan: readonly Situation[]): string[] {
   return MAIN_SECTIONS.filter((section) => plan.every(({ values }) => isBlank(values[section])));
 }
 
-/** Whether nothing is said, as in a section whose fields are all left empty. */
+/** Whether nothing is said, as in a section whose fields are all left empty; looks no further than the first that says something. */
 function isBlank(value: unknown): boolean {
   if (typeof value !== 'object' || value === null) return value === undefined || value === null;
-  return Object.values(value).every(isBlank);
+  return Reflect.ownKeys(value).every((name) => isBlank((value as Record<string | symbol, unknown>)[name]));
 }

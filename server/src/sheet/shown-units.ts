@@ -58,26 +58,42 @@ function majority(votes: Votes): System {
 
 const known = new WeakMap<object, Votes>();
 
-/** The votes in a section or list; counted once, as long as it is the same object. */
-function votesIn(section: object): Votes {
-  const before = known.get(section);
-  if (before) return before;
-  const votes = new Map<Dimension, Map<string, number>>();
-  const add = (dimension: Dimension, unit: string, count: number) => {
-    const counts = votes.get(dimension) ?? new Map<string, number>();
-    counts.set(unit, (counts.get(unit) ?? 0) + count);
-    votes.set(dimension, counts);
-  };
-  for (const value of Object.values(section)) {
-    if (isQuantityValue(value)) {
-      const unit = votedFor(value);
-      if (unit) add(value.dimension, unit, 1);
-    } else if (typeof value === 'object' && value !== null) {
-      for (const [dimension, counts] of votesIn(value)) for (const [unit, count] of counts) add(dimension, unit, count);
-    }
+/** The votes in all sections of a sheet. */
+function votesIn(values: object): Votes {
+  const votes: Counts = new Map();
+  for (const section of Object.values(values)) {
+    if (typeof section !== 'object' || section === null) continue;
+    for (const [dimension, counts] of votesOf(section))
+      for (const [unit, count] of counts) add(votes, dimension, unit, count);
   }
-  known.set(section, votes);
   return votes;
+}
+
+/** The votes in one section; counted once, as long as it is the same object. */
+function votesOf(section: object): Votes {
+  let votes = known.get(section);
+  if (!votes) {
+    const counts: Counts = new Map();
+    count(section, counts);
+    votes = counts;
+    known.set(section, votes);
+  }
+  return votes;
+}
+
+type Counts = Map<Dimension, Map<string, number>>;
+
+function count(value: unknown, votes: Counts): void {
+  if (isQuantityValue(value)) {
+    const unit = votedFor(value);
+    if (unit) add(votes, value.dimension, unit, 1);
+  } else if (typeof value === 'object' && value !== null) for (const inner of Object.values(value)) count(inner, votes);
+}
+
+function add(votes: Counts, dimension: Dimension, unit: string, more: number): void {
+  const counts = votes.get(dimension) ?? new Map<string, number>();
+  counts.set(unit, (counts.get(unit) ?? 0) + more);
+  votes.set(dimension, counts);
 }
 
 /** The unit a quantity speaks for, or its system; nothing where both systems use it, or where it says nothing. */

@@ -29,9 +29,21 @@ export function newline(text: string): string {
 /** A line and a column, both from 1; the column in UTF-16 units. */
 export type Position = { line: number; column: number };
 
+const LF = 0x0a;
+const CR = 0x0d;
+
+function startsIn(text: string): number[] {
+  const starts = [0];
+  for (let index = 0; index < text.length; index++) {
+    const code = text.charCodeAt(index);
+    if (code === LF || (code === CR && text.charCodeAt(index + 1) !== LF)) starts.push(index + 1);
+  }
+  return starts;
+}
+
 /** Where the offsets of a text are by line and column. */
 export function positionsIn(text: string): (offset: number) => Position {
-  const starts = [0, ...[...text.matchAll(/\r\n|\n|\r/g)].map(({ 0: end, index }) => index + end.length)];
+  const starts = startsIn(text);
   return (offset) => {
     let low = 0;
     for (let high = starts.length; high - low > 1; ) {
