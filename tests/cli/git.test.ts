@@ -153,10 +153,16 @@ describe('merging', () => {
 });
 
 describe('a team', () => {
-  it('has a hook definition that finds sheets and house rules, and stops a commit with an error', () => {
+  it('has a hook definition that finds sheets, catalogs and house rules, and stops a commit with an error', () => {
     const [hook] = parse(readFileSync('.pre-commit-hooks.yaml', 'utf8')) as [{ entry: string; files: string }];
     const pattern = new RegExp(hook.files);
-    for (const file of ['a.build.yaml', 'shop/b.build.yml', 'build-sheet.config.yaml', 'x/build-sheet.config.yml'])
+    for (const file of [
+      'a.build.yaml',
+      'shop/b.build.yml',
+      'shelf.parts.yaml',
+      'build-sheet.config.yaml',
+      'x/build-sheet.config.yml',
+    ])
       expect(pattern.test(file)).toBe(true);
     for (const file of ['build.yaml', 'a.build.yaml.txt', 'my-build-sheet.config.yaml'])
       expect(pattern.test(file)).toBe(false);

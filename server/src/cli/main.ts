@@ -16,6 +16,10 @@ declare const BUILD: string;
 /** More threads than this take more memory than time. */
 const MOST_THREADS = 4;
 
+/** A terminal that is narrower breaks lines itself; one that does not say how wide it is has as many as most. */
+const LEAST_COLUMNS = 40;
+const UNTOLD_COLUMNS = 80;
+
 if (isMainThread) runMain();
 else workAsThread();
 
@@ -41,8 +45,8 @@ function runMain(): void {
       return Buffer.concat(chunks);
     },
     dialog: () => dialogOver(stdin, stdout),
-    hasColor: !NO_COLOR && (Boolean(FORCE_COLOR) || (stdout.isTTY && TERM !== 'dumb')),
-    columns: stdout.isTTY ? stdout.columns : undefined,
+    hasColor: !NO_COLOR && (isSet(FORCE_COLOR) || (stdout.isTTY && TERM !== 'dumb')),
+    columns: stdout.isTTY ? Math.max(LEAST_COLUMNS, stdout.columns || UNTOLD_COLUMNS) : undefined,
     isAttended: stderr.isTTY,
     stopped: () => new Promise((stop) => process.once('SIGINT', () => stop())),
   };
@@ -57,4 +61,8 @@ function runMain(): void {
     process.exitCode = code;
     if (out) stdout.write(out);
   });
+}
+
+function isSet(variable: string | undefined): boolean {
+  return variable !== undefined && variable !== '' && variable !== '0';
 }
