@@ -11,10 +11,13 @@ const LINE = POINTS.split('\n').find((line) => line.includes('contact-points')) 
 /** Gives a program a terminal that does not say how wide it is. */
 const IN_TERMINAL = 'import os, pty, sys; sys.exit(os.waitstatus_to_exitcode(pty.spawn(sys.argv[1:])))';
 
+/** The environment without what says how to color. */
+const { NO_COLOR: _, FORCE_COLOR: __, ...uncolored } = process.env;
+
 function inTerminal(env: Record<string, string>) {
   const cwd = folderWith({ 'points.build.yaml': POINTS });
   const args = ['-c', IN_TERMINAL, process.execPath, PROGRAM, 'check', 'points.build.yaml'];
-  const whole = { PATH: process.env.PATH, XDG_CACHE_HOME: CACHE, ...env };
+  const whole = { ...uncolored, XDG_CACHE_HOME: CACHE, ...env };
   const { status, stdout } = spawnSync('python3', args, { cwd, env: whole, input: '', encoding: 'utf8' });
   return { status, shown: stdout };
 }
@@ -59,7 +62,7 @@ describe('a file or folder that someone may not read', () => {
         [PROGRAM.replace('.cjs', '-bundle.cjs'), join(cwd, 'build-sheet-bundle.cjs')],
       ] as const)
         writeFileSync(to, readFileSync(from), { mode: 0o644 });
-      const env = { PATH: process.env.PATH, XDG_CACHE_HOME: join(cwd, 'cache') };
+      const env = { ...uncolored, XDG_CACHE_HOME: join(cwd, 'cache') };
       const args = [program, 'check', '-f', 'concise'];
       const { status, stdout, stderr } = spawnSync(process.execPath, args, { cwd, env, encoding: 'utf8', ...nobody });
       chmodSync(join(cwd, 'locked'), 0o755);
