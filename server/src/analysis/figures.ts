@@ -2,6 +2,7 @@ import * as air from './air.ts';
 import * as believablePower from './believable-power.ts';
 import * as boiling from './boiling.ts';
 import * as boost from './boost.ts';
+import * as brakes from './brakes.ts';
 import * as charging from './charging.ts';
 import { fanCircuit, liftPumpCircuit, pumpCircuit } from './circuits.ts';
 import * as claim from './claim.ts';
@@ -63,6 +64,7 @@ const topics = [
   suction,
   throttle,
   transmission,
+  brakes,
   windows,
   stack,
   compression,

@@ -50,7 +50,8 @@ const usualPressure = field(READING, 'p_i', {
   because: 'common practice; a long-duration cam idles higher',
 });
 
-const measuredPressure = choose({
+/** Absolute manifold pressure at idle as it was measured, Pa. */
+export const measuredIdlePressure = choose({
   id: 'idle-manifold-pressure-measured',
   from: { isGauge },
   among: (values) => (values.isGauge ? manifoldPressureByGauge : writtenPressure),
@@ -71,8 +72,8 @@ export const idleVacuum = figure({
   formula: 'p_a - p_i',
   source: 'definition of gauge pressure',
   home: ['engine.idle-manifold-pressure', 'vacuum-reference'],
-  from: { sitePressure, measuredPressure },
-  compute: (values) => values.sitePressure - values.measuredPressure,
+  from: { sitePressure, measuredIdlePressure },
+  compute: (values) => values.sitePressure - values.measuredIdlePressure,
 });
 
 /** How far the manifold is below the air outside at idle, Pa, negative when it is: gauge pressure. */

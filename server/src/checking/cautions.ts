@@ -14,6 +14,8 @@ export const cautions = {
     'A short across a battery melts tools and sets a harness on fire. Disconnect the negative cable first and connect it last; cover the eyes near a battery that was charged.',
   'running-engine':
     'Exhaust gas kills: run the engine outside or with the exhaust led out of the shop. Keep hands, hair and clothes away from belts, fan and anything hot.',
+  brakes:
+    'A car that does not stop kills. Work on brakes is for a licensed shop; try them in an empty yard at walking speed, wheels chocked while the engine runs in gear, before the car goes on a road.',
   knock:
     'Knock breaks an engine in seconds and is seldom heard in time. Start with little timing and little boost, and have full load set by someone with experience, on a dyno where you can.',
   nitrous:

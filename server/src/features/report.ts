@@ -72,7 +72,11 @@ type Topic = {
 
 /** The figures of a report by the part of the sheet they are at home in, with their curves. */
 const topics: readonly Topic[] = [
-  { heading: 'Engine and stages', home: ['site', 'engine', 'stages', 'fuel', 'transmission'], curves: () => [] },
+  {
+    heading: 'Engine and stages',
+    home: ['site', 'engine', 'stages', 'fuel', 'transmission', 'brakes'],
+    curves: () => [],
+  },
   {
     heading: 'Throttle body and injectors',
     home: ['throttle-body', 'stack', 'vehicle', 'sensors', 'vacuum-reference'],
