@@ -1,4 +1,5 @@
 import * as air from './air.ts';
+import * as airCleaner from './air-cleaner.ts';
 import * as believablePower from './believable-power.ts';
 import * as boiling from './boiling.ts';
 import * as boost from './boost.ts';
@@ -15,6 +16,7 @@ import * as demand from './demand.ts';
 import * as fuel from './fuel.ts';
 import * as fullLoad from './full-load-injection.ts';
 import * as fullLoadSpark from './full-load-spark.ts';
+import * as gauge from './gauge.ts';
 import * as idle from './idle.ts';
 import * as idleInjection from './idle-injection.ts';
 import * as ignition from './ignition.ts';
@@ -27,6 +29,7 @@ import type { FigureNode } from './node.ts';
 import * as operatingPoints from './operating-points.ts';
 import * as power from './power.ts';
 import * as regulator from './regulator.ts';
+import * as soak from './soak.ts';
 import * as stack from './stack.ts';
 import * as suction from './suction.ts';
 import * as supply from './supply.ts';
@@ -65,6 +68,9 @@ const topics = [
   throttle,
   transmission,
   brakes,
+  soak,
+  gauge,
+  airCleaner,
   windows,
   stack,
   compression,

@@ -83,6 +83,23 @@ export const hasFan = fact({
 export const fanLoad = field('electrical.fan-load', 'I_fan', { value: 0, because: 'a belt drives the fan' });
 export const statedFanLoad = field('electrical.fan-load', 'I_fan');
 
+const coolingFan = choice<string>('electrical.cooling-fan', 'fan');
+
+const beltFan = constant({
+  symbol: 'I_fan',
+  name: 'current of the fan',
+  value: 0,
+  dimension: 'current',
+  assumed: 'a belt drives the fan',
+});
+
+/** Current of the fan at hot idle, A, none where a belt drives it. */
+export const fanAtIdle = choose({
+  id: 'current-of-the-fan-at-idle',
+  from: { coolingFan },
+  among: ({ coolingFan }) => (coolingFan === 'electric' ? statedFanLoad : beltFan),
+});
+
 export const otherLoad = field('electrical.other-load', 'I_v', {
   value: 30,
   because: 'common practice: lights, blower, ignition off the computer',

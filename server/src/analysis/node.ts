@@ -283,13 +283,13 @@ export function choose<T, const F extends From>(about: {
   };
 }
 
-/** The larger of two numbers, shown as the one it is. */
+/** The larger of two numbers, shown as the one it is; of two that are equal both are shown, since each moves it. */
 export function larger(one: Node<number>, other: Node<number>): Node<number> {
-  const largerIn = (sight: Sight) => {
+  const largestIn = (sight: Sight) => {
     const [a, b] = [sight.see(one), sight.see(other)];
-    if (!isKnown(a)) return isKnown(b) ? one : undefined;
-    if (!isKnown(b)) return other;
-    return b.value > a.value ? other : one;
+    if (!isKnown(a) || !isKnown(b)) return [isKnown(b) ? other : one];
+    if (a.value === b.value) return [one, other];
+    return [b.value > a.value ? other : one];
   };
   return {
     id: `larger of ${one.id} and ${other.id}`,
@@ -300,7 +300,7 @@ export function larger(one: Node<number>, other: Node<number>): Node<number> {
       if (!isKnown(b)) return b;
       return b.value > a.value ? b : a;
     },
-    terms: (showing: Showing) => showing.termsOf(largerIn(showing) ?? one),
+    terms: (showing: Showing) => largestIn(showing).flatMap((node) => showing.termsOf(node)),
   };
 }
 
