@@ -2,7 +2,7 @@ import { idleManifoldPressure } from '../engineering/idle.ts';
 import { thinPressure } from './air.ts';
 import { camDuration } from './engine.ts';
 import { measuredIdlePressure } from './idle.ts';
-import { choice, fact, field, figure, orElse, passes } from './node.ts';
+import { choice, fact, figure, orElse, passes } from './node.ts';
 
 const hasVacuumBooster = passes(
   'has-vacuum-booster',
@@ -14,12 +14,6 @@ const pressureByCam = fact({
   id: 'idle-manifold-pressure-by-cam',
   from: { camDuration },
   compute: (values) => idleManifoldPressure(values.camDuration),
-});
-
-/** Vacuum the brake booster needs, Pa. */
-export const leastBoosterVacuum = field('brakes.least-vacuum', 'v_b', {
-  value: 15 * 3386.389,
-  because: 'common practice, from memory: 15 inHg for the full help of a booster',
 });
 
 /** Vacuum that the manifold has for the brake booster at idle where the air is thinnest, Pa. */

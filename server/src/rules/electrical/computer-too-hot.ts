@@ -1,5 +1,7 @@
-import { ratedComputerTemperature } from '../../analysis/computer.ts';
 import { above, type StageRule } from '../../checking/rule.ts';
+
+/** What electronics that are not made for the engine bay bear, K: 85 degC. Common practice, from memory. */
+const USUAL = 358.15;
 
 export const rule: StageRule = {
   id: 'electrical/computer-too-hot',
@@ -11,10 +13,10 @@ export const rule: StageRule = {
     'Into the cabin, behind a shield, or into moving air ahead of the radiator support; away from headers and from the outlet of the radiator.',
   source:
     'common practice, from memory: 85 degC for electronics that are not made for the engine bay; the rating of the maker holds',
-  check: ({ values, know, compare }) => {
+  check: ({ values, compare }) => {
     const hottest = values.computer?.hottest;
-    const rated = know(ratedComputerTemperature);
-    const miss = hottest && rated !== undefined && above(hottest, rated);
+    const rated = hottest && (values.computer?.rated?.value ?? USUAL);
+    const miss = hottest && rated && above(hottest, rated);
     if (!miss) return undefined;
     const shown = compare(hottest, rated);
     return {

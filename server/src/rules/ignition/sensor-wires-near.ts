@@ -22,7 +22,7 @@ export const rule: StageRule = {
     const least = roundedUp(LEAST, distance);
     return {
       at: 'ignition.sensor-wire-distance',
-      message: `Sensor wires run ${shown.value} from plug wires, coil or discharge box; they need ${shown.limit} at least.`,
+      message: `Sensor wires run ${shown.value} from plug wires, coil or discharge box, under the ${shown.limit} that keep noise out: move them.`,
       ...miss,
       repairs: [
         { title: `Move the sensor wires ${least} away or more`, set: { 'ignition.sensor-wire-distance': least } },

@@ -1,5 +1,8 @@
-import { boosterVacuum, leastBoosterVacuum } from '../../analysis/brakes.ts';
+import { boosterVacuum } from '../../analysis/brakes.ts';
 import { below, type StageRule } from '../../checking/rule.ts';
+
+/** Vacuum for the full help of a booster, Pa: 15 inHg. Common practice, from memory. */
+const USUAL = 15 * 3386.389;
 
 export const rule: StageRule = {
   id: 'vacuum/booster-vacuum-short',
@@ -12,11 +15,11 @@ export const rule: StageRule = {
     'A vacuum pump with a switch, or a booster that works with hydraulics; a reservoir only helps for one more stop. Brakes are work for a licensed shop.',
   source: 'gauge pressure by definition; vacuum by the cam and 15 inHg for full boost are common practice, from memory',
   cautions: ['brakes'],
-  check: ({ values: { brakes }, know, see, compare, showValue }) => {
+  check: ({ values: { brakes }, see, compare, showValue }) => {
     if (brakes?.booster !== 'vacuum') return undefined;
-    const least = know(leastBoosterVacuum);
+    const least = brakes['least-vacuum']?.value ?? USUAL;
     const vacuum = see(boosterVacuum);
-    if (brakes.help === undefined || brakes.help === 'pump' || !vacuum || least === undefined) return undefined;
+    if (brakes.help === undefined || brakes.help === 'pump' || !vacuum) return undefined;
     const miss = below(vacuum, least);
     if (!miss) return undefined;
     const shown = compare({ ...vacuum, dimension: 'depression' }, least);
