@@ -1,6 +1,7 @@
 import { powerSupported } from '../engineering/demand.ts';
 import { lineLoss, velocity, wayLoss } from '../engineering/lines.ts';
 import { filterLoss, type OperatingPoint, solveNetwork } from '../engineering/network.ts';
+import { pumpsFlow } from '../engineering/pump.ts';
 import {
   requiredDelivery as requiredDeliveryOf,
   requiredPressure as requiredPressureOf,
@@ -132,6 +133,30 @@ export const requiredPressure = figure({
       rise: feed.reduce((sum, line) => sum + (line.rise ?? 0), 0),
       density: v.hotFuelDensity,
     }),
+});
+
+/** Flows at which the curve of the system is worked out. */
+const FLOWS = 6;
+
+/** Pressure, Pa, that lines, filter and regulator ask of the pump over its flow, m3/s. Source: `NETWORK_SOURCE`. */
+export const systemCurve = fact({
+  id: 'system-curve',
+  from: { pumps, aheadOfRegulator, regulatorPressure, fullLoadReference, hotFuelDensity, liquid },
+  compute: ({ pumps, aheadOfRegulator: { feed, filter }, liquid, ...v }) => {
+    const most = pumpsFlow(pumps, 0, true).flow;
+    return Array.from({ length: FLOWS + 1 }, (_, step) => {
+      const flow = (most * step) / FLOWS;
+      const pressure = requiredPressureOf({
+        setting: v.regulatorPressure,
+        reference: v.fullLoadReference,
+        feedLoss: feed.reduce((sum, line) => sum + lineLoss(line, liquid, flow).friction, 0),
+        filterLoss: filter ? filterLoss(filter, flow) : 0,
+        rise: feed.reduce((sum, line) => sum + (line.rise ?? 0), 0),
+        density: v.hotFuelDensity,
+      });
+      return { flow, pressure };
+    });
+  },
 });
 
 export const powerFed = figure({

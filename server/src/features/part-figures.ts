@@ -25,7 +25,7 @@ const TELLING: Readonly<Record<PartKind, readonly string[]>> = {
 };
 
 /** The figures of a part that matter, as they are written in the catalog. */
-export function tellingFigures({ kind, fields }: ShelfPart): string[] {
+export function tellingFigures({ kind, fields }: Pick<ShelfPart, 'kind' | 'fields'>): string[] {
   return TELLING[kind].flatMap((field) => shown(valueAt(fields, field.split('.'))) ?? []);
 }
 

@@ -1,4 +1,5 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
+import type { Term } from '../analysis/figure.ts';
 import { capital, withSpread } from '../analysis/figure-words.ts';
 import { figureNamed } from '../analysis/figures.ts';
 import { cautions } from '../checking/cautions.ts';
@@ -6,12 +7,15 @@ import type { Checked } from '../checking/checked.ts';
 import type { Headroom } from '../fit/headroom.ts';
 import type { Needs } from '../fit/needs.ts';
 import type { Drawing } from '../report/drawing.ts';
+import { price } from '../report/fit-page.ts';
 import { headroomPage } from '../report/headroom-page.ts';
 import type { Section } from '../report/html.ts';
 import { type FigureRow, figureTable } from '../report/model.ts';
 import { needsPage } from '../report/needs-page.ts';
 import { type Block, type Page, paragraph, prose, type Span } from '../report/page.ts';
+import { fullTitle } from '../sheet/full-title.ts';
 import { unitsIn } from '../sheet/house.ts';
+import { type FieldPath, fieldAt } from '../sheet/path.ts';
 import { echo } from '../text/echo.ts';
 import { formatValue, type Units } from '../units/format.ts';
 import type { Dimension } from '../units/units.ts';
@@ -20,9 +24,10 @@ import { dutyPlots, pressurePlots, pumpPlots, voltagePlots } from './report/curv
 import { fuelPaths } from './report/fuel-path.ts';
 import { ladders } from './report/ladder.ts';
 import { linesToBuy } from './report/lines-to-buy.ts';
-import { linesPage, partsPage, wiringPage } from './report/lists.ts';
+import { linesPage, wiringPage } from './report/lists.ts';
 import { measuredPage } from './report/measured.ts';
 import { orderOfWorkPage } from './report/order-of-work.ts';
+import { partsCost, partsPage } from './report/parts.ts';
 import { readingsPage } from './report/readings.ts';
 import { sparkPlots, startingPage } from './report/starting.ts';
 
@@ -51,8 +56,8 @@ export function reportOf({ checked, needs, headroom, questions }: Reported): Sec
     section('Order of work', orderOfWorkPage(checked)),
     section('Readings to take', readingsPage(plan, units)),
     section('Measured against computed', measuredPage(plan, units)),
-    section('To start tuning from', startingPage(plan, units), sparkPlots(plan)),
-    section('What is assumed in the figures', assumptionsPage(plan)),
+    { ...section('To start tuning from', startingPage(plan, units), sparkPlots(plan)), isStartingPoint: true },
+    section('What is assumed in the figures', assumptionsPage(plan, units)),
     section('Take care', cautionsPage()),
     section('Signed', signaturesPage(checked)),
     section('Sources', sourcesPage(plan)),
@@ -95,23 +100,25 @@ function topicSection({ heading, home, curves }: Topic, plan: readonly StageAnal
   return section(heading, figurePage(home, plan, units), curves(plan));
 }
 
-function planPage({ sheet, plan }: Checked): Page {
+function planPage(checked: Checked): Page {
+  const { sheet, plan } = checked;
   const { engine } = sheet.values;
   const about = [
     engine?.cylinders && `${engine.cylinders} cylinders`,
     engine?.displacement?.text,
     sheet.values.fuel?.grade,
   ].filter(Boolean);
-  const rows = plan.map(({ name, sheet: { stage } }) => [
+  const rows = plan.map(({ name, index, sheet: { stage } }) => [
     echo(name),
     stage.power?.text ?? 'not known yet',
     stage.induction ?? 'natural',
     stage.boost?.text ?? '-',
-    stage.cost === undefined ? '-' : String(stage.cost),
+    partsCost(checked, index) || '-',
+    stage.cost === undefined ? '-' : price(stage.cost, checked.house.currency),
   ]);
   return [
     ...(about.length ? [paragraph(about.join(', '))] : []),
-    { kind: 'table', head: ['stage', 'power', 'induction', 'boost', 'cost'], rows },
+    { kind: 'table', head: ['stage', 'power', 'induction', 'boost', 'parts', 'work and the rest'], rows },
   ];
 }
 
@@ -158,18 +165,32 @@ function figurePage(home: readonly string[], plan: readonly StageAnalysis[], uni
   ];
 }
 
+/** Questions of a report, the weightiest; `build-sheet questions` tells all. */
+const MOST_ASKED = 15;
+
 function questionsPage(questions: readonly AskedQuestion[]): Page {
   if (questions.length === 0) return [];
-  return [{ kind: 'list', items: questions.map(({ text, at }): Span[] => [text, ' ', { code: at }]) }];
+  const items = questions.slice(0, MOST_ASKED).map(({ text, at }): Span[] => [text, ' ', { code: at }]);
+  const left = questions.length - items.length;
+  return [{ kind: 'list', items }, ...(left > 0 ? [paragraph(`And ${left} more, of less weight.`)] : [])];
 }
 
-function assumptionsPage(plan: readonly StageAnalysis[]): Page {
-  const reasons = new Map<string, string>();
+function assumptionsPage(plan: readonly StageAnalysis[], units: Units): Page {
+  const reasons = new Map<string, Span[]>();
   for (const stage of plan)
     for (const { inputs } of stage.figures.values())
-      for (const { name, assumed } of inputs) if (assumed) reasons.set(name, assumed);
-  if (reasons.size === 0) return [];
-  return [{ kind: 'list', items: [...reasons].map(([name, because]): Span[] => [{ strong: name }, `: ${because}`]) }];
+      for (const term of inputs) {
+        if (!term.assumed) continue;
+        const said = assumption(term, units);
+        reasons.set(JSON.stringify(said), said);
+      }
+  return reasons.size === 0 ? [] : [{ kind: 'list', items: [...reasons.values()] }];
+}
+
+/** What is taken for a value that the sheet does not give, and why. */
+function assumption({ name, field, value, dimension, text, assumed }: Term, units: Units): Span[] {
+  const title = field ? fullTitle(fieldAt(field) as FieldPath) : name;
+  return [{ strong: capital(title) }, ` ${text ?? formatValue(value, dimension, units)}`.trimEnd(), `: ${assumed}`];
 }
 
 function cautionsPage(): Page {

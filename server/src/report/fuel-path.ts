@@ -16,7 +16,10 @@ export type FuelPath = {
   back: readonly Piece[];
 };
 
-const SIZE = { width: 760, top: 12, row: 62, feed: 28, back: 440, text: 26 };
+/** Height of the way back over the tank. */
+const OVER = 8;
+
+const SIZE = { width: 760, top: 16, row: 62, feed: 28, back: 440, text: 26 };
 
 /** The way of the fuel as SVG, down on the left and back up on the right; signs as in ISO 1219-1. */
 export function fuelPathSvg(path: FuelPath, units: Units, id: string): string {
@@ -36,8 +39,9 @@ export function fuelPathSvg(path: FuelPath, units: Units, id: string): string {
       ? []
       : [
           stroke(feed + 12, at(last), back - 12, at(last), 'stroke-dasharray="4 4" stroke-opacity="0.5"'),
-          stroke(back, at(topOfBack + 1) - 12, back, at(0)),
-          stroke(back, at(0), feed + 12, at(0)),
+          stroke(back, at(topOfBack + 1) - 12, back, OVER),
+          stroke(back, OVER, feed, OVER),
+          stroke(feed, OVER, feed, at(0) + 2),
         ];
   return picture(path, { width: SIZE.width, height }, id, [...ways, ...waysBack, ...join, ...down, ...rises]);
 }

@@ -1,7 +1,7 @@
 import { uncapital } from '../analysis/figure-words.ts';
 import type { Headroom } from '../fit/headroom.ts';
 import { echo } from '../text/echo.ts';
-import type { Units } from '../units/format.ts';
+import { type Units, unitFor } from '../units/format.ts';
 import { findUnit } from '../units/units.ts';
 import { type Block, type Page, paragraph, type Span } from './page.ts';
 
@@ -55,9 +55,9 @@ function openSpans(open: Headroom['open']): Span[] {
   return [`not checked: ${titles.join('; ')}.`, ...(fields.length ? [' Not known yet:', ...some, `${more}.`] : [])];
 }
 
-/** A power in steps of 5 hp or 5 kW, one that lies within a fiftieth of a step as that. */
+/** A power in steps of 5 of its unit, one that lies within a fiftieth of a step as that. */
 export function rounded(watts: number, units: Units, round: (value: number) => number): string {
-  const name = units === 'us' ? 'hp' : 'kW';
+  const name = unitFor(watts, 'power', units);
   const steps = watts / (findUnit('power', name)?.factor ?? 1) / STEP;
   return `${(Math.abs(steps - Math.round(steps)) < 0.02 ? Math.round(steps) : round(steps)) * STEP} ${name}`;
 }

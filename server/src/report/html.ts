@@ -3,19 +3,27 @@ import { captionOf, type Drawing, numbersOf, svgOf } from './drawing.ts';
 import type { Block, Page, Span } from './page.ts';
 import { escaped } from './svg.ts';
 
-/** A part of a report: its heading, its page, and what is drawn in it. */
-export type Section = { heading: string; page: Page; drawings: readonly Drawing[] };
+/** A part of a report: its heading, its page, what is drawn in it, and whether it is a mere starting point, as each printed page of it then says. */
+export type Section = { heading: string; page: Page; drawings: readonly Drawing[]; isStartingPoint?: boolean };
 
 const STYLE = `
 :root { color-scheme: light dark; }
 body { font: 15px/1.5 system-ui, sans-serif; max-width: 60rem; margin: 2rem auto; padding: 0 1rem; }
 h1 { font-size: 1.7rem; } h2 { font-size: 1.25rem; margin-top: 2.2rem; border-bottom: 1px solid; }
-table { border-collapse: collapse; margin: 0.8rem 0; } caption { text-align: left; font-weight: bold; }
+table { border-collapse: collapse; margin: 0.8rem 0; } .wide { overflow-x: auto; } caption { text-align: left; font-weight: bold; }
 th, td { border-bottom: 1px solid #8885; padding: 0.2rem 0.7rem 0.2rem 0; text-align: left; vertical-align: top; }
 code { font-family: ui-monospace, monospace; font-size: 0.92em; }
-figure { margin: 1rem 0; } svg { max-width: 100%; height: auto; } figcaption { font-size: 0.9em; }
+code { overflow-wrap: anywhere; }
+figure { margin: 1rem 0; } figure table { font-size: 0.87em; }
+svg { max-width: 100%; height: auto; } figcaption { font-size: 0.9em; }
 .caution { border: 1px solid; padding: 0.4rem 0.8rem; }
-@media print { body { margin: 0; max-width: none; } h2 { break-after: avoid; } figure, tr { break-inside: avoid; } }
+@page { margin: 15mm 12mm 18mm; @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; } }
+@page starting { @bottom-left { content: "A starting point for whoever tunes the engine, never a finished tune"; font: 9pt sans-serif; } }
+@media print {
+  body { margin: 0; max-width: none; font-size: 10pt; } .wide { overflow: visible; }
+  h2, figcaption, .lead { break-after: avoid; } svg, tr, li { break-inside: avoid; } thead { display: table-header-group; }
+  .starting { page: starting; }
+}
 `;
 
 /** A report as one file that loads nothing, runs nothing and prints. */
@@ -40,9 +48,10 @@ ${body}
 `;
 }
 
-function sectionHtml({ heading, page, drawings }: Section, index: number, units: Units): string {
+function sectionHtml({ heading, page, drawings, isStartingPoint }: Section, index: number, units: Units): string {
   const figures = drawings.map((drawing, number) => figureHtml(drawing, `drawing-${index}-${number}`, units));
-  return `<section>\n<h2>${escaped(heading)}</h2>\n${[...page.map(block), ...figures].join('\n')}\n</section>`;
+  const starting = isStartingPoint ? ' class="starting"' : '';
+  return `<section${starting}>\n<h2>${escaped(heading)}</h2>\n${[...page.map(block), ...figures].join('\n')}\n</section>`;
 }
 
 function figureHtml(drawing: Drawing, id: string, units: Units): string {
@@ -57,17 +66,29 @@ function block(part: Block): string {
     case 'list':
       return `<ul>${part.items.map((item) => `<li>${item.map(span).join('')}</li>`).join('')}</ul>`;
     case 'table': {
+      const isWide = part.head.length > 3;
       const head = part.head.map((cell) => `<th scope="col">${escaped(cell)}</th>`).join('');
       const rows = part.rows.map((row) => `<tr>${row.map(cell).join('')}</tr>`).join('');
-      return `<table><thead><tr>${head}</tr></thead><tbody>${rows}</tbody></table>`;
+      const table = `<table><thead><tr>${head}</tr></thead><tbody>${rows}</tbody></table>`;
+      return isWide
+        ? `<div class="wide" tabindex="0" role="group" aria-label="Table: ${escaped(part.head.join(', '))}">${table}</div>`
+        : table;
     }
     case 'divider':
       return '<hr>';
   }
 }
 
+/** A cell up to so many characters stays on one line, so that no number stands without its unit. */
+const SHORT = 14;
+const NO_BREAK = '\u00a0';
+
 function cell(text: string, index: number): string {
-  return index === 0 ? `<th scope="row">${escaped(text)}</th>` : `<td>${escaped(text)}</td>`;
+  const shown = escaped(text.length <= SHORT ? text.replaceAll(' ', NO_BREAK) : text).replaceAll(
+    /\^([23])(?!\d)/g,
+    '<sup>$1</sup>',
+  );
+  return index === 0 ? `<th scope="row">${shown}</th>` : `<td>${shown}</td>`;
 }
 
 function span(part: Span): string {

@@ -38,13 +38,10 @@ export function ladderSvg(ladder: Ladder, units: Units, id: string): string {
       stroke(left, at, first, at, 'stroke-width="5"'),
       stroke(first, at, scale.at(upTo), at, 'stroke-width="2" stroke-dasharray="4 4"'),
       `<circle cx="${round(scale.at(claimed))}" cy="${at}" r="6" fill="none" stroke="currentColor" stroke-width="2"/>`,
-      ...marks.map((mark, number) =>
-        markOf(
-          scale.at(mark.at),
-          at,
-          number,
-          marks.slice(0, number).map((one) => scale.at(one.at)),
-        ),
+      ...marks.map((mark) => stroke(scale.at(mark.at), at - 8, scale.at(mark.at), at + 8, 'stroke-width="2"')),
+      ...numbersOf(
+        marks.map((mark) => scale.at(mark.at)),
+        at,
       ),
     ].join('');
   });
@@ -57,13 +54,25 @@ export function ladderSvg(ladder: Ladder, units: Units, id: string): string {
   ]);
 }
 
-/** A stroke with its number, which goes below the bar where another is close on its left. */
-function markOf(x: number, at: number, number: number, before: readonly number[]): string {
-  const isClose = before.filter((other) => x - other < 16).length % 2 === 1;
-  return (
-    stroke(x, at - 8, x, at + 8, 'stroke-width="2"') +
-    label(x, isClose ? at + 19 : at - 10, String(number + 1), 'middle')
-  );
+/** How close strokes share one number, and how close two numbers must not stand beside each other, px. */
+const SHARED = 12;
+const CLOSE = 34;
+
+/** The numbers of the strokes: of those that stand close one for all, and below the bar where one is close on the left. */
+function numbersOf(strokes: readonly number[], at: number): string[] {
+  const groups: { from: number; to: number; first: number; last: number }[] = [];
+  for (const [number, x] of strokes.entries()) {
+    const group = groups.at(-1);
+    if (group && x - group.from < SHARED) Object.assign(group, { to: x, last: number + 1 });
+    else groups.push({ from: x, to: x, first: number + 1, last: number + 1 });
+  }
+  let isBelow = false;
+  return groups.map(({ from, to, first, last }, index) => {
+    const before = groups[index - 1];
+    isBelow = before !== undefined && from - before.to < CLOSE && !isBelow;
+    const text = first === last ? String(first) : `${first}-${last}`;
+    return label((from + to) / 2, isBelow ? at + 19 : at - 10, text, 'middle');
+  });
 }
 
 /** The rungs of a ladder, as a table. */

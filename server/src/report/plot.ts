@@ -1,6 +1,6 @@
 import { formatValue, type Units } from '../units/format.ts';
 import type { Block } from './page.ts';
-import { type Axis, scaleOf } from './scale.ts';
+import { type Axis, type Scale, scaleOf } from './scale.ts';
 import { label, picture, round, stroke } from './svg.ts';
 
 export type Point = { x: number; y: number };
@@ -51,16 +51,39 @@ export function plotSvg(plot: Plot, units: Units, id: string): string {
         ]
       : []),
     ...lines,
-    ...plot.marks.map(
-      (mark) =>
-        `<circle cx="${round(x.at(mark.x))}" cy="${round(y.at(mark.y))}" r="4"/>${label(x.at(mark.x) + 7, y.at(mark.y) - 6, mark.name)}`,
-    ),
+    ...marksOf(plot, x, y, right),
   ]);
+}
+
+/** Height of a line of words, and width of a letter at the most, px. */
+const LETTER = { height: 14, width: 7 };
+
+/** Points with their names: beside them, or further down where another name stands, on the left where there is no room. */
+function marksOf({ marks }: Plot, x: Scale, y: Scale, right: number): string[] {
+  const taken: { from: number; to: number; at: number }[] = [];
+  return marks.map((mark) => {
+    const [across, up] = [x.at(mark.x), y.at(mark.y)];
+    const width = mark.name.length * LETTER.width;
+    const isLeft = across + 7 + width > right;
+    const from = isLeft ? across - 7 - width : across + 7;
+    const isFree = (at: number) =>
+      taken.every((one) => one.to < from || one.from > from + width || Math.abs(one.at - at) >= LETTER.height);
+    let at = up - 6;
+    while (!isFree(at)) at += LETTER.height;
+    taken.push({ from, to: from + width, at });
+    const text = label(isLeft ? across - 7 : across + 7, at, mark.name, isLeft ? 'end' : undefined);
+    return `<circle cx="${round(across)}" cy="${round(up)}" r="4"/>${text}`;
+  });
 }
 
 /** Which dash is which line. */
 export function legendOf({ lines }: Plot): string[] {
   return lines.map(({ name }, index) => `${DASH_NAMES[index % DASH_NAMES.length]}: ${name}`);
+}
+
+/** Whether two values along the foot differ by no more than rounding. */
+function isSame(one: number, other: number): boolean {
+  return Math.abs(one - other) <= 1e-9 * Math.max(Math.abs(one), Math.abs(other));
 }
 
 /** The numbers of a plot, as a table: a row a value along the foot, a column a line; then the points. */
@@ -69,10 +92,13 @@ export function plotTable({ x, y, lines, marks }: Plot, units: Units): Block {
     if (value === undefined) return '-';
     return 'places' in axis ? (axis.places[value] ?? '-') : formatValue(value, axis.dimension, units);
   };
-  const along = [...new Set(lines.flatMap(({ points }) => points.map((point) => point.x)))].toSorted((a, b) => a - b);
+  const along = lines
+    .flatMap(({ points }) => points.map((point) => point.x))
+    .toSorted((a, b) => a - b)
+    .filter((at, index, all) => index === 0 || !isSame(at, all[index - 1] as number));
   const rows = along.map((at) => [
     show(x, at),
-    ...lines.map(({ points }) => show(y, points.find((point) => point.x === at)?.y)),
+    ...lines.map(({ points }) => show(y, points.find((point) => isSame(point.x, at))?.y)),
   ]);
   const points = marks.map((mark) => [
     `${mark.name}: ${show(x, mark.x)}`,

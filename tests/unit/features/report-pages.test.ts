@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { checkText } from '../../../server/src/checking/checked.ts';
 import { fuelPaths } from '../../../server/src/features/report/fuel-path.ts';
-import { linesPage, partsPage, wiringPage } from '../../../server/src/features/report/lists.ts';
+import { linesToBuy } from '../../../server/src/features/report/lines-to-buy.ts';
+import { linesPage, wiringPage } from '../../../server/src/features/report/lists.ts';
 import { orderOfWorkPage } from '../../../server/src/features/report/order-of-work.ts';
+import { partsPage } from '../../../server/src/features/report/parts.ts';
 import { readingsPage } from '../../../server/src/features/report/readings.ts';
 import type { Page } from '../../../server/src/report/page.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
@@ -38,19 +40,24 @@ function rowsOf(page: Page): readonly (readonly string[])[] {
 }
 
 describe('the parts list', () => {
-  it('has every section with a name or a cost, and the stage it comes in', () => {
+  it('has every part that is described, by its name or its figures, and the stage it comes in', () => {
     expect(rowsOf(partsPage(checked))).toEqual([
-      ['Throttle body', 'four-bore', '1', '1100', 'now'],
+      ['Throttle body', 'four-bore', '1', '1100.00', 'now'],
       ['Injectors', 'spare set', '4', 'not known', 'now'],
-      ['Pump', 'pump A', '1', '210', 'now'],
-      ['Nitrous', 'wet plate', '1', '700', 'later'],
-      ['Work and the rest of the stage', '', '', '400', 'later'],
+      ['Tank', '16 gal', '1', 'not known', 'now'],
+      ['Fuel pump', 'pump A', '1', '210.00', 'now'],
+      ['Feed line', '3/8 in, rubber-injection', '1', 'not known', 'now'],
+      ['Fine filter', '10 um', '1', 'not known', 'now'],
+      ['Return line', '5/16 in, rubber-injection', '1', 'not known', 'now'],
+      ['Regulator', '58 psi, bypass', '1', 'not known', 'now'],
+      ['Nitrous', 'wet plate', '1', '700.00', 'later'],
+      ['Work and the rest of the stage', '', '', '400.00', 'later'],
     ]);
   });
 
   /** 1100 + 210 + 700 + 400 by hand. */
   it('adds the costs that are known and says how many are not', () => {
-    expect(JSON.stringify(partsPage(checked))).toContain('Together 2410; the cost of 1 of the parts is not known.');
+    expect(JSON.stringify(partsPage(checked))).toContain('Together 2410.00; the cost of 6 of the parts is not known.');
   });
 });
 
@@ -63,6 +70,33 @@ describe('the lines to cut', () => {
       ['Feed', '1/2 in', 'later'],
     ]);
     expect(rows[2]).toEqual(expect.arrayContaining(['2 of 90 deg', '2 hose ends made for PTFE hose']));
+  });
+});
+
+describe('what to buy of the lines', () => {
+  /** PTFE 15 ft for the feed of the last stage; 14 ft of rubber for the return: hose by the foot, nothing left over. */
+  it('is by the foot where no catalog says how a line is sold', () => {
+    const [table] = linesToBuy(checked, 'us');
+    expect(table?.kind === 'table' && table.rows).toEqual([
+      ['PTFE-lined hose, 1/2 in bore', 'feed 15 ft', '15 ft', 'nothing', '-'],
+      ['rubber injection hose, 5/16 in bore', 'return 14 ft', '14 ft', 'nothing', '-'],
+    ]);
+  });
+
+  /** Two runs of 16 ft and 14 ft do not fit one coil of 25 ft: two coils, 50 - 30 = 20 ft left, in the trade's unit 6.1 m. */
+  it('is in whole coils of tube, each run in one piece', () => {
+    const tube = checkText(
+      'format: 2\nfuel-system:\n  feed: { inside-diameter: 3/8 in, length: 16 ft, material: steel-tube }\n  return: { inside-diameter: 3/8 in, length: 14 ft, material: steel-tube }\n',
+      noHouse,
+    );
+    const [table] = linesToBuy(tube, 'us');
+    expect(table?.kind === 'table' && table.rows[0]).toEqual([
+      'steel tube, 3/8 in bore',
+      'feed 16 ft and return 14 ft',
+      '2 of 25 ft',
+      '20 ft',
+      '-',
+    ]);
   });
 });
 

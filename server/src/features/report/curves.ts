@@ -6,11 +6,13 @@ import { dutyOverSpeed } from '../../analysis/full-load-injection.ts';
 import { limit, type Node } from '../../analysis/node.ts';
 import {
   filterInletPressure,
+  pumpDelivery,
   pumpInletPressure,
   pumpOutletPressure,
   pumpPressure,
   railPressure,
   requiredDelivery,
+  systemCurve,
 } from '../../analysis/supply.ts';
 import { pumpsFlow, zeroFlowPressureOf } from '../../engineering/pump.ts';
 import type { Plot, Point } from '../../report/plot.ts';
@@ -19,7 +21,7 @@ import { echo } from '../../text/echo.ts';
 type Plan = readonly StageAnalysis[];
 
 /** Points of the pump's curve. */
-const POINTS = 16;
+const POINTS = 12;
 
 /** A line a stage; stages with the same line share one. */
 function linesOf(plan: Plan, pointsOf: (stage: StageAnalysis) => readonly Point[] | undefined): Plot['lines'] {
@@ -66,16 +68,25 @@ export function pumpPlots(plan: Plan): Plot[] {
     const [x, y] = [stage.know(pumpPressure), stage.know(requiredDelivery)];
     return x === undefined || y === undefined ? [] : [{ name: `needed, ${echo(stage.name, 20)}`, x, y }];
   });
+  const [pressure, delivery] = [pumpPressure, pumpDelivery].map((node) => plan.at(-1)?.know(node));
+  const runs =
+    pressure === undefined || delivery === undefined ? [] : [{ name: 'runs here', x: pressure, y: delivery }];
+  const systems = linesOf(plan, (stage) =>
+    stage.know(systemCurve)?.map(({ flow, pressure }) => ({ x: pressure, y: flow })),
+  );
   return [
     {
       kind: 'plot',
       title: 'Pump delivery over pressure at the volts that reach it',
       description:
-        'The curve of the pumps that run at full load, with what each stage needs of them: a point above the curve is not delivered.',
+        'The curve of the pumps that run at full load, with what each stage needs of them: a point above the curve is not delivered. The other curves are the pressure that lines, filter and regulator ask for; the pump runs where the two cross.',
       x: { name: 'pressure the pump adds', dimension: 'pressure' },
       y: { name: 'delivery', dimension: 'volume-flow' },
-      lines: [{ name: 'pump', points }],
-      marks,
+      lines: [
+        { name: 'pump', points },
+        ...systems.map((line) => ({ ...line, name: `lines, filter and regulator, ${line.name}` })),
+      ],
+      marks: [...runs, ...marks],
     },
   ];
 }

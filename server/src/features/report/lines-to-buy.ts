@@ -5,7 +5,7 @@ import { linesOf, materialName } from '../../remedies/line-class.ts';
 import { type Block, paragraph } from '../../report/page.ts';
 import type { ShelfPart } from '../../sheet/shelf.ts';
 import { echo } from '../../text/echo.ts';
-import { formatGiven, formatNumber, systemOf, type Units } from '../../units/format.ts';
+import { formatGiven, formatNumber, formatValue, systemOf, type Units } from '../../units/format.ts';
 
 /** One kind of hose or tube with the runs that are cut from it, m, and how it is sold. */
 type Lot = { what: string; runs: { name: string; length: number }[]; sold: Sold; isUsual: boolean };
@@ -49,7 +49,7 @@ function bought(plan: HosePlan | undefined, { sold, costPer }: Sold, isUsual: bo
   const each = formatGiven(costPer.value, 'length', units);
   const lengths =
     sold === 'length' ? formatGiven(plan.pieces * costPer.value, 'length', units) : `${plan.pieces} of ${each}`;
-  const left = plan.left < 5e-3 ? 'nothing' : formatGiven(Math.round(plan.left * 100) / 100, 'length', units);
+  const left = plan.left < 5e-3 ? 'nothing' : formatValue(plan.left, 'length', units);
   const cost = plan.cost === undefined ? (isUsual ? '-' : 'not known') : formatNumber(plan.cost);
   return [lengths, left, cost];
 }

@@ -1,7 +1,6 @@
 import type { StageAnalysis } from '../../analysis/analysis.ts';
 import { fanCircuit, liftPumpCircuit, pumpCircuit } from '../../analysis/circuits.ts';
 import { capital } from '../../analysis/figure-words.ts';
-import type { Checked } from '../../checking/checked.ts';
 import type { BuildSheet, Line } from '../../generated/build-sheet.ts';
 import { lineClassOf, linesOf, materialName } from '../../remedies/line-class.ts';
 import { type Page, paragraph } from '../../report/page.ts';
@@ -9,56 +8,6 @@ import { echo } from '../../text/echo.ts';
 import { formatEnd, formatValue, type Units } from '../../units/format.ts';
 
 type Plan = readonly StageAnalysis[];
-type Part = { slot: string; name: string; quantity: number; cost: number | undefined; stage: string };
-
-/** The parts to buy, with their costs as the sheet has them and the stage they come in. */
-export function partsPage({ sheet, plan }: Checked): Page {
-  const first = plan[0]?.name ?? '';
-  const { stages = [], ...now } = sheet.values;
-  const parts = [
-    ...partsIn(now, [], first),
-    ...stages.flatMap(({ changes, nitrous }, index) => {
-      const stage = plan[index]?.name ?? first;
-      return [...partsIn(nitrous, ['nitrous'], stage), ...partsIn(changes, [], stage)];
-    }),
-  ];
-  if (parts.length === 0) return [];
-  const rows = parts.map(({ slot, name, quantity, cost, stage }) => [
-    capital(slot),
-    echo(name),
-    String(quantity),
-    cost === undefined ? 'not known' : String(cost),
-    echo(stage),
-  ]);
-  const ofStages = stages.flatMap(({ cost }, index) =>
-    cost === undefined ? [] : [['Work and the rest of the stage', '', '', String(cost), echo(plan[index]?.name ?? '')]],
-  );
-  const costs = [...parts.map(({ cost }) => cost), ...stages.map(({ cost }) => cost)].flatMap((cost) => cost ?? []);
-  const unknown = parts.filter(({ cost }) => cost === undefined).length;
-  const sum = costs.reduce((total, cost) => total + cost, 0);
-  const rest = unknown ? `; the cost of ${unknown} of the parts is not known` : '';
-  return [
-    { kind: 'table', head: ['part', 'what', 'number', 'cost', 'stage'], rows: [...rows, ...ofStages] },
-    ...(costs.length ? [paragraph(`Together ${Number(sum.toFixed(2))}${rest}.`)] : []),
-  ];
-}
-
-/** Every section with a name or a cost of its own, down to its own parts. */
-function partsIn(value: unknown, path: readonly string[], stage: string): Part[] {
-  if (typeof value !== 'object' || value === null || Array.isArray(value) || 'dimension' in value) return [];
-  const { name, cost, quantity } = value as { name?: unknown; cost?: unknown; quantity?: unknown };
-  const isPart = path.length > 0 && (typeof name === 'string' || typeof cost === 'number');
-  const slot = (path.at(-1) ?? '').replaceAll('-', ' ');
-  const part: Part = {
-    slot,
-    name: typeof name === 'string' ? name : '-',
-    quantity: typeof quantity === 'number' ? quantity : 1,
-    cost: typeof cost === 'number' ? cost : undefined,
-    stage,
-  };
-  const inside = Object.entries(value).flatMap(([key, inner]) => partsIn(inner, [...path, key], stage));
-  return isPart ? [part, ...inside] : inside;
-}
 
 /** How the ends of a line of each material are made. Common practice. */
 const ENDS: Record<NonNullable<Line['material']>, string> = {
