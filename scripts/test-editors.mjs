@@ -1,9 +1,10 @@
-// Runs the suites that need an editor: Neovim, and real VS Code. Gets what they need where it can; where it can't, says
+// Runs the suites that need an editor or a browser: Neovim, real VS Code, and the reports in Chromium. Gets what they need where it can; where it can't, says
 // which suite did not run and how to get what it needs. With CI=true that is a failure.
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { installBrowserHost } from '../tests/vscode/browser-host/install.mjs';
 import { findChromium, findVisualStudioCode, wantsDesktop } from '../tests/vscode/visual-studio-code.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -56,10 +57,16 @@ async function testVisualStudioCode() {
   return runSuite('vscode', join(root, 'tests/vscode/run.mjs'), extension);
 }
 
+async function testReports() {
+  if (!findChromium()) return { missing: 'the reports: install the Debian package chromium, or name one in CHROMIUM' };
+  installBrowserHost();
+  return runSuite('report', join(root, 'tests/report/run.mjs'));
+}
+
 const wanted = [...(hasNeovim() ? [] : ['neovim']), ...(findChromium() || wantsDesktop() ? [] : ['chromium'])];
 if (wanted.length > 0 && mayInstallPackages()) installPackages(...wanted);
 
-const results = [await testNeovim(), await testVisualStudioCode()];
+const results = [await testNeovim(), await testVisualStudioCode(), await testReports()];
 const passed = results.reduce((sum, result) => sum + (result.passed ?? 0), 0);
 const failed = results.reduce((sum, result) => sum + (result.failed ?? 0), 0);
 const missing = results.flatMap((result) => result.missing ?? []);

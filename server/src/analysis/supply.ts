@@ -171,6 +171,11 @@ export const powerFed = figure({
   compute: (v) => powerSupported((v.pumpDelivery / (1 + v.reserve)) * v.hotFuelDensity, v.pumpDemand / v.fullPower),
 });
 
+/** A solved pressure, Pa: what is left of nothing by the last step of the solver is nothing. */
+function settled(pressure: number): number {
+  return Math.abs(pressure) < 0.01 ? 0 : pressure;
+}
+
 const NODE = { dimension: 'pressure', formula: 'operating point of the fuel system', source: NETWORK_SOURCE } as const;
 
 export const pumpPressure = figure({
@@ -238,7 +243,7 @@ export const railPressure = figure({
     'measured.rail-pressure',
   ],
   from: { hungriest },
-  compute: ({ hungriest }) => hungriest.pressures.rail,
+  compute: ({ hungriest }) => settled(hungriest.pressures.rail),
 });
 
 export const idleRailPressure = figure({

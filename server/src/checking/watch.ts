@@ -107,8 +107,12 @@ function isUnreadAt({ sheet }: StageAnalysis, path: string, value: unknown): boo
   return value === undefined && !sheet.isWhole && sheet.isUnread(path as FieldPath);
 }
 
-/** Whether a field that is not written leaves a question open; of others the schema says what missing means. */
+/**
+ * Whether a field that is not written leaves a question open; of others the schema says what missing means, and what a stage
+ * does not change stays as it is.
+ */
 function isUnknownWhereMissing(path: string): boolean {
+  if (path.startsWith('stages.changes.')) return false;
   const schema = fieldSchema(path as FieldPath);
   return schema !== undefined && schema.absent === undefined;
 }

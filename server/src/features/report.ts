@@ -4,6 +4,7 @@ import { capital, withSpread } from '../analysis/figure-words.ts';
 import { figureNamed } from '../analysis/figures.ts';
 import { cautions } from '../checking/cautions.ts';
 import type { Checked } from '../checking/checked.ts';
+import type { Severity } from '../checking/rule.ts';
 import type { Headroom } from '../fit/headroom.ts';
 import type { Needs } from '../fit/needs.ts';
 import type { Drawing } from '../report/drawing.ts';
@@ -122,8 +123,11 @@ function planPage(checked: Checked): Page {
   ];
 }
 
+const GRAVITY: readonly Severity[] = ['error', 'warning', 'information', 'hint'];
+
 function findingsPage({ findings, accepted }: Checked): Page {
-  const items = findings.map(({ severity, message, rule }): Span[] => [
+  const worstFirst = findings.toSorted((one, other) => GRAVITY.indexOf(one.severity) - GRAVITY.indexOf(other.severity));
+  const items = worstFirst.map(({ severity, message, rule }): Span[] => [
     { strong: severity },
     ' ',
     ...prose(message),
@@ -221,7 +225,22 @@ function signaturesPage({ sheet }: Checked): Page {
   return [{ kind: 'table', head: ['statement', 'in the sheet', 'date', 'name and signature'], rows }];
 }
 
+/** Whether a source is more than a definition or a sum. */
+function isPublished(source: string): boolean {
+  return !/^(count|definition|(mass|current|pressure|voltage) balance|continuity)$/.test(source);
+}
+
 function sourcesPage(plan: readonly StageAnalysis[]): Page {
   const sources = new Set(plan.flatMap((stage) => [...stage.figures.values()].map(({ source }) => source)));
-  return sources.size ? [{ kind: 'list', items: [...sources].toSorted().map((source): Span[] => [source]) }] : [];
+  return sources.size
+    ? [
+        {
+          kind: 'list',
+          items: [...sources]
+            .filter(isPublished)
+            .toSorted()
+            .map((source): Span[] => [source]),
+        },
+      ]
+    : [];
 }
