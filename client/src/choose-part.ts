@@ -1,4 +1,4 @@
-import { type QuickPickItem, QuickPickItemKind, type WorkspaceEdit, window, workspace } from 'vscode';
+import { ProgressLocation, type QuickPickItem, QuickPickItemKind, type WorkspaceEdit, window, workspace } from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
 
 type Part = { label: string; figures: string; detail: string };
@@ -8,15 +8,30 @@ type Item = QuickPickItem & { edit?: object };
 /** Lists the parts of the catalogs for a slot, or for the one at the cursor, with their figures, and writes the one picked. */
 export async function choosePart(client: LanguageClient, at?: string, slot?: string): Promise<void> {
   const editor = window.activeTextEditor;
+  const position = editor && client.code2ProtocolConverter.asPosition(editor.selection.active);
+  await pick(client, at, slot ? { slot } : { position });
+}
+
+/** Lists parts of the catalogs for all that is open at once, and writes those picked. */
+export async function chooseAllParts(client: LanguageClient): Promise<void> {
+  await pick(client, undefined, { all: true });
+}
+
+async function pick(client: LanguageClient, at: string | undefined, what: object): Promise<void> {
+  const editor = window.activeTextEditor;
   const uri = at ?? (editor && client.code2ProtocolConverter.asUri(editor.document.uri));
   if (!uri) return;
-  const position = editor && client.code2ProtocolConverter.asPosition(editor.selection.active);
-  const params = { textDocument: { uri }, ...(slot ? { slot } : { position }) };
-  const found = await client.sendRequest<Picks | null>('buildSheet/parts', params);
+  const found = await window.withProgress({ location: ProgressLocation.Window, title: 'Trying parts' }, () =>
+    client.sendRequest<Picks | null>('buildSheet/parts', { textDocument: { uri }, ...what }),
+  );
   if (!found) {
     window.showInformationMessage(
       'Put the cursor on a part, such as pump, of a sheet whose house rules name catalogs.',
     );
+    return;
+  }
+  if (found.picks.length + found.missed.length === 0) {
+    window.showInformationMessage('The catalogs have nothing for what is open in this sheet.');
     return;
   }
   const picked = await window.showQuickPick(itemsOf(found), {

@@ -2,7 +2,7 @@ import { commands, type ExtensionContext, type LogOutputChannel, window } from '
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
 import { acceptCommand } from './accept.ts';
 import { ask } from './ask.ts';
-import { choosePart } from './choose-part.ts';
+import { chooseAllParts, choosePart } from './choose-part.ts';
 import { compareCommand } from './compare.ts';
 import { beginSheet } from './new-sheet.ts';
 import { Pages, withLinks } from './pages.ts';
@@ -63,6 +63,9 @@ export async function activate(context: ExtensionContext): Promise<void> {
     }),
     commands.registerCommand('buildSheet.choosePart', async (uri?: string, slot?: string) => {
       if (client) await choosePart(client, uri, slot);
+    }),
+    commands.registerCommand('buildSheet.chooseAllParts', async () => {
+      if (client) await chooseAllParts(client);
     }),
     commands.registerCommand('buildSheet.newSheet', async () => {
       if (client) await beginSheet(client);

@@ -20,7 +20,7 @@ import type { NamedText } from './features/names/name-kind.ts';
 import { linkedAt, nameAt, type Renaming, renamed } from './features/names/names.ts';
 import { neededAt } from './features/needs-here.ts';
 import { newCatalogFor } from './features/new-catalog.ts';
-import { type PickList, pickList, slotUnder } from './features/part-choice.ts';
+import { type PickList, pickList, pickListOfAll, slotUnder } from './features/part-choice.ts';
 import { partPage } from './features/part-hover.ts';
 import { type PartId, partIdAt, partIdsIn } from './features/part-ids.ts';
 import { type AskedQuestion, askedOf, NO_RANKS, ranksOf } from './features/questions.ts';
@@ -41,6 +41,9 @@ import { completed } from './fit/completed.ts';
 import { type Fit, fitOf } from './fit/fit.ts';
 import { type Headroom, headroomOf } from './fit/headroom.ts';
 import { type Needs, needsOf } from './fit/needs.ts';
+import { openSlots } from './fit/open-slots.ts';
+import { chooseTogether } from './fit/together.ts';
+import { costOfWaiting } from './fit/waiting.ts';
 import { rules as allRules } from './generated/rules.ts';
 import { comparisonOf } from './report/comparison.ts';
 import type { NamedComparison } from './report/comparison-page.ts';
@@ -121,7 +124,8 @@ export class Service {
     if (!checked) return undefined;
     const needs = yield* needsOf(checked, this.rules);
     const headroom = yield* headroomOf(checked, this.rules);
-    const sections = reportOf({ checked, needs, headroom, questions: askedOf(checked) });
+    const waiting = checked.house.shelf ? yield* costOfWaiting(checked, this.rules) : undefined;
+    const sections = reportOf({ checked, needs, headroom, questions: askedOf(checked), waiting });
     return { title: checked.sheet.values.title ?? 'Build sheet', sections, units: unitsIn(checked.house) };
   }
 
@@ -166,6 +170,15 @@ export class Service {
     if (!slot || !checked.house.shelf) return undefined;
     const choice = yield* choose(new Choosing(checked, this.rules), slot);
     return pickList(checked, choice, read);
+  }
+
+  /** Parts to pick for every open slot of a sheet at once. */
+  *pickAllParts(uri: string): Steps<PickList | undefined> {
+    const trial = this.trial(uri);
+    if (!trial?.checked.house.shelf) return undefined;
+    const { checked, read } = trial;
+    const choosing = new Choosing(checked, this.rules);
+    return pickListOfAll(checked, yield* chooseTogether(choosing, openSlots(choosing)), read);
   }
 
   /** The slot at an offset of a sheet for which the catalogs have parts. */

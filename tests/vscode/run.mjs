@@ -13,6 +13,7 @@ import { findVisualStudioCode } from './visual-studio-code.mjs';
 const here = fileURLToPath(new URL('.', import.meta.url));
 const samples = fileURLToPath(new URL('../../samples', import.meta.url));
 const artifacts = fileURLToPath(new URL('../artifacts', import.meta.url));
+const program = fileURLToPath(new URL('../../dist/build-sheet.cjs', import.meta.url));
 const home = mkdtempSync(join(tmpdir(), 'build-sheet-vscode-'));
 
 /** Where the workbench's console goes: kept, because it tells what happened when a story fails. */
@@ -133,6 +134,21 @@ fuel-system:
 `;
 const UNOPENED = 'format: 2\nignition: { trigger: contact-points }\nstages:\n  - { name: hidden stage }\n';
 
+/** A counter with two pumps, of which the wagon has the one that is too small. */
+function pumpCounter(shop) {
+  const counter = join(shop, 'pumps');
+  mkdirSync(counter);
+  const pump = (id, cost, flow, atHigh, current) =>
+    `  - { id: ${id}, cost: ${cost}, pump: { flow-at: [[40 psi, ${flow} L/h], [75 psi, ${atHigh} L/h]], rated-voltage: 13.5 V, current: ${current} A, relief-pressure: 104 psi } }\n`;
+  const parts = [pump('small-110', 91.5, 110, 70, 5), pump('large-240', 171.5, 240, 170, 9)];
+  writeFileSync(join(counter, 'build-sheet.config.yaml'), "catalogs: ['*.parts.yaml']\ncurrency: USD\n");
+  writeFileSync(join(counter, 'pumps.parts.yaml'), `format: 1\nparts:\n${parts.join('')}`);
+  const wagon = readFileSync(join(shop, 'quarry-wagon.build.yaml'), 'utf8');
+  const sheet = join(counter, 'pumped.build.yaml');
+  writeFileSync(sheet, wagon.replace(/^ {2}pump: .*$/m, '  pump: { use: small-110, placement: in-tank } # by phone'));
+  return sheet;
+}
+
 /** The suites by name; all but the first need the page of the browser-hosted VS Code. */
 const suites = {
   editing: (vscode, extension) => runSuite(vscode, extension, makeWorkspace().file, 'editing.cjs', {}),
@@ -152,6 +168,12 @@ const suites = {
     writeFileSync(join(shop, 'unopened.build.yaml'), UNOPENED);
     commitAll(shop);
     return runPage(vscode, extension, 'moving', file, { SHOP: shop, WORKSPACE: file });
+  },
+  choosing: (vscode, extension) => {
+    const { file, shop } = makeWorkspace();
+    const short = join(shop, 'counter', 'counter-call.build.yaml');
+    const env = { PUMP_SHEET: pumpCounter(shop), SHORT_SHEET: short, PROGRAM: program };
+    return runPage(vscode, extension, 'choosing', file, env);
   },
   asking: (vscode, extension) => {
     const { file, shop } = makeWorkspace();

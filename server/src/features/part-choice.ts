@@ -1,7 +1,9 @@
 import { type Checked, checkSheet } from '../checking/checked.ts';
 import type { Choice } from '../fit/choose.ts';
-import type { Placing } from '../fit/option.ts';
+import { completed } from '../fit/completed.ts';
+import { costOfPlacings, type Placing } from '../fit/option.ts';
 import { useChanges } from '../fit/slot-values.ts';
+import type { Together } from '../fit/together.ts';
 import { price } from '../report/fit-page.ts';
 import { applyEdits, editsFor } from '../sheet/edit.ts';
 import { entryAt } from '../sheet/entry.ts';
@@ -47,6 +49,35 @@ export function pickList(checked: Checked, choice: Choice, read: (text: string) 
       figures: tellingFigures(part).join(', '),
       detail: echo(reason, 200),
     })),
+  };
+}
+
+/** Parts for every open slot as a list to pick from, the cheapest first: each way out of the fuel supply with all other parts. */
+export function pickListOfAll(
+  checked: Checked,
+  { alone, supply, choices, without }: Together,
+  read: (text: string) => Sheet,
+): PickList {
+  const { currency } = checked.house;
+  const ways = supply.length > 0 ? supply.map(({ placings }) => placings) : [[]];
+  return {
+    slot: 'all',
+    title: 'every open part',
+    picks: ways.flatMap((way) => {
+      const placings = [...alone, ...way];
+      const edits = placings.length > 0 ? placingEdits(checked, placings, read) : undefined;
+      if (!edits) return [];
+      const cost = price(costOfPlacings(completed(checked).values, placings), currency);
+      const label = `${placings.length} ${placings.length === 1 ? 'part' : 'parts'}`;
+      return [{ label, figures: cost, detail: placings.map(({ part }) => part.id).join(', '), edits }];
+    }),
+    missed: without.map((slot) => {
+      const nearest = choices.find((choice) => choice.slot === slot)?.missed[0];
+      const detail = nearest
+        ? `${nearest.part.id} comes nearest: ${nearest.reason}`
+        : 'The catalogs have none that does it.';
+      return { label: slot.title, figures: '', detail: echo(detail, 200) };
+    }),
   };
 }
 

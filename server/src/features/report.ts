@@ -7,8 +7,9 @@ import type { Checked } from '../checking/checked.ts';
 import type { Severity } from '../checking/rule.ts';
 import type { Headroom } from '../fit/headroom.ts';
 import type { Needs } from '../fit/needs.ts';
+import type { WaitingCost } from '../fit/waiting.ts';
 import type { Drawing } from '../report/drawing.ts';
-import { price } from '../report/fit-page.ts';
+import { price, waitingPage } from '../report/fit-page.ts';
 import { headroomPage } from '../report/headroom-page.ts';
 import type { Section } from '../report/html.ts';
 import { type FigureRow, figureTable } from '../report/model.ts';
@@ -38,10 +39,12 @@ export type Reported = {
   needs: Needs;
   headroom: readonly Headroom[];
   questions: readonly AskedQuestion[];
+  /** What waiting costs, where there are catalogs. */
+  waiting?: WaitingCost | undefined;
 };
 
 /** A build on paper: what is planned, found, computed, needed, still open, assumed, and what to take care of. */
-export function reportOf({ checked, needs, headroom, questions }: Reported): Section[] {
+export function reportOf({ checked, needs, headroom, questions, waiting }: Reported): Section[] {
   const { plan } = checked;
   const units = unitsIn(checked.house);
   const sections: Section[] = [
@@ -52,6 +55,7 @@ export function reportOf({ checked, needs, headroom, questions }: Reported): Sec
     ...topics.map((topic) => topicSection(topic, plan, units)),
     section('What each part must be', needsPage(needs, units)),
     section('Parts', partsPage(checked)),
+    section('The cost of waiting', waiting ? waitingPage(waiting, checked.house.currency) : []),
     section('Lines to cut', [...linesPage(plan, units), ...linesToBuy(checked, units)]),
     section('Wiring', wiringPage(plan, units)),
     section('Order of work', orderOfWorkPage(checked)),

@@ -15,6 +15,8 @@ export type Together = {
   choices: readonly Choice[];
   /** The parts that are proposed, a slot each, and those for which nothing does it. */
   placings: readonly Placing[];
+  /** Those of them that act on no others. */
+  alone: readonly Placing[];
   without: readonly Slot[];
   cost: number | undefined;
   /** Ways to fit out the fuel supply, whose parts act on one another, and how they were looked for. */
@@ -41,6 +43,7 @@ export function* chooseTogether(choosing: Choosing, slots: readonly Slot[]): Ste
   return {
     choices,
     placings,
+    alone,
     without: slots.filter((slot) => !placings.some((one) => one.slot === slot)),
     cost: costOfPlacings(choosing.build.values, placings),
     supply,

@@ -46,7 +46,7 @@ export function* costOfWaiting(checked: Checked, rules: readonly Rule[]): Steps<
       present: bought?.id,
       now: part && { id: part.id, cost: whole?.cost },
       later: part ? later : undefined,
-      more: later === undefined || whole?.cost === undefined ? undefined : later - whole.cost,
+      more: part && later !== undefined ? paid : undefined,
     });
   }
   return { parts, now: sumOf(parts.map(({ now }) => now?.cost)), later: sumOf(parts.map(({ later }) => later)) };

@@ -4,8 +4,8 @@ import { workspaceEdit } from './code-actions.ts';
 import type { Session } from './session.ts';
 import { done } from './work.ts';
 
-/** Asks for parts to pick for a slot, or for the one at a position. */
-export type PartsParams = { textDocument: TextDocumentIdentifier; slot?: string; position?: Position };
+/** Asks for parts to pick for a slot, for the one at a position, or for all that are open. */
+export type PartsParams = { textDocument: TextDocumentIdentifier; slot?: string; position?: Position; all?: boolean };
 
 type Picks = Omit<PickList, 'picks'> & {
   picks: { label: string; figures: string; detail: string; edit: WorkspaceEdit }[];
@@ -22,9 +22,10 @@ export function answerParts(session: Session): void {
   connection.onRequest(
     partsRequest,
     session.answering('the choice of parts', null, async (document, params: PartsParams, mayGoOn) => {
-      const { slot, position } = params;
+      const { slot, position, all } = params;
       const at = slot ?? (position ? document.offsetAt(position) : 0);
-      const list = await done(service.pickParts(document.uri, at), PATIENCE, mayGoOn);
+      const steps = all ? service.pickAllParts(document.uri) : service.pickParts(document.uri, at);
+      const list = await done(steps, PATIENCE, mayGoOn);
       if (!list) return null;
       const picks = list.picks.map(({ edits, ...pick }) => ({
         ...pick,

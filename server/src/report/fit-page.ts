@@ -45,6 +45,17 @@ function optionList(options: readonly Shown[], currency: Currency): Block[] {
   return [{ kind: 'list', items: options.map((option) => optionSpans(option, currency)) }];
 }
 
+/** Ways of several parts: the first as a whole, of the others what is another part than there. */
+function wayList([first, ...others]: readonly Shown[], currency: Currency): Block[] {
+  if (!first) return [];
+  const items = others.map((option) => {
+    const placings = option.placings.filter(({ part }, index) => part !== first.placings[index]?.part);
+    const warnings = option.warnings.filter((one) => !first.warnings.includes(one));
+    return ['with ', ...optionSpans({ ...option, placings, warnings }, currency)];
+  });
+  return [{ kind: 'list', items: [optionSpans(first, currency), ...items] }];
+}
+
 function optionSpans(option: Shown, currency: Currency): Span[] {
   const { placings, cost, margin, bestAt, met, warnings } = option;
   const parts = placings.flatMap(({ part, from }, index): Span[] => [
@@ -91,7 +102,7 @@ export function togetherPage(together: Together, hoses: readonly Hose[], currenc
       ? [paragraph(`Nothing of the catalogs does it for: ${without.map(({ title }) => title).join(', ')}.`)]
       : []),
     ...(supply.length > 1
-      ? [paragraph(`${searchText(supply.length, search)}:`), ...optionList(supply, currency)]
+      ? [paragraph(`${searchText(supply.length, search)}:`), ...wayList(supply, currency)]
       : search.isWhole
         ? []
         : [paragraph(`${searchText(supply.length, search)}.`)]),
