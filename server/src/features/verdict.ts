@@ -15,7 +15,7 @@ export type Verdict = Count & {
 };
 
 export function verdictOf({ sheet, findings, open, plan }: Checked): Verdict {
-  const unread = sheet.problems.filter(({ severity }) => severity !== 'warning').length;
+  const problems = (wanted: string | undefined) => sheet.problems.filter(({ severity }) => severity === wanted).length;
   const count = (severity: string, stage?: number) =>
     findings.filter((one) => one.severity === severity && (stage === undefined || one.stages.includes(stage))).length;
   const waiting = (isApart: boolean, stage?: number) =>
@@ -26,8 +26,8 @@ export function verdictOf({ sheet, findings, open, plan }: Checked): Verdict {
         (stage === undefined || check.stages.includes(stage)),
     ).length;
   return {
-    errors: count('error') + unread,
-    warnings: count('warning') + sheet.problems.length - unread,
+    errors: count('error') + problems(undefined),
+    warnings: count('warning') + problems('warning'),
     open: waiting(false),
     points: waiting(true),
     stages: plan.map(({ name, index }) => ({

@@ -82,6 +82,16 @@ describe('a part taken over from a catalog', () => {
     ]);
   });
 
+  it('with an old price is no error in the count of what is wrong', () => {
+    const service = shop({ [PARTS]: catalog.replace('2026-05-02', '2025-05-02') });
+    open(service, SHEET, sheet('  pump: { use: heron-58, current: 9.0 A }\n'));
+    const codes = service.diagnose(SHEET).map(({ code, severity }) => `${severity} ${code}`);
+    expect(codes).toContain('information catalog/price-old');
+    expect(codes).toContain('hint catalog/override-without-effect');
+    const errors = codes.filter((code) => code.startsWith('error '));
+    expect(service.verdict(SHEET)).toMatchObject({ errors: errors.length });
+  });
+
   it('tells a kit that holds itself, and one that no catalog has', () => {
     expect(told(sheet('  pump: {}\n', 'kits: [round-a, full-kit]\n'))).toEqual([
       {
