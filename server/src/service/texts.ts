@@ -11,6 +11,7 @@ import type { Sheet } from '../sheet/read.ts';
 import { Reader } from '../sheet/reader.ts';
 import { catalogRoot, root } from '../sheet/schema.ts';
 import type { Shelf } from '../sheet/shelf.ts';
+import { byItems } from '../sheet/validate-items.ts';
 import { isUpToDate, withParts } from '../sheet/with-parts.ts';
 import { readHouse } from '../workspace/house-file.ts';
 import { type OpenText, Workspace } from '../workspace/workspace.ts';
@@ -30,7 +31,7 @@ type Memory = {
 type CatalogMemory = { text: OpenText; reader: Reader<CatalogValues>; sheet: Sheet<CatalogValues> };
 
 export function catalogReader(): Reader<CatalogValues> {
-  return new Reader<CatalogValues>(catalogRoot, validateCatalog, MOST_CATALOG);
+  return new Reader<CatalogValues>(catalogRoot, byItems(validateCatalog, ['parts', 'kits']), MOST_CATALOG);
 }
 
 export function sheetReader(): Reader<BuildSheet> {

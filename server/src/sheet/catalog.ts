@@ -41,7 +41,7 @@ export class Catalog {
     before?: Catalog,
   ) {
     this.quoted = /^quoted: *["']?(\d{4}-\d{2}-\d{2})/m.exec(text)?.[1];
-    this.lists = itemsOf(text);
+    this.lists = itemsOf(text, before?.lists);
     this.byId = { parts: firstById(this.lists.parts), kits: firstById(this.lists.kits) };
     if (before && before.quoted === this.quoted) this.takeFrom(before);
   }
@@ -53,6 +53,8 @@ export class Catalog {
   /** Ids that are given more than once, with the place of each. */
   twice(): { id: string; ranges: readonly Range[] }[] {
     const all = [...this.lists.parts, ...this.lists.kits];
+    const { parts, kits } = this.byId;
+    if (parts.size + kits.size === all.length && ![...kits.keys()].some((id) => parts.has(id))) return [];
     const seen = new Map<string, Item[]>();
     for (const item of all) {
       const others = seen.get(item.id);
@@ -171,10 +173,10 @@ function readItem(text: string, list: List): Read {
 /** An anchor, an alias or a merge key: an item may then stand on what is written elsewhere. */
 const SHARED = /(?:^|[\s[{,])(?:[&*][\w-]|<<:)/m;
 
-function itemsOf(text: string): Record<List, readonly Item[]> {
+function itemsOf(text: string, before?: Record<List, readonly Item[]>): Record<List, readonly Item[]> {
   if (text.length > MOST_CATALOG) return { parts: [], kits: [] };
   const cuts = SHARED.test(text) ? undefined : cutsOf(text);
-  const [parts, kits] = [scanned(text, 'parts', cuts), scanned(text, 'kits', cuts)];
+  const [parts, kits] = [scanned(text, 'parts', cuts, before), scanned(text, 'kits', cuts, before)];
   const isPlain = (list: List, items: readonly Item[] | undefined) =>
     items ?? !new RegExp(`^["']?${list}`, 'm').test(text);
   if (cuts && isPlain('parts', parts) && isPlain('kits', kits)) return { parts: parts ?? [], kits: kits ?? [] };
@@ -189,11 +191,16 @@ function itemsOf(text: string): Record<List, readonly Item[]> {
   return { parts: whole('parts'), kits: whole('kits') };
 }
 
-function scanned(text: string, list: List, cuts: Cut[] | undefined): Item[] | undefined {
+function scanned(
+  text: string,
+  list: List,
+  cuts: readonly Cut[] | undefined,
+  before?: Record<List, readonly Item[]>,
+): Item[] | undefined {
   if (!cuts) return undefined;
   try {
-    return itemIds(text, list, cuts)?.flatMap(({ id, cut }) =>
-      id === undefined ? [] : [{ id, text: text.slice(cut.start, cut.end), start: cut.start }],
+    return itemIds(text, list, cuts, before?.[list])?.flatMap(({ id, text: item, cut }) =>
+      id === undefined ? [] : [{ id, text: item, start: cut.start }],
     );
   } catch (error) {
     if (error instanceof TooLarge) return [];

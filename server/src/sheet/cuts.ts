@@ -21,11 +21,20 @@ const NAME = /[\w-]*/y;
 /** A list whose items are being cut: the columns of its dashes and of what its newest item holds, if that is known. */
 type OpenList = { indent: number; content: number | undefined };
 
+/** The text that was cut last: a catalog is cut for its ids and again to be read. */
+let last: { text: string; cuts: readonly Cut[] | undefined } = { text: '', cuts: [] };
+
+/** As `cutText`; of the same text again the same. */
+export function cutsOf(text: string): readonly Cut[] | undefined {
+  if (text !== last.text) last = { text, cuts: cutText(text) };
+  return last.cuts;
+}
+
 /**
  * The stretches a text is made of, but for comments above the first; nothing where the lines alone do not tell them, such as
  * in a text of tabs, or where something stands further out than what it belongs to.
  */
-export function cutsOf(text: string): Cut[] | undefined {
+function cutText(text: string): Cut[] | undefined {
   if (/[\t\ufeff]|\r(?!\n)/.test(text)) return undefined;
   const cuts: Cut[] = [];
   let field: Cut | undefined;

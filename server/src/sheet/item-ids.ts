@@ -4,25 +4,34 @@ import { childOf, isUnknown, writtenOf } from './entry.ts';
 import { moved } from './moved.ts';
 
 /** What an item of a list is called, if it is, and the stretch of text to read for it. */
-export type Named = { id: string | undefined; cut: Cut };
+export type Named = { id: string | undefined; text: string; cut: Cut };
+
+/** Items of the version before, in their order. */
+type Known = readonly { id: string; text: string }[];
 
 /**
  * The items of a list at the margin, each by its `id`, without reading them: their lines are looked at, and only an item
- * whose lines do not tell is parsed. Nothing where the text must be read as a whole.
+ * whose lines do not tell is parsed; one that stands as it did in the version before is what it was. Nothing where the text must be read as a whole.
  * @throws TooLarge
  */
-export function itemIds(text: string, list: string, all = cutsOf(text)): Named[] | undefined {
+export function itemIds(text: string, list: string, all = cutsOf(text), known: Known = []): Named[] | undefined {
   const cuts = all?.filter(({ name }) => name === list) ?? [];
   const [head, ...items] = cuts;
   if (head?.kind !== 'head' || items.some(({ kind }) => kind !== 'item')) return undefined;
   const named: Named[] = [];
-  for (const cut of items) {
-    const item = text.slice(cut.start, cut.end);
-    const found = idInBraces(item) ?? idOnLine(item) ?? idRead(item, cut);
+  const later = known.length - items.length;
+  for (const [index, cut] of items.entries()) {
+    const same = [known[index], known[index + later]].find((one) => one && isThere(text, cut, one.text));
+    const item = same ? same.text : text.slice(cut.start, cut.end);
+    const found = same ?? idInBraces(item) ?? idOnLine(item) ?? idRead(item, cut);
     if (!found) return undefined;
-    named.push({ ...found, cut });
+    named.push({ id: found.id, text: item, cut });
   }
   return named;
+}
+
+function isThere(text: string, { start, end }: Cut, item: string): boolean {
+  return end - start === item.length && text.startsWith(item, start);
 }
 
 type Found = { id: string | undefined };

@@ -10,8 +10,9 @@ export const rule: StageRule = {
   source: 'common practice',
   cautions: ['used-tank'],
   check: ({ values }) => {
+    if (values.wishes?.['keep-tank'] !== true) return undefined;
     const tank = values['fuel-system']?.tank;
-    if (values.wishes?.['keep-tank'] !== true || !tank) return undefined;
+    if (!tank) return undefined;
     const bought = tank.use !== undefined ? 'use' : tank.cost !== undefined ? 'cost' : undefined;
     if (!bought) return undefined;
     return {
