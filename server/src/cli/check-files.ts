@@ -34,10 +34,11 @@ export async function checkFiles(
     results.set(file, result);
     progress?.(results.size, files.length);
   };
-  const left: string[] = [];
   const isShared = crew !== undefined && files.length > MANY;
+  const isAnew = isShared && (kept === undefined || kept.isEmpty);
+  const left: string[] = isAnew ? [...files] : [];
   const hold = holding(service);
-  for (const file of files) {
+  for (const file of isAnew ? [] : files) {
     hold(file);
     const found = await checkFile(file, checking, isShared);
     if (found) take(file, found.result);

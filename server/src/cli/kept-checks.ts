@@ -45,6 +45,11 @@ export class KeptChecks {
     }
   }
 
+  /** Whether nothing is kept of earlier runs. */
+  get isEmpty(): boolean {
+    return this.lines.size === 0;
+  }
+
   /** The check that was made of the same; nothing, where there is none that can be read. */
   get(key: string): FileResult | undefined {
     const line = this.lines.get(key);

@@ -14,8 +14,9 @@ export type Crew = { check: (files: readonly string[], work: Work) => Promise<vo
 /** What a thread is told at its start: the folders from which house rules hold, and whether repairs are tried. */
 export type Orders = { roots: readonly string[]; repairs: boolean };
 
-/** Files that a thread is given at once. */
-const BATCH = 24;
+/** Files that a thread is given at once, and how few it has left when it is given more, so that it never waits. */
+const BATCH = 16;
+const FEW = 8;
 /** Files that the asking thread takes before it looks at what the others have. */
 const OWN = 4;
 
@@ -46,7 +47,7 @@ function served(thread: Worker, queue: string[], take: Work['take']): Promise<vo
     const waiting = new Set<string>();
     const next = () => {
       const batch = queue.splice(0, BATCH);
-      if (batch.length === 0) return end();
+      if (batch.length === 0) return waiting.size === 0 ? end() : undefined;
       for (const file of batch) waiting.add(file);
       thread.postMessage(batch);
     };
@@ -60,7 +61,7 @@ function served(thread: Worker, queue: string[], take: Work['take']): Promise<vo
     thread.on('message', ([file, found]: [string, KeyedResult]) => {
       waiting.delete(file);
       take(file, found);
-      if (waiting.size === 0) next();
+      if (waiting.size <= FEW) next();
     });
     thread.on('error', end);
     thread.on('exit', end);
