@@ -94,6 +94,23 @@ describe('the checks that are kept', () => {
     expect(statSync(file).mode & 0o022 ? (await run()).out : plain.out).toBe(plain.out);
   });
 
+  it('are not those of another catalog, wherever it stands among the files', async () => {
+    const sheet = 'format: 1\nstages: [{ name: now, power: 245 hp }]\nignition: { use: pickup }\n';
+    const shelf = (trigger: string) => `format: 1\nparts:\n  - id: pickup\n    ignition: { trigger: ${trigger} }\n`;
+    const cwd = folderWith({
+      ...files(sheet, 42),
+      'build-sheet.config.yaml': "catalogs: ['**/*.parts.yaml']\n",
+      'bay-0/all.parts.yaml': shelf('magnetic-pickup'),
+    });
+    const kept = keeping();
+    const run = () => program(['check', '-f', 'concise'], { cwd, keeping: kept });
+    expect((await run()).out).not.toContain('ignition/contact-points');
+    writeFileSync(join(cwd, 'bay-0/all.parts.yaml'), shelf('contact-points'));
+    const { out } = await run();
+    expect(out.match(/ignition\/contact-points/g)).toHaveLength(42);
+    expect(out).toBe((await program(['check', '-f', 'concise', '--no-cache'], { cwd })).out);
+  });
+
   it('are not looked for where there are few files, and that they cannot be written is no fault', async () => {
     const few = keeping();
     await program(['check'], { cwd: folderWith({ 'one.build.yaml': POINTS }), keeping: few });

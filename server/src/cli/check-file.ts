@@ -28,8 +28,13 @@ export async function opened(file: string, service: Service, files: Files): Prom
 }
 
 /** Opens a text in the service, with all that holds for it. */
-export async function open(uri: string, text: string, { workspace }: Service, files: Files): Promise<void> {
-  workspace.put({ uri, kind: kindOf(uri, 'build-sheet') ?? 'sheet', version: 1, text });
+export async function open(uri: string, text: string, service: Service, files: Files): Promise<void> {
+  service.workspace.put({ uri, kind: kindOf(uri, 'build-sheet') ?? 'sheet', version: 1, text });
+  await supplied(service, files);
+}
+
+/** Gives a service what its texts stand on, and tells it the day. */
+export async function supplied({ workspace }: Service, files: Files): Promise<void> {
   workspace.today = new Date().toISOString().slice(0, 10);
   await supply(workspace, files);
 }

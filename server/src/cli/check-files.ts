@@ -1,11 +1,11 @@
 import { createHash } from 'node:crypto';
-import { basename, dirname, relative } from 'node:path';
+import { basename, dirname, join, relative } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Service } from '../service.ts';
-import { kindOf } from '../workspace/kind.ts';
+import { kindOf, MOST_SHEET_BYTES } from '../workspace/kind.ts';
 import type { Files } from '../workspace/supply.ts';
 import type { File } from '../workspace/workspace.ts';
-import { absolute, checked, type FileResult, located, opened, pathBetween, reasonOf } from './check-file.ts';
+import { absolute, checked, type FileResult, located, open, pathBetween, reasonOf, supplied } from './check-file.ts';
 import type { CheckedFile, CheckResult, Complaint } from './check-result.ts';
 import type { KeptChecks } from './kept-checks.ts';
 import type { Crew } from './threads.ts';
@@ -28,7 +28,7 @@ export async function checkFiles(
   checking: Checking & { cwd: string },
   { crew, progress }: Help = {},
 ): Promise<CheckResult> {
-  const { kept, cwd, service } = checking;
+  const { kept, cwd } = checking;
   const results = new Map<string, FileResult>();
   const take = (file: string, result: FileResult) => {
     results.set(file, result);
@@ -37,10 +37,9 @@ export async function checkFiles(
   const isShared = crew !== undefined && files.length > MANY;
   const isAnew = isShared && (kept === undefined || kept.isEmpty);
   const left: string[] = isAnew ? [...files] : [];
-  const hold = holding(service);
+  const { known, check } = checkerOf(checking);
   for (const file of isAnew ? [] : files) {
-    hold(file);
-    const found = await checkFile(file, checking, isShared);
+    const found = await (isShared ? known(file) : check(file));
     if (found) take(file, found.result);
     else left.push(file);
   }
@@ -50,10 +49,7 @@ export async function checkFiles(
         if (key !== undefined) kept?.put(key, result);
         take(file, result);
       },
-      own: (file) => {
-        hold(file);
-        return checkFile(file, checking);
-      },
+      own: check,
     });
   await kept?.write();
   return gathered(files, results, cwd);
@@ -62,36 +58,57 @@ export async function checkFiles(
 /** A check of a file, and what its texts are known by where it may be kept. */
 export type KeyedResult = { key?: string; result: FileResult };
 
-/** Checks a file, or takes over the check of the same texts; with `onlyKept` nothing, where there is none. */
-export function checkFile(file: string, checking: Checking): Promise<KeyedResult>;
-export function checkFile(file: string, checking: Checking, onlyKept: boolean): Promise<KeyedResult | undefined>;
-export async function checkFile(
-  file: string,
-  { service, source, repairs, kept }: Checking,
-  onlyKept = false,
-): Promise<KeyedResult | undefined> {
-  const found = await opened(file, service, source);
-  if (found.kind !== 'text') return { result: { complaints: [{ path: '', message: reasonOf(found) }], faults: [] } };
-  try {
-    const key = keyOf(found.uri, found.text, service, repairs);
-    const known = kept?.get(key);
-    if (known) return { result: known };
-    if (onlyKept) return undefined;
-    const result = checked(found.uri, found.text, service, repairs);
-    if (result.faults.length > 0) return { result };
-    kept?.put(key, result);
-    return { key, result };
-  } finally {
-    service.close(found.uri);
-  }
+/** Checks files one after the other: `known` only takes over the check of the same texts, `check` makes one where there is none. */
+export type Checker = {
+  known: (file: string) => Promise<KeyedResult | undefined>;
+  check: (file: string) => Promise<KeyedResult>;
+};
+
+/** A checker; what holds for the files of a folder is looked up at the first of them. */
+export function checkerOf({ service, source, repairs, kept }: Checking): Checker {
+  const hold = holding(service);
+  let standing = '';
+  const look = async (file: string): Promise<KeyedResult | { uri: string; text: string; key: string }> => {
+    const { href: uri } = pathToFileURL(file);
+    const found = await source.read(uri, MOST_SHEET_BYTES);
+    if (found.kind !== 'text') return { result: { complaints: [{ path: '', message: reasonOf(found) }], faults: [] } };
+    const folder = hold(file);
+    if (folder !== undefined) standing = await standingFor(folder, service, source);
+    const key = hashOf(`${JSON.stringify([repairs, kindOf(uri, 'build-sheet'), standing])}\n${found.text}`).slice(
+      0,
+      32,
+    );
+    const result = kept?.get(key);
+    return result ? { result } : { uri, text: found.text, key };
+  };
+  return {
+    known: async (file) => {
+      const found = await look(file);
+      return 'result' in found ? found : undefined;
+    },
+    check: async (file) => {
+      const found = await look(file);
+      if ('result' in found) return found;
+      const { uri, text, key } = found;
+      try {
+        await open(uri, text, service, source);
+        const result = checked(uri, text, service, repairs);
+        if (result.faults.length > 0) return { result };
+        kept?.put(key, result);
+        return { key, result };
+      } finally {
+        service.close(uri);
+      }
+    },
+  };
 }
 
-/** What a check is known by: all that it stands on but the program. */
-function keyOf(uri: string, text: string, service: Service, repairs: boolean): string {
+/** What the check of a file stands on besides its text and the program, by an address in its folder that is held. */
+async function standingFor(uri: string, service: Service, source: Files): Promise<string> {
   const { workspace } = service;
+  await supplied(service, source);
   const hasCatalog = workspace.behind(uri).some(([other]) => kindOf(other, '') === 'catalog');
-  const head = [repairs, workspace.get(uri)?.kind, behindOf(uri, service), hasCatalog && workspace.today];
-  return hashOf(`${JSON.stringify(head)}\n${text}`).slice(0, 32);
+  return JSON.stringify([behindOf(uri, service), hasCatalog && workspace.today]);
 }
 
 /** What the house rules and catalogs are known by that hold for a text, wherever it stands with them. */
@@ -112,14 +129,20 @@ function hashOf(text: string): string {
   return createHash('sha256').update(text).digest('hex');
 }
 
-/** Has what holds for the files of a folder stay known from its first file to its last, where they come one after the other. */
-export function holding({ workspace }: Service): (file: string) => void {
+/**
+ * Has what holds for the files of a folder stay known from its first file to its last, where they come one after the other.
+ * At the first of another folder it gives an address in that folder which stands for all of them, whatever is called so.
+ */
+export function holding({ workspace }: Service): (file: string) => string | undefined {
+  let folder: string | undefined;
   let held = '';
   return (file) => {
-    if (held !== '' && dirname(held) === dirname(file)) return;
-    if (held !== '') workspace.dismiss(pathToFileURL(held).href);
-    held = file;
-    workspace.expect(pathToFileURL(held).href);
+    if (dirname(file) === folder) return undefined;
+    if (held !== '') workspace.dismiss(held);
+    folder = dirname(file);
+    held = pathToFileURL(join(folder, 'any')).href;
+    workspace.expect(held);
+    return held;
   };
 }
 

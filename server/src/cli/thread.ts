@@ -1,7 +1,7 @@
 import { type MessagePort, parentPort, workerData } from 'node:worker_threads';
 import { filesNow } from '../disk.ts';
 import { Service } from '../service.ts';
-import { checkFile, holding } from './check-files.ts';
+import { checkerOf } from './check-files.ts';
 import type { Orders } from './threads.ts';
 
 /** Checks the files it is sent, one after the other, as a thread of the program. */
@@ -10,14 +10,11 @@ export function workAsThread(): void {
   const { roots, repairs } = workerData as Orders;
   const service = new Service();
   service.workspace.roots = roots;
-  const hold = holding(service);
+  const { check } = checkerOf({ service, source: filesNow, repairs });
   let before: Promise<unknown> = Promise.resolve();
   port.on('message', (files: readonly string[]) => {
     before = before.then(async () => {
-      for (const file of files) {
-        hold(file);
-        port.postMessage([file, await checkFile(file, { service, source: filesNow, repairs })]);
-      }
+      for (const file of files) port.postMessage([file, await check(file)]);
     });
   });
 }
