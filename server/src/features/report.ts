@@ -30,6 +30,7 @@ import { linesPage, wiringPage } from './report/lists.ts';
 import { measuredPage } from './report/measured.ts';
 import { orderOfWorkPage } from './report/order-of-work.ts';
 import { partsCost, partsPage } from './report/parts.ts';
+import { pointsPage } from './report/points.ts';
 import { readingsPage } from './report/readings.ts';
 import { sparkPlots, startingPage } from './report/starting.ts';
 
@@ -58,6 +59,7 @@ export function reportOf({ checked, needs, headroom, questions, waiting }: Repor
     section('The cost of waiting', waiting ? waitingPage(waiting, checked.house.currency) : []),
     section('Lines to cut', [...linesPage(plan, units), ...linesToBuy(checked, units)]),
     section('Wiring', wiringPage(plan, units)),
+    section('Points of installation', pointsPage(plan)),
     section('Order of work', orderOfWorkPage(checked)),
     section('Readings to take', readingsPage(plan, units)),
     section('Measured against computed', measuredPage(plan, units)),

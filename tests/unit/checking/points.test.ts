@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { parseDocument } from 'yaml';
 import { type Checked, checkText } from '../../../server/src/checking/checked.ts';
 import { askedOf } from '../../../server/src/features/questions.ts';
+import { pointsPage } from '../../../server/src/features/report/points.ts';
 import { verdictOf } from '../../../server/src/features/verdict.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
 import { type FieldPath, stepsOf } from '../../../server/src/sheet/path.ts';
@@ -77,6 +78,15 @@ describe('the points of installation', () => {
     expect(checked.sheet.problems).toEqual([]);
     expect(findings(checked)).toEqual([]);
     expect(verdictOf(checked)).toMatchObject({ errors: 0, warnings: 0, open: 0, points: 0 });
+  });
+
+  it('are all in the report, each with its answer', () => {
+    const [table] = pointsPage(check(sample).plan);
+    const rows = table?.kind === 'table' ? table.rows : [];
+    const answered = points.filter((field) => placesIn(sample, field).length > 0);
+    expect(rows.length).toBe(answered.length);
+    expect(rows).toContainEqual(['Line routing', 'Distance to the exhaust', '80 mm', 'as built']);
+    expect(rows).toContainEqual(['Nitrous', 'Arming switch', 'yes', 'nitrous']);
   });
 
   it('of a blower are in order', () => {
