@@ -24,10 +24,10 @@ export const checks: Check[] = [
     'share of the travel at half throttle of a lever 20 degrees off its cable, swing 76 degrees',
     () => {
       const lever = { radius: 1, angle: 20, swing: 76 };
-      return cableTravel(lever, 0.5) / cableTravel(lever);
+      return (100 * cableTravel(lever, 0.5)) / cableTravel(lever);
     },
-    0.3924,
-    '',
+    39.24,
+    '%',
     1e-3,
     'cosines of a table: (0.93969 - 0.52992) / (0.93969 + 0.10453)',
   ),
@@ -43,9 +43,9 @@ export const checks: Check[] = [
   own(
     'gauge-mixed-sender',
     'gauge of 90 to 0 ohm with a sender of 70 ohm at empty',
-    () => gaugeReading(70, { empty: 90, full: 0 }),
-    0.22222,
-    '',
+    () => 100 * gaugeReading(70, { empty: 90, full: 0 }),
+    22.222,
+    '%',
     1e-4,
     'proportion, worked by hand',
   ),

@@ -104,6 +104,10 @@ const ELSEWHERE: [key: RegExp, why: string][] = [
     'the pump gives the same while the regulator holds',
   ],
   [
+    /(velocity|feed-bore-least|feed-loss|pressure|pump-delivery) lists stages\.nitrous\.power/,
+    'the same for the fuel of the nitrous',
+  ],
+  [
     /^pump-(circuit|wire|fuse|voltage)\S* lists fuel-system\.pump\.quantity/,
     'pumps load a circuit together only where they share it',
   ],
