@@ -56,6 +56,7 @@ function isVerb(name: string): name is keyof typeof verbs {
 
 /** Every verb by its name. */
 export async function allVerbs(): Promise<Record<string, Verb>> {
-  const named = Object.entries(verbs).map(async ([name, load]) => [name, (await load()).verb] as const);
-  return Object.fromEntries(await Promise.all(named));
+  const all: Record<string, Verb> = {};
+  for (const [name, load] of Object.entries(verbs)) all[name] = (await load()).verb;
+  return all;
 }
