@@ -55,5 +55,13 @@ const client = await build({
   outfile: 'dist/client.cjs',
   external: ['vscode'],
 });
-const packages = bundledPackages([server, cli, client.metafile]);
+const panel = await build({
+  ...common,
+  platform: 'browser',
+  target: 'es2022',
+  format: 'iife',
+  entryPoints: ['client/panel/panel.ts', 'client/panel/panel.css'],
+  outdir: 'dist',
+});
+const packages = bundledPackages([server, cli, client.metafile, panel.metafile]);
 writeFileSync('dist/licenses.txt', licensePage(licenseTexts(packages)));

@@ -4,6 +4,7 @@ import { acceptCommand } from './accept.ts';
 import { ask } from './ask.ts';
 import { chooseAllParts, choosePart } from './choose-part.ts';
 import { compareCommand } from './compare.ts';
+import { figuresPanel } from './figures.ts';
 import { beginSheet } from './new-sheet.ts';
 import { Pages, withLinks } from './pages.ts';
 import { reportCommand, sampleCommand } from './report.ts';
@@ -54,6 +55,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     pages,
     acceptCommand(running),
     compareCommand(pages),
+    figuresPanel(context, running),
     reportCommand(running),
     sampleCommand(context),
     statusBar(running),

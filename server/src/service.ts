@@ -10,6 +10,7 @@ import { type Completion, completionsAt } from './features/completion.ts';
 import { type Diagnosis, problemDiagnoses, sheetDiagnoses } from './features/diagnostics.ts';
 import { type Extraction, extractionsAt } from './features/extract-part.ts';
 import { fieldUses } from './features/field-uses.ts';
+import { type FiguresPanel, figuresPanel, type PanelPlot, panelPlots } from './features/figures-panel.ts';
 import { type Fold, foldsOf } from './features/folding.ts';
 import { type Hint, hintsIn } from './features/hints.ts';
 import { houseFaultDiagnoses } from './features/house-faults.ts';
@@ -32,7 +33,7 @@ import { type OutlineItem, outlineOf } from './features/symbols.ts';
 import { withQuestions } from './features/title-hover.ts';
 import { problemsTold, type Told, toldOf } from './features/told.ts';
 import { type StageVerdicts, stageVerdictsOf, type Verdict, verdictOf } from './features/verdict.ts';
-import { type Setting, type Tried, triedWith } from './features/what-if.ts';
+import { type Setting, setOtherwise, type Tried, triedWith } from './features/what-if.ts';
 import { type Work, workAt } from './features/work.ts';
 import { type NamedThing, namedParts, namedThings } from './features/workspace-symbols.ts';
 import { choose } from './fit/choose.ts';
@@ -69,6 +70,9 @@ import type { HouseFault, Standing, Workspace } from './workspace/workspace.ts';
 
 /** What there is to tell of a text that is not open. */
 export type LookedInto = { diagnoses: Diagnosis[]; faults: readonly Fault[]; named: NamedThing[] };
+
+/** The figures for a panel, and why other values cannot be tried, where they cannot. */
+export type FiguresShown = FiguresPanel & { refusal?: string };
 
 /**
  * What the product can do with the open texts of its workspace, as plain data and UTF-16 offsets. Each version of a text
@@ -145,6 +149,30 @@ export class Service {
   *whatIf(uri: string, settings: readonly Setting[]): Steps<Tried | undefined> {
     const trial = this.trial(uri);
     return trial && (yield* triedWith(trial.checked, settings, trial.read, this.rules));
+  }
+
+  /** The edits that write what was tried; none where it does not hold. */
+  whatIfEdits(uri: string, settings: readonly Setting[]): readonly TextEdit[] {
+    const trial = this.trial(uri);
+    const set = trial && setOtherwise(trial.checked, settings, trial.read, this.rules);
+    return set && 'edits' in set ? set.edits : [];
+  }
+
+  /** The figures of a sheet for a panel beside it, with those of an earlier text of it and of other values. */
+  figures(uri: string, before?: string, settings: readonly Setting[] = []): FiguresShown | undefined {
+    const trial = this.trial(uri);
+    if (!trial) return undefined;
+    const { checked, read } = trial;
+    const was = before === undefined ? undefined : checkSheet(read(before), checked.house, undefined, this.rules);
+    const set = settings.length > 0 ? setOtherwise(checked, settings, read, this.rules) : undefined;
+    const tried = set && 'checked' in set ? set.checked : undefined;
+    return { ...figuresPanel(checked, was, tried), ...(set && 'refusal' in set && { refusal: set.refusal }) };
+  }
+
+  /** The report's curves and drawings of a sheet. */
+  plots(uri: string): PanelPlot[] {
+    const checked = this.checkedAt(uri);
+    return checked ? panelPlots(checked) : [];
   }
 
   /** Every figure of a sheet as a line of text. */

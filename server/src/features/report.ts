@@ -83,7 +83,7 @@ type Topic = {
 };
 
 /** The figures of a report by the part of the sheet they are at home in, with their curves. */
-const topics: readonly Topic[] = [
+export const topics: readonly Topic[] = [
   {
     heading: 'Engine and stages',
     home: ['site', 'engine', 'stages', 'fuel', 'transmission', 'brakes'],

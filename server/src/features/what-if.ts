@@ -35,22 +35,35 @@ export function* triedWith(
   read: Read,
   rules: readonly Rule[],
 ): Steps<Tried> {
+  const set = setOtherwise(checked, settings, read, rules);
+  if ('refusal' in set) return { settings, ...set };
+  const comparison = yield* comparisonOf(checked, set.checked, rules);
+  const values = {
+    values: set.checked.sheet.values,
+    valuesBefore: checked.sheet.values,
+    units: unitsIn(set.checked.house),
+  };
+  return { settings, ...set, comparison: { ...comparison, ...values } };
+}
+
+/** A sheet as it is checked with some fields set otherwise, and the edits that would write it; or why it cannot be tried. */
+export function setOtherwise(
+  checked: Checked,
+  settings: readonly Setting[],
+  read: Read,
+  rules: readonly Rule[],
+): { checked: Checked; edits: readonly TextEdit[] } | { refusal: string } {
   let sheet: Sheet = checked.sheet;
   for (const { field, value } of settings) {
     const set = withSetting({ ...checked, sheet }, field, value, read);
-    if ('refusal' in set) return { settings, ...set };
+    if ('refusal' in set) return set;
     sheet = set.sheet;
   }
   const after = checkSheet(sheet, checked.house, checked, rules);
   const problem = newProblem(checked.sheet, after.sheet);
-  if (problem !== undefined) {
-    const set = settings.map(({ field, value }) => `${echo(field)} = ${echo(value)}`).join(', ');
-    return { settings, refusal: `${set} does not hold: ${problem}` };
-  }
-  const comparison = yield* comparisonOf(checked, after, rules);
-  const values = { values: after.sheet.values, valuesBefore: checked.sheet.values, units: unitsIn(after.house) };
-  const edits = difference(checked.sheet.text, sheet.text);
-  return { settings, comparison: { ...comparison, ...values }, checked: after, edits };
+  if (problem === undefined) return { checked: after, edits: difference(checked.sheet.text, sheet.text) };
+  const set = settings.map(({ field, value }) => `${echo(field)} = ${echo(value)}`).join(', ');
+  return { refusal: `${set} does not hold: ${problem}` };
 }
 
 type Set = { sheet: Sheet } | { refusal: string };

@@ -20,6 +20,7 @@ import { type Client, clientOf } from './client.ts';
 import { answerRepairs, FIX_ALL, MOVE, PART, QUESTION, REWRITE } from './code-actions.ts';
 import { completionList } from './completion.ts';
 import { EXTRACT } from './extract.ts';
+import { answerFigures } from './figures-panel.ts';
 import { answerFolder, publishFolder } from './folder-diagnostics.ts';
 import { foldingRanges } from './folding.ts';
 import { formattingEdits } from './formatting.ts';
@@ -46,6 +47,7 @@ export function serve(connection: Connection, host: Host, service = new Service(
   answerMoving(session);
   answerRepairs(session);
   answerAcceptance(session);
+  answerFigures(session);
   answerHints(session);
   answerPages(session);
   answerParts(session);
