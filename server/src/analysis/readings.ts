@@ -1,10 +1,10 @@
-import type { BuildSheet } from '../generated/build-sheet.ts';
+import type { LoggedReading } from '../sheet/with-logs.ts';
 import { isQuantityValue, type Quantity } from '../units/quantity.ts';
 import { type Leaf, reading } from './node.ts';
 import type { Source } from './source.ts';
 
 /** What was read on the finished car on one day. */
-export type Reading = NonNullable<BuildSheet['measured']>[number];
+export type Reading = LoggedReading;
 
 /** A field of a reading that is a quantity. */
 export type ReadField = { [K in keyof Reading]-?: NonNullable<Reading[K]> extends Quantity ? K : never }[keyof Reading];

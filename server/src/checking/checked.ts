@@ -5,6 +5,7 @@ import { validateSheet } from '../generated/validate.js';
 import { type House, ofSheet } from '../sheet/house.ts';
 import { readText, type Sheet } from '../sheet/read.ts';
 import { root } from '../sheet/schema.ts';
+import { withLogs } from '../sheet/with-logs.ts';
 import { withParts } from '../sheet/with-parts.ts';
 import type { Answers, Fault } from './ask.ts';
 import { type Accepted, type OpenCheck, type PlacedFinding, placed } from './finding.ts';
@@ -36,7 +37,7 @@ export function checkSheet(
   before?: Pick<Checked, 'sheet' | 'plan' | 'verdict' | 'house'>,
   rules: readonly Rule[] = allRules,
 ): Checked {
-  const sheet = withParts(read, folder.shelf, before?.sheet);
+  const sheet = withLogs(withParts(read, folder.shelf, before?.sheet), folder.logs);
   const house = ofSheet(folder, sheet.values);
   const known = before && before.house === house ? before : undefined;
   const plan = analyze(sheet.values, house, known?.plan, sheet.unread);

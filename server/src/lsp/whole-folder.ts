@@ -204,7 +204,7 @@ export class WholeFolder {
 
   private async check(file: string, uri: string, text: string): Promise<void> {
     const { service, faults } = this.session;
-    if (kindOf(uri, '') === 'sheet') service.workspace.expect(uri);
+    if (kindOf(uri, '') === 'sheet') service.workspace.expect(uri, text);
     await this.session.supplied();
     const standing = this.standingOf(uri);
     const name = digest(text);

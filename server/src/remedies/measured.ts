@@ -1,12 +1,26 @@
 import type { Compared } from '../analysis/compared.ts';
 import type { Explanation } from '../analysis/explanations.ts';
 import type { Related, Repair, Situation } from '../checking/rule.ts';
+import type { LoggedField } from '../sheet/log-values.ts';
+import type { Path } from '../sheet/path.ts';
 
 /** How many explanations a finding tells, and how many it offers to take over. */
 const MOST_TOLD = 4;
 const MOST_OFFERED = 4;
 
 type Showing = Pick<Situation, 'showValue' | 'compare'>;
+
+/** Where the sheet says what was read: the value itself, or the column of the log it comes from. */
+export function placeOfReading({ about, reading, index }: Compared): Path {
+  const isLogged = reading.logged?.lines[about.field as LoggedField] !== undefined;
+  return ['measured', index, ...(isLogged ? ['log', 'columns'] : []), about.field];
+}
+
+/** By which lines of the log a value was read, as the end of a sentence. */
+export function fromLog({ about, reading }: Compared): string {
+  const lines = reading.logged?.lines[about.field as LoggedField];
+  return lines ? ` (${lines} of the log)` : '';
+}
 
 /** What was read and what was to be read, in the unit of the reading. */
 export function readAgainst({ compare }: Showing, { read, computed }: Compared): { read: string; computed: string } {
@@ -26,7 +40,9 @@ export function explained({ showValue }: Showing, explanations: readonly Explana
     const [then, now] = [value, present].map((one) => showValue(one, dimension));
     const more = also.length > 0 ? `, which also explains the ${also.join(' and the ')}` : '';
     const lead = index === 0 ? 'Explained by' : 'Or by';
-    return `${lead} ${name} of ${then} in place of ${assumed ? 'the usual ' : ''}${now}${more}.`;
+    // A size of injectors holds at their rated pressure, which stays that of the sheet.
+    const whose = dimension === 'injector-flow' ? `${name} as rated:` : `${name} of`;
+    return `${lead} ${whose} ${then} in place of ${assumed ? 'the usual ' : ''}${now}${more}.`;
   });
   return sentences.join(' ');
 }

@@ -2,12 +2,13 @@ import type { HouseConfig } from '../generated/house-config.ts';
 import type { Units } from '../units/format.ts';
 import type { Shelf } from './shelf.ts';
 import { shownUnits } from './shown-units.ts';
+import type { Logs } from './with-logs.ts';
 
 /**
- * The house rules a folder of sheets is checked by, and the parts its catalogs hold; for one sheet also the units in which its
+ * The house rules a folder of sheets is checked by, the parts its catalogs hold and the logs beside them; for one sheet also the units in which its
  * values are shown.
  */
-export type House = Partial<HouseConfig> & { shelf?: Shelf; readonly shown?: Units };
+export type House = Partial<HouseConfig> & { shelf?: Shelf; logs?: Logs; readonly shown?: Units };
 
 /** A folder without house rules. */
 export const noHouse: House = {};

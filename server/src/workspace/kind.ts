@@ -7,10 +7,11 @@ export const MOST_SHEET_BYTES = 4_000_000;
 /** Names of house-rules files; of two in one folder the first holds. */
 export const HOUSE_FILES = ['build-sheet.config.yaml', 'build-sheet.config.yml'] as const;
 
-/** Patterns for the names of all our files. */
+/** Patterns for the names of all our files, and of the logs that sheets may name. */
 export const WATCHED: readonly string[] = [
   '**/*.build.{yaml,yml}',
   '**/*.parts.{yaml,yml}',
+  '**/*.csv',
   ...HOUSE_FILES.map((name) => `**/${name}`),
 ];
 

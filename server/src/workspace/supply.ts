@@ -1,6 +1,7 @@
 import { MOST_CATALOG_BYTES } from './catalogs.ts';
 import { MOST_BYTES } from './house-file.ts';
 import { kindOf } from './kind.ts';
+import { isLog, MOST_LOG_BYTES } from './logs.ts';
 import type { File, Search, Workspace } from './workspace.ts';
 
 /** Where files come from. */
@@ -14,7 +15,10 @@ export type Files = {
 /** Gives a workspace what it wants once; what that names may be wanted next. */
 export async function supplyOnce(workspace: Workspace, { read, search }: Files): Promise<void> {
   const { doubts } = workspace;
-  const most = (uri: string) => (kindOf(uri, '') === 'catalog' ? MOST_CATALOG_BYTES : MOST_BYTES);
+  const most = (uri: string) => {
+    if (isLog(uri)) return MOST_LOG_BYTES;
+    return kindOf(uri, '') === 'catalog' ? MOST_CATALOG_BYTES : MOST_BYTES;
+  };
   await Promise.all([
     ...workspace.wanted().map(async (uri) => workspace.give(uri, await read(uri, most(uri)), doubts)),
     ...workspace.searches().map(async (one) => workspace.giveFound(one, await search(one), doubts)),

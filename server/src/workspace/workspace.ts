@@ -7,6 +7,7 @@ import { Dependencies } from './dependencies.ts';
 import { readHouse } from './house-file.ts';
 import { homeOf, housesAbove, nearOverFar } from './house-folders.ts';
 import { type Kind, kindOf } from './kind.ts';
+import { addressBelow, logsNamedIn } from './logs.ts';
 
 /** One version of a text that is open in an editor. */
 export type OpenText = { uri: string; kind: Kind; version: number; text: string };
@@ -19,6 +20,8 @@ export type HouseFault = { of: 'house' | 'catalog'; at: Place; reason: string };
 
 /** Files to be looked for: those below a folder whose paths from there match a pattern. */
 export type Search = { folder: string; patterns: readonly string[] };
+
+const NO_LOGS: readonly string[] = [];
 
 type HouseFile = { sheet: Sheet<HouseConfig> } | { refused: string };
 
@@ -34,6 +37,7 @@ type Known = {
   files: readonly HouseFile[];
   catalogs: readonly string[];
   goods: readonly unknown[];
+  logs: readonly unknown[];
   standing: Standing;
 };
 
@@ -49,6 +53,7 @@ export class Workspace {
   private readonly unsure = new Set<string>();
   private readonly needs = new Dependencies();
   private readonly unopened = new Set<string>();
+  private readonly logs = new Map<string, readonly string[]>();
   private readonly standings = new Map<string, Known>();
   private folders: readonly string[] = [];
   private followed: number | undefined;
@@ -70,7 +75,8 @@ export class Workspace {
     const before = this.open.get(text.uri);
     this.open.set(text.uri, text);
     this.mark(text.kind);
-    if (text.kind !== 'house' && !before) this.follow([text.uri]);
+    const isOther = text.kind === 'sheet' && this.takeLogs(text.uri, text.text);
+    if (text.kind !== 'house' && (!before || isOther)) this.follow([text.uri]);
   }
 
   /** Forgets an open text; what its file holds counts again. */
@@ -85,9 +91,20 @@ export class Workspace {
   }
 
   /** Has what a sheet that is not open depends on told by `wanted`. */
-  expect(uri: string): void {
+  expect(uri: string, text = ''): void {
     this.unopened.add(uri);
-    if (!this.needs.has(uri)) this.follow([uri]);
+    const isOther = !this.open.has(uri) && this.takeLogs(uri, text);
+    if (!this.needs.has(uri) || isOther) this.follow([uri]);
+  }
+
+  /** Takes down which logs a sheet names; whether they are others than before. */
+  private takeLogs(uri: string, text: string): boolean {
+    const before = this.logs.get(uri) ?? NO_LOGS;
+    const now = logsNamedIn(uri, text);
+    if (areSame(before, now)) return false;
+    this.logs.set(uri, now);
+    this.revision++;
+    return true;
   }
 
   /** Forgets a sheet that was expected. */
@@ -98,6 +115,7 @@ export class Workspace {
 
   private letGo(uri: string): void {
     this.needs.forget(uri);
+    this.logs.delete(uri);
     for (const [file, { kind }] of this.files) {
       if (this.needs.isNeeded(file)) continue;
       this.files.delete(file);
@@ -116,7 +134,7 @@ export class Workspace {
   private follow(uris: Iterable<string>): void {
     for (const uri of uris) {
       const others = this.catalogsOf(uri).filter((catalog) => catalog !== uri);
-      this.needs.set(uri, [...housesAbove(uri, this.folders).flat(), ...others]);
+      this.needs.set(uri, [...housesAbove(uri, this.folders).flat(), ...others, ...(this.logs.get(uri) ?? NO_LOGS)]);
     }
   }
 
@@ -227,22 +245,35 @@ export class Workspace {
     const files = found.map(({ file }) => file);
     const catalogs = this.catalogsOf(uri);
     const goods = catalogs.map((at) => this.open.get(at) ?? this.files.get(at));
-    const isSame = before && areSame(before.files, files) && areSame(before.catalogs, catalogs);
+    const logs = this.logsIn(folder);
+    const isSame =
+      before && areSame(before.files, files) && areSame(before.catalogs, catalogs) && areSame(before.logs, logs);
     let standing = before?.standing;
     if (!isSame || !standing || !areSame(before.goods, goods))
       standing = {
-        house: isSame ? before.standing.house : this.houseOf(files, catalogs),
+        house: isSame ? before.standing.house : this.houseOf(files, catalogs, logs.length > 0 ? folder : undefined),
         faults: [...found.flatMap(({ at, file }) => faultOf(at, file)), ...this.catalogFaults(uri)],
       };
-    this.standings.set(folder, { time, files, catalogs, goods, standing });
+    this.standings.set(folder, { time, files, catalogs, goods, logs, standing });
     return standing;
   }
 
-  private houseOf(files: readonly HouseFile[], catalogs: readonly string[]): House {
+  /** The logs that sheets of a folder name, by address and by what is there. */
+  private logsIn(folder: string): readonly unknown[] {
+    const named = [...this.logs].flatMap(([uri, logs]) => (homeOf(uri) === folder ? logs : []));
+    return named.flatMap((at) => [at, this.files.get(at)]);
+  }
+
+  private houseOf(files: readonly HouseFile[], catalogs: readonly string[], logged: string | undefined): House {
     const own = files.flatMap((file) => ('sheet' in file ? [file.sheet.values] : []));
     const house = nearOverFar([this.usualHouse, ...own]);
     const shelf = new HouseShelf(catalogs, this.catalogs, () => this.today);
-    return catalogs.length > 0 ? { ...house, shelf } : house;
+    if (catalogs.length === 0 && logged === undefined) return house;
+    return {
+      ...house,
+      ...(catalogs.length > 0 && { shelf }),
+      ...(logged !== undefined && { logs: { at: (file) => this.files.get(addressBelow(logged, file)) } }),
+    };
   }
 
   /** The nearest house rules of a text that are there. */

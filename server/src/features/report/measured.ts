@@ -3,6 +3,7 @@ import { type Compared, comparedIn } from '../../analysis/compared.ts';
 import { type Explanation, explanationsOf } from '../../analysis/explanations.ts';
 import { capital, withSpread } from '../../analysis/figure-words.ts';
 import { type Block, type Page, paragraph, type Span } from '../../report/page.ts';
+import type { LoggedField } from '../../sheet/log-values.ts';
 import { echo } from '../../text/echo.ts';
 import { formatIn, formatValue, type Units } from '../../units/format.ts';
 
@@ -28,12 +29,13 @@ export function measuredPage(plan: readonly StageAnalysis[], units: Units): Page
 
 function rowOf(one: Compared, { name }: StageAnalysis, units: Units): string[] {
   const { about, reading, read, low, high, computed, isApart } = one;
+  const lines = reading.logged?.lines[about.field as LoggedField];
   const inUnit = (value: number) => formatIn(value, read.dimension, read.unit);
   return [
     capital(about.name),
     echo(String(reading.date)),
     echo(name),
-    read.text,
+    read.text + (lines ? ` (${lines} of the log)` : ''),
     `${inUnit(low)} to ${inUnit(high)}`,
     computed
       ? withSpread(computed, (value, dimension, spread) => formatValue(value, dimension, units, spread))

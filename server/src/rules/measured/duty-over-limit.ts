@@ -1,4 +1,5 @@
 import type { StageRule } from '../../checking/rule.ts';
+import { fromLog, placeOfReading } from '../../remedies/measured.ts';
 
 export const rule: StageRule = {
   id: 'measured/duty-over-limit',
@@ -11,14 +12,15 @@ export const rule: StageRule = {
   source: 'common practice, the duty limit of the house',
   cautions: ['knock'],
   check: ({ readings, limit, compare }) =>
-    readings.flatMap(({ about, index, read }) => {
+    readings.flatMap((one) => {
+      const { about, read } = one;
       const most = limit('largest-duty');
       if (about.field !== 'duty' || read.value <= most) return [];
       const text = compare({ value: read.value, dimension: read.dimension, unit: read.unit }, most);
       return [
         {
-          at: ['measured', index, 'duty'],
-          message: `A duty cycle of ${text.value} was read; the limit is ${text.limit}.`,
+          at: placeOfReading(one),
+          message: `A duty cycle of ${text.value} was read${fromLog(one)}; the limit is ${text.limit}.`,
         },
       ];
     }),

@@ -1,5 +1,5 @@
 import type { StageRule } from '../../checking/rule.ts';
-import { explained, placesOf, readAgainst, takenOver } from '../../remedies/measured.ts';
+import { explained, fromLog, placeOfReading, placesOf, readAgainst, takenOver } from '../../remedies/measured.ts';
 
 export const rule: StageRule = {
   id: 'measured/figure-apart',
@@ -18,8 +18,8 @@ export const rule: StageRule = {
         const explanations = situation.explain(one);
         const { read, computed } = readAgainst(situation, one);
         return {
-          at: ['measured', one.index, one.about.field],
-          message: `${read} was read, ${computed} is computed: ${one.about.name}. ${explained(situation, explanations)}`,
+          at: placeOfReading(one),
+          message: `${read} was read${fromLog(one)}, ${computed} is computed: ${one.about.name}. ${explained(situation, explanations)}`,
           related: placesOf(explanations, situation),
           repairs: takenOver(explanations, one, situation),
         };

@@ -1,5 +1,5 @@
 import type { StageRule } from '../../checking/rule.ts';
-import { isLean, readAgainst } from '../../remedies/measured.ts';
+import { fromLog, isLean, placeOfReading, readAgainst } from '../../remedies/measured.ts';
 
 export const rule: StageRule = {
   id: 'measured/leaner-than-planned',
@@ -15,8 +15,8 @@ export const rule: StageRule = {
     situation.readings.filter(isLean).map((one) => {
       const { read, computed } = readAgainst(situation, one);
       return {
-        at: ['measured', one.index, one.about.field],
-        message: `${read} was read at full load, ${computed} is planned: too lean. No more full load until the cause is known; read the fuel pressure there first.`,
+        at: placeOfReading(one),
+        message: `${read} was read at full load${fromLog(one)}, ${computed} is planned: too lean. No more full load until the cause is known; read the fuel pressure there first.`,
       };
     }),
 };

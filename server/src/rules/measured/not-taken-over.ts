@@ -1,5 +1,5 @@
 import type { StageRule } from '../../checking/rule.ts';
-import { isLean, readAgainst } from '../../remedies/measured.ts';
+import { fromLog, isLean, placeOfReading, readAgainst } from '../../remedies/measured.ts';
 
 export const rule: StageRule = {
   id: 'measured/not-taken-over',
@@ -11,13 +11,13 @@ export const rule: StageRule = {
   source: 'common practice',
   check: (situation) =>
     situation.readings.flatMap((one) => {
-      const { about, reading, read, index } = one;
+      const { about, reading, read } = one;
       if (!one.isApart || !about.takes || isLean(one)) return [];
       const shown = readAgainst(situation, one);
       return [
         {
-          at: ['measured', index, about.field],
-          message: `${shown.read} was read, the sheet goes by ${shown.computed}: ${about.name}.`,
+          at: placeOfReading(one),
+          message: `${shown.read} was read${fromLog(one)}, the sheet goes by ${shown.computed}: ${about.name}.`,
           repairs: [
             { title: `Go by ${shown.read} as it was read`, set: about.takes(reading, read), shows: about.figure },
           ],
