@@ -20,6 +20,7 @@ describe('the server', () => {
           'refactor.insert.buildSheet',
           'refactor.rewrite.buildSheet',
           'refactor.move.buildSheet',
+          'refactor.extract.buildSheet',
           'refactor.choose.buildSheet',
         ],
       },

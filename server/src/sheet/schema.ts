@@ -43,6 +43,7 @@ export type FieldSchema = {
   /** The values that state what a person has done or seen; no repair writes them. */
   attested?: (string | boolean)[];
   const?: unknown;
+  pattern?: string;
   minimum?: number;
   maximum?: number;
   minItems?: number;

@@ -4,6 +4,8 @@ import { parseQuantity } from '../../../server/src/units/parse.ts';
 import { isQuantity } from '../../../server/src/units/quantity.ts';
 import { type DimensionUnits, dimensions } from '../../../server/src/units/units.ts';
 
+const texts = ['a', 'b', 'paper/no-title', 'drive.csv'];
+
 /** Any sheet the schema allows, with some of its fields and without parts of a catalog, as text; JSON is YAML. */
 export const randomSheet: fc.Arbitrary<string> = anyValue({ ...root, required: ['format'] }).map((sheet) =>
   JSON.stringify(sheet, undefined, 1),
@@ -27,7 +29,7 @@ function anyValue(reference: FieldSchema): fc.Arbitrary<unknown> {
     case 'object':
       return fields(schema);
     default:
-      return fc.constantFrom('a', 'b', 'paper/no-title');
+      return fc.constantFrom(...texts.filter((text) => new RegExp(schema.pattern ?? '', 'u').test(text)));
   }
 }
 
