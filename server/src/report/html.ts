@@ -15,13 +15,13 @@ th, td { border-bottom: 1px solid #8885; padding: 0.2rem 0.7rem 0.2rem 0; text-a
 code { font-family: ui-monospace, monospace; font-size: 0.92em; }
 code { overflow-wrap: anywhere; }
 figure { margin: 1rem 0; } figure table { font-size: 0.87em; }
-svg { max-width: 100%; height: auto; } figcaption { font-size: 0.9em; }
+svg { display: block; max-width: 100%; height: auto; } figcaption { font-size: 0.9em; }
 .caution { border: 1px solid; padding: 0.4rem 0.8rem; }
 @page { margin: 15mm 12mm 18mm; @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; } }
 @page starting { @bottom-left { content: "A starting point for whoever tunes the engine, never a finished tune"; font: 9pt sans-serif; } }
 @media print {
   body { margin: 0; max-width: none; font-size: 10pt; } .wide { overflow: visible; }
-  h2, figcaption, .lead { break-after: avoid; } svg, tr, li { break-inside: avoid; } thead { display: table-header-group; }
+  h2, svg, figcaption, .lead, p:has(> strong:only-child) { break-after: avoid; } svg, tr, li { break-inside: avoid; } thead { display: table-header-group; }
   .starting { page: starting; }
 }
 `;
