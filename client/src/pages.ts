@@ -13,6 +13,9 @@ import type { HoverMiddleware, LanguageClient } from 'vscode-languageclient/node
 
 const SCHEME = 'build-sheet-page';
 
+/** So many pages are kept; one that is opened again may be asked for before the one closed is given up. */
+const KEPT = 20;
+
 type Place = { uri: string; position: { line: number; character: number } };
 type Kind = 'work' | 'uses' | 'needs' | 'headroom' | 'report';
 
@@ -36,7 +39,6 @@ export class Pages implements TextDocumentContentProvider, Disposable {
     this.registered = Disposable.from(
       this.changed,
       workspace.registerTextDocumentContentProvider(SCHEME, this),
-      workspace.onDidCloseTextDocument(({ uri }) => this.texts.delete(uri.toString())),
       commands.registerCommand('buildSheet.showWork', (place?: Place) => this.show('work', place)),
       commands.registerCommand('buildSheet.showUses', () => this.show('uses')),
       commands.registerCommand('buildSheet.showNeeds', () => this.show('needs')),
@@ -78,7 +80,10 @@ export class Pages implements TextDocumentContentProvider, Disposable {
     if (!found) return undefined;
     const name = sheet.path.split('/').at(-1) ?? '';
     const uri = Uri.from({ scheme: SCHEME, path: `/${found.title} (${name}).md`, query: sheet.toString() });
+    this.texts.delete(uri.toString());
     this.texts.set(uri.toString(), found.markdown);
+    const [oldest] = this.texts.keys();
+    if (oldest && this.texts.size > KEPT) this.texts.delete(oldest);
     this.changed.fire(uri);
     return uri;
   }

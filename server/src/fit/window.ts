@@ -27,21 +27,28 @@ const EXACT = 1.0002;
 
 type Tried = { value: number; broken: readonly Broken[] };
 
-/** The window of a property over all stages. Every rule is taken to be kept on one stretch of the range. */
+/**
+ * The window of a property over all stages. Every rule is taken to be kept on one stretch of the range: the one around the
+ * values that break no rule, where there are any, since a rule that is silent beside a worse finding only seems to be kept.
+ */
 export function windowOf(trials: Trials, property: Property): Window {
   const grid = valuesOf(property).flatMap((value) => tried(trials, property, value) ?? []);
   const all = new Map(grid.flatMap(({ broken }) => broken.map((one) => [keyOf(one), one] as const)));
   const standing: Broken[] = [];
+  const kept = new Map<string, boolean[]>();
+  for (const [key, one] of all) {
+    const where = grid.map(({ broken }) => !broken.some((other) => keyOf(other) === key));
+    if (where.some(Boolean)) kept.set(key, where);
+    else if (hangsOnValue(key, grid)) standing.push(one);
+  }
+  const open = longestRun(grid.map((_, index) => [...kept.values()].every((where) => where[index])));
   const lows = new Map<string, number>();
   const highs = new Map<string, number>();
-  for (const [key, one] of all) {
-    const kept = longestRun(grid.map(({ broken }) => !broken.some((other) => keyOf(other) === key)));
-    if (!kept) {
-      if (hangsOnValue(key, grid)) standing.push(one);
-      continue;
-    }
-    if (kept.start > 0) lows.set(key, kept.start);
-    if (kept.end < grid.length - 1) highs.set(key, kept.end);
+  for (const [key, where] of kept) {
+    const run = open ? runAround(where, open) : longestRun(where);
+    if (!run) continue;
+    if (run.start > 0) lows.set(key, run.start);
+    if (run.end < grid.length - 1) highs.set(key, run.end);
   }
   const low = endOf(trials, property, grid, lows, -1);
   const high = endOf(trials, property, grid, highs, 1);
@@ -67,8 +74,17 @@ function keyOf({ rule, stage }: Broken): string {
   return `${rule} ${stage}`;
 }
 
-function longestRun(kept: readonly boolean[]): { start: number; end: number } | undefined {
-  let best: { start: number; end: number } | undefined;
+type Run = { start: number; end: number };
+
+/** The stretch that is kept around one of which all is. */
+function runAround(kept: readonly boolean[], { start, end }: Run): Run {
+  const below = kept.lastIndexOf(false, start);
+  const above = kept.indexOf(false, end);
+  return { start: below + 1, end: above < 0 ? kept.length - 1 : above - 1 };
+}
+
+function longestRun(kept: readonly boolean[]): Run | undefined {
+  let best: Run | undefined;
   let start = 0;
   kept.forEach((isKept, index) => {
     if (!isKept) start = index + 1;

@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { pumpCircuit } from '../../../server/src/analysis/circuits.ts';
@@ -16,6 +17,7 @@ import { plainText } from '../../../server/src/report/plain-text.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
 import type { FieldPath } from '../../../server/src/sheet/path.ts';
 import { inOneGo } from '../../../server/src/text/steps.ts';
+import { isQuantityValue } from '../../../server/src/units/quantity.ts';
 
 const PHONE = `format: 1
 engine: { cylinders: 8, displacement: 6.05 L }
@@ -184,6 +186,21 @@ describe('any short sheet', { timeout: 120_000 }, () => {
       }),
       { seed: 8, numRuns: 12 },
     );
+  });
+
+  it('takes what a sheet without findings has in all its stages', () => {
+    const sound = readdirSync('samples')
+      .filter((file) => file.endsWith('.build.yaml'))
+      .map((file) => readFileSync(`samples/${file}`, 'utf8'))
+      .filter((text) => text.includes('# findings: none') && !text.includes('changes:'));
+    expect(sound.length).toBeGreaterThan(3);
+    for (const text of sound)
+      for (const need of needs(text).needs) {
+        if (need.asks !== 'number' || need.isAssumed || !isQuantityValue(need.present)) continue;
+        const { low, high } = need.window;
+        expect(need.present.value, need.field).toBeGreaterThanOrEqual((low?.value ?? 0) * 0.9995);
+        expect(need.present.value, need.field).toBeLessThanOrEqual((high?.value ?? Infinity) * 1.0005);
+      }
   });
 
   it('says what collides where no size does', () => {

@@ -162,8 +162,16 @@ export default (page) => {
         return isRun && shown(tab, 30_000);
       });
       const side = (name) => page.locator(`.monaco-diff-editor .editor.${name} .view-line`);
-      await side('original').filter({ hasText: 'roots blower' }).first().waitFor();
-      await side('modified').filter({ hasText: 'late blower' }).first().waitFor();
+      for (const [name, stage] of [
+        ['original', 'roots blower'],
+        ['modified', 'late blower'],
+      ]) {
+        await until(`"${stage}" on the ${name} side`, async () => {
+          await side(name).first().click();
+          await page.keyboard.press('Control+Home');
+          return shown(side(name).filter({ hasText: stage }).first(), 5000);
+        });
+      }
       await shot('compared');
       await command('View: Close Editor');
     },

@@ -62,7 +62,7 @@ export function pumpPlots(plan: Plan): Plot[] {
   const most = zeroFlowPressureOf(units, true);
   const points = Array.from({ length: POINTS + 1 }, (_, step) => {
     const pressure = (most * step) / POINTS;
-    return { x: pressure, y: pumpsFlow(units, pressure, true).flow };
+    return { x: pressure, y: step === POINTS ? 0 : pumpsFlow(units, pressure, true).flow };
   });
   const marks = plan.flatMap((stage) => {
     const [x, y] = [stage.know(pumpPressure), stage.know(requiredDelivery)];
