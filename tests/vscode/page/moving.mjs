@@ -9,9 +9,8 @@ const { SHOP, WORKSPACE } = process.env;
 const PLAN = 'plan.build.yaml';
 
 export default (page) => {
-  const { shot, goTo: goToLine, command, commandThatAsks } = workbenchOf(page);
+  const { shot, goTo: goToLine, command, commandThatAsks, lightBulb } = workbenchOf(page);
   const input = page.locator('.quick-input-widget input').first();
-  const menu = page.locator('.action-widget');
   const status = page.locator('.statusbar-item[id*="buildSheet.verdict"]');
   const text = (name) => readFileSync(join(SHOP, name), 'utf8');
 
@@ -54,9 +53,7 @@ export default (page) => {
   }
 
   async function choose(title) {
-    await page.keyboard.press('Control+.');
-    const row = menu.locator('.monaco-list-row', { hasText: title }).first();
-    await row.waitFor();
+    const row = await lightBulb(title);
     await shot(`actions-${title.split(' ')[0].toLowerCase()}`);
     await row.click();
   }

@@ -18,9 +18,8 @@ function lineAndColumn(text) {
 }
 
 export default (page) => {
-  const { shot, goTo: goToLine, command } = workbenchOf(page);
+  const { shot, goTo: goToLine, command, lightBulb } = workbenchOf(page);
   const hover = page.locator('.monaco-hover:not(.hidden)').first();
-  const menu = page.locator('.action-widget');
   const errors = page.locator('.editor-instance .squiggly-error');
 
   /** Opens the sheet with the cursor where `text` begins. */
@@ -87,8 +86,7 @@ export default (page) => {
     },
     'Ctrl+. repairs it': async () => {
       await goTo(contactPoints.before);
-      await page.keyboard.press('Control+.');
-      await menu.locator('.monaco-list-row').first().waitFor();
+      await lightBulb();
       await shot('fixes');
       await page.keyboard.press('Enter');
       await errors.first().waitFor({ state: 'detached' });

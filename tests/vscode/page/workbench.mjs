@@ -68,6 +68,19 @@ export function workbenchOf(page) {
       await page.locator('.monaco-editor.focused').waitFor();
     },
 
+    /** Opens the light bulb's menu and gives its row with a text; again when a check that ended meanwhile took the menu away. */
+    async lightBulb(title = '') {
+      const row = page.locator('.action-widget .monaco-list-row', { hasText: title }).first();
+      await page.keyboard.press('Control+.');
+      for (let tries = 1; !(await shown(row, 10_000)); tries += 1) {
+        assert.ok(tries < 10, `no "${title}" in the light bulb`);
+        note('Control+. pressed again: no menu within 10 s');
+        await page.keyboard.press('Escape');
+        await page.keyboard.press('Control+.');
+      }
+      return row;
+    },
+
     /** Runs a command that opens a prompt of its own, by its title. */
     async commandThatAsks(title) {
       await take('F1', title, `>${title}`);
