@@ -31,6 +31,12 @@ describe('build-sheet report', { timeout: 120_000 }, () => {
     expect(out.replaceAll('\u00a0', ' ')).toContain('at most 85 %');
   });
 
+  it('counts the injectors of all throttle bodies', async () => {
+    const { out } = await program(['report', '-f', 'markdown', 'samples/kiln-pair.build.yaml']);
+    expect(out).toContain('| Throttle body | paired four-bore set | 2 |');
+    expect(out).toMatch(/\| Injectors \| 62 lb\/h, 3 bar \| 8 \|/);
+  });
+
   it('lets no text of a sheet become markup', async () => {
     const { out } = await program(['report', '-'], { input: HOSTILE });
     expect(out).not.toMatch(/<script|<img|<svg onload/);

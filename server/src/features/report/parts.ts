@@ -55,31 +55,35 @@ export function partsCost(checked: Checked, stage: number): string {
 function partsOf({ sheet }: Checked): Part[] {
   const { stages = [], ...now } = sheet.values;
   const ids = new Map((sheet.parts?.taken ?? []).map(({ section, id }) => [section.join('.'), id]));
+  const bodies = now['throttle-body']?.quantity ?? 1;
   return [
-    ...partsIn(now, [], 0, ids),
+    ...partsIn(now, [], 0, ids, bodies),
     ...stages.flatMap(({ changes, nitrous }, stage) => [
-      ...partsIn(nitrous, ['stages', stage, 'nitrous'], stage, ids),
-      ...partsIn(changes, ['stages', stage, 'changes'], stage, ids),
+      ...partsIn(nitrous, ['stages', stage, 'nitrous'], stage, ids, bodies),
+      ...partsIn(changes, ['stages', stage, 'changes'], stage, ids, changes?.['throttle-body']?.quantity ?? bodies),
     ]),
   ];
 }
 
-/** Every section with a name, a cost or an id of its own, and every slot that the sheet itself describes. */
-function partsIn(value: unknown, path: Path, stage: number, ids: ReadonlyMap<string, string>): Part[] {
+/**
+ * Every section with a name, a cost or an id of its own, and every slot that the sheet itself describes; injectors as many
+ * as stand in all throttle bodies.
+ */
+function partsIn(value: unknown, path: Path, stage: number, ids: ReadonlyMap<string, string>, bodies: number): Part[] {
   if (!isFields(value)) return [];
   const { name, cost, quantity } = value;
   const id = ids.get(path.join('.')) ?? '';
   const slot = slotAt(path);
   const isDescribed = slot !== undefined && slot.kind !== 'circuit' && path[0] !== 'stages';
   const isPart = typeof name === 'string' || typeof cost === 'number' || id !== '' || isDescribed;
-  const inside = Object.entries(value).flatMap(([key, inner]) => partsIn(inner, [...path, key], stage, ids));
+  const inside = Object.entries(value).flatMap(([key, inner]) => partsIn(inner, [...path, key], stage, ids, bodies));
   if (path.length === 0 || !isPart) return inside;
   const telling = slot ? tellingFigures({ kind: slot.kind, fields: value }).join(', ') : '';
   const part: Part = {
     slot: slot?.title ?? String(path.at(-1)).replaceAll('-', ' '),
     id,
     name: typeof name === 'string' ? name : telling || '-',
-    quantity: typeof quantity === 'number' ? quantity : 1,
+    quantity: (typeof quantity === 'number' ? quantity : 1) * (slot?.name === 'injectors' ? bodies : 1),
     cost: typeof cost === 'number' ? cost : undefined,
     stage,
   };
