@@ -1,6 +1,6 @@
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import { valueAt } from '../sheet/path.ts';
-import { slots } from '../sheet/slots.ts';
+import { piecesOf, slots } from '../sheet/slots.ts';
 
 type Sections = Partial<BuildSheet> | NonNullable<BuildSheet['stages']>[number]['changes'];
 type Planned = { changes?: Sections; cost?: number };
@@ -18,11 +18,9 @@ export function planCost(values: Sections, later: readonly Planned[]): PlanCost 
 /** The price of every part times how many there are of it; a part without a price counts nothing. */
 function costIn(sections: Sections): number {
   const bodies = numberAt(sections, ['throttle-body', 'quantity']) ?? 1;
-  return slots.reduce((sum, { name, path }) => {
-    const cost = numberAt(sections, [...path, 'cost']);
-    if (cost === undefined) return sum;
-    const pieces = numberAt(sections, [...path, 'quantity']) ?? 1;
-    return sum + cost * pieces * (name === 'injectors' ? bodies : 1);
+  return slots.reduce((sum, slot) => {
+    const cost = numberAt(sections, [...slot.path, 'cost']);
+    return cost === undefined ? sum : sum + cost * piecesOf(slot, valueAt(sections, slot.path), bodies);
   }, 0);
 }
 

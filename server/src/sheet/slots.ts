@@ -57,6 +57,12 @@ export function slotNamed(name: string): Slot | undefined {
   return byName.get(name);
 }
 
+/** How many pieces there are of the part that a section in a slot is about; injectors stand in each of the throttle bodies. */
+export function piecesOf({ name }: Slot, section: unknown, bodies: number): number {
+  const quantity = valueAt(section, ['quantity']);
+  return (typeof quantity === 'number' ? quantity : 1) * (name === 'injectors' ? bodies : 1);
+}
+
 /** The slot at these steps of the sheet, or of what a stage changes. */
 export function slotAt(steps: Path): Slot | undefined {
   return byPath.get(unchanged(steps).place.join('.'));

@@ -3,7 +3,7 @@ import type { Checked } from '../../checking/checked.ts';
 import { price } from '../../report/fit-page.ts';
 import { type Page, paragraph } from '../../report/page.ts';
 import { isFields, type Path } from '../../sheet/path.ts';
-import { slotAt } from '../../sheet/slots.ts';
+import { piecesOf, slotAt } from '../../sheet/slots.ts';
 import { echo } from '../../text/echo.ts';
 import { tellingFigures } from '../part-figures.ts';
 
@@ -71,7 +71,7 @@ function partsOf({ sheet }: Checked): Part[] {
  */
 function partsIn(value: unknown, path: Path, stage: number, ids: ReadonlyMap<string, string>, bodies: number): Part[] {
   if (!isFields(value)) return [];
-  const { name, cost, quantity } = value;
+  const { name, cost } = value;
   const id = ids.get(path.join('.')) ?? '';
   const slot = slotAt(path);
   const isDescribed = slot !== undefined && slot.kind !== 'circuit' && path[0] !== 'stages';
@@ -83,7 +83,7 @@ function partsIn(value: unknown, path: Path, stage: number, ids: ReadonlyMap<str
     slot: slot?.title ?? String(path.at(-1)).replaceAll('-', ' '),
     id,
     name: typeof name === 'string' ? name : telling || '-',
-    quantity: (typeof quantity === 'number' ? quantity : 1) * (slot?.name === 'injectors' ? bodies : 1),
+    quantity: slot ? piecesOf(slot, value, bodies) : 1,
     cost: typeof cost === 'number' ? cost : undefined,
     stage,
   };
