@@ -1,6 +1,6 @@
 import type { Checked } from '../checking/checked.ts';
 import { Catalog } from '../sheet/catalog.ts';
-import { differing } from '../sheet/differing.ts';
+import { differing, isWrittenTheSame } from '../sheet/differing.ts';
 import { entryAt, pathText } from '../sheet/entry.ts';
 import { extracted, withItem } from '../sheet/extract.ts';
 import { unchanged, valueAt } from '../sheet/path.ts';
@@ -100,7 +100,9 @@ function holds(
 ): boolean {
   const now = read(text, shelfWith(house.shelf ?? emptyShelf, id, catalog));
   const added = ['use', 'name'].map((name) => pathText([...slot.path, name]));
-  const others = differing(sheet.values, now.values, isSame).filter(({ place }) => !added.includes(pathText(place)));
+  const others = differing(sheet.values, now.values, isWrittenTheSame).filter(
+    ({ place }) => !added.includes(pathText(place)),
+  );
   return others.length === 0 && grave(now) <= grave(sheet);
 }
 
@@ -122,8 +124,4 @@ function shelfWith(shelf: Shelf, id: string, text: string): Shelf {
     placeOf: (one, steps) => shelf.placeOf(one, steps),
     placesOf: (one) => shelf.placesOf(one),
   };
-}
-
-function isSame(one: unknown, other: unknown): boolean {
-  return JSON.stringify(one) === JSON.stringify(other);
 }

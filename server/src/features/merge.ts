@@ -2,7 +2,7 @@ import type { BuildSheet } from '../generated/build-sheet.ts';
 import { validateSheet } from '../generated/validate.js';
 import { commentsOf } from '../sheet/comments.ts';
 import { plain } from '../sheet/compose.ts';
-import { differing } from '../sheet/differing.ts';
+import { differing, isWrittenTheSame } from '../sheet/differing.ts';
 import { applyEdits, type Change, editsFor, type NewValue } from '../sheet/edit.ts';
 import { readText } from '../sheet/read.ts';
 import { root } from '../sheet/schema.ts';
@@ -12,8 +12,6 @@ import { threeWays } from '../sheet/three-ways.ts';
 export type MergedText = { text: string } | { conflicts: readonly string[] };
 
 type Read = { text: string; values: unknown; isWhole: boolean };
-
-const same = (one: unknown, other: unknown) => JSON.stringify(one) === JSON.stringify(other);
 
 /**
  * Merges two changes of a sheet field by field, so that fields on one line or next to each other do not collide. `byLines`
@@ -64,7 +62,7 @@ function withValues(
 
 /** The changes that make some values of others; nothing where items of a list would have to move. */
 function changesTo(from: unknown, to: unknown): Change[] | undefined {
-  const all = differing(from, to, same);
+  const all = differing(from, to, isWrittenTheSame);
   if (all.some(({ kind }) => kind === 'order')) return undefined;
   let added = 0;
   return all.map(({ kind, was, after, before }): Change => {

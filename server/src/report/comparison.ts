@@ -2,7 +2,7 @@ import { figures } from '../analysis/figures.ts';
 import type { OpenCheck } from '../checking/finding.ts';
 import { problemIdentity } from '../checking/identity.ts';
 import type { Rule, Severity } from '../checking/rule.ts';
-import { differing, pairsOf } from '../sheet/differing.ts';
+import { differing, isWrittenTheSame, pairsOf } from '../sheet/differing.ts';
 import { type House, ofFolder, unitsIn } from '../sheet/house.ts';
 import type { Problem } from '../sheet/problem.ts';
 import type { Sheet } from '../sheet/read.ts';
@@ -121,11 +121,6 @@ function withoutShelf(house: House): House {
 
 function buildOf({ sheet, plan, verdict, accepted, open }: Side) {
   return { values: sheet.values, plan, findings: verdict.findings, accepted, open };
-}
-
-/** Whether two values are written the same, quantities in one unit and with the same digits. */
-function isWrittenTheSame(one: unknown, other: unknown): boolean {
-  return JSON.stringify(one) === JSON.stringify(other);
 }
 
 /** The stages of the earlier sheet by the names they have in the later one. */

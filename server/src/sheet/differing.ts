@@ -13,6 +13,11 @@ export type Pair = readonly [before: number, after: number];
 /** Whether two values that are no sections and no lists of named items say the same. */
 export type IsSame = (before: unknown, after: unknown) => boolean;
 
+/** Whether two values are written the same, quantities in one unit and with the same digits. */
+export function isWrittenTheSame(one: unknown, other: unknown): boolean {
+  return JSON.stringify(one) === JSON.stringify(other);
+}
+
 /**
  * Every difference of two trees of values. Items of lists are known by what names them: parts by their id, stages by their
  * name, silenced findings by their rule, notes by their date; one that stays at its number under another name is the same.

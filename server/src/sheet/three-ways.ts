@@ -1,4 +1,4 @@
-import { nameOf, pairsOf } from './differing.ts';
+import { isWrittenTheSame, nameOf, pairsOf } from './differing.ts';
 import { isFields, type Path } from './path.ts';
 import { placeName } from './place-name.ts';
 
@@ -7,8 +7,6 @@ export type Merged = { values: unknown; conflicts: readonly string[] };
 
 /** Lists in which an item stands on those before it, so that two sides cannot both add or move one. */
 const IN_ORDER = ['stages'];
-
-const same = (one: unknown, other: unknown) => JSON.stringify(one) === JSON.stringify(other);
 
 /**
  * Merges two trees of values that go back to one: a field takes the value of the side that changed it. Items of lists are
@@ -20,8 +18,8 @@ export function threeWays(base: unknown, ours: unknown, theirs: unknown): Merged
   return { values, conflicts };
 
   function merged(b: unknown, o: unknown, t: unknown, path: Path): unknown {
-    if (same(o, t) || same(b, t)) return o;
-    if (same(b, o)) return t;
+    if (isWrittenTheSame(o, t) || isWrittenTheSame(b, t)) return o;
+    if (isWrittenTheSame(b, o)) return t;
     if (isFields(o) && isFields(t) && (b === undefined || isFields(b))) return mergedFields(b ?? {}, o, t, path);
     if (isItems(o) && isItems(t) && (b === undefined || isItems(b))) return mergedItems(b ?? [], o, t, path);
     conflicts.push(placeName(path, base) || 'the whole sheet');
@@ -59,15 +57,16 @@ export function threeWays(base: unknown, ours: unknown, theirs: unknown): Merged
     });
     const ownOld = new Set(own.values());
     for (const [there, old] of other)
-      if (!ownOld.has(old) && !same(b[old], follow[there])) conflicts.push(placeName([...path, old], base));
+      if (!ownOld.has(old) && !isWrittenTheSame(b[old], follow[there])) conflicts.push(placeName([...path, old], base));
     const added = follow.filter((_, index) => !other.has(index));
     for (const item of added) {
       const name = nameOf(item);
       const twin = lead.find((one, index) => !own.has(index) && name !== undefined && nameOf(one) === name);
       if (name === undefined) conflicts.push(placeName(path, base));
       else if (twin === undefined) result.push(item);
-      else if (!same(twin, item) && path.at(-1) !== 'notes') conflicts.push(`${placeName(path, base)} ${name}`);
-      else if (!same(twin, item)) result.push(item);
+      else if (!isWrittenTheSame(twin, item) && path.at(-1) !== 'notes')
+        conflicts.push(`${placeName(path, base)} ${name}`);
+      else if (!isWrittenTheSame(twin, item)) result.push(item);
     }
     return result;
   }
@@ -81,7 +80,7 @@ function isItems(value: unknown): value is Items {
 
 /** The items of a later list that an earlier one has, each with its number there. */
 function itemPairs(before: Items, after: Items): Map<number, number> {
-  return new Map(pairsOf(before, after, same).map(([old, now]) => [now, old]));
+  return new Map(pairsOf(before, after, isWrittenTheSame).map(([old, now]) => [now, old]));
 }
 
 function isOtherSet(before: Items, after: Items, pairs: ReadonlyMap<number, number>): boolean {
@@ -89,7 +88,7 @@ function isOtherSet(before: Items, after: Items, pairs: ReadonlyMap<number, numb
   return (
     before.length !== after.length ||
     pairs.size !== after.length ||
-    !same(
+    !isWrittenTheSame(
       order,
       order.toSorted((one, other) => one - other),
     )
