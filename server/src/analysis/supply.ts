@@ -1,6 +1,6 @@
 import { powerSupported } from '../engineering/demand.ts';
-import { lineLoss, velocity, wayLoss } from '../engineering/lines.ts';
-import { filterLoss, type OperatingPoint, solveNetwork } from '../engineering/network.ts';
+import { type Line, type Liquid, lineLoss, velocity, wayLoss } from '../engineering/lines.ts';
+import { type Filter, filterLoss, type OperatingPoint, solveNetwork } from '../engineering/network.ts';
 import { pumpsFlow } from '../engineering/pump.ts';
 import {
   requiredDelivery as requiredDeliveryOf,
@@ -114,6 +114,28 @@ const aheadOfRegulator = choose({
 });
 const nothingAhead = fact({ id: 'nothing-ahead', from: {}, compute: () => ({ feed: [], filter: undefined }) });
 
+/** Pressure, Pa, that lines, filter and regulator ask of the pump at a flow, m3/s. Source: `NETWORK_SOURCE`. */
+function pressureAskedAt(
+  flow: number,
+  system: {
+    aheadOfRegulator: { feed: readonly Line[]; filter: Filter | undefined };
+    regulatorPressure: number;
+    fullLoadReference: number;
+    hotFuelDensity: number;
+    liquid: Liquid;
+  },
+): number {
+  const { feed, filter } = system.aheadOfRegulator;
+  return requiredPressureOf({
+    setting: system.regulatorPressure,
+    reference: system.fullLoadReference,
+    feedLoss: feed.reduce((sum, line) => sum + lineLoss(line, system.liquid, flow).friction, 0),
+    filterLoss: filter ? filterLoss(filter, flow) : 0,
+    rise: feed.reduce((sum, line) => sum + (line.rise ?? 0), 0),
+    density: system.hotFuelDensity,
+  });
+}
+
 export const requiredPressure = figure({
   id: 'required-pressure',
   symbol: 'p_req',
@@ -124,37 +146,21 @@ export const requiredPressure = figure({
   source: NETWORK_SOURCE,
   home: PUMP,
   from: { requiredDelivery, aheadOfRegulator, isInTank, regulatorPressure, fullLoadReference, hotFuelDensity, liquid },
-  compute: ({ requiredDelivery: flow, aheadOfRegulator: { feed, filter }, liquid, ...v }) =>
-    requiredPressureOf({
-      setting: v.regulatorPressure,
-      reference: v.fullLoadReference,
-      feedLoss: feed.reduce((sum, line) => sum + lineLoss(line, liquid, flow).friction, 0),
-      filterLoss: filter ? filterLoss(filter, flow) : 0,
-      rise: feed.reduce((sum, line) => sum + (line.rise ?? 0), 0),
-      density: v.hotFuelDensity,
-    }),
+  compute: ({ requiredDelivery, ...system }) => pressureAskedAt(requiredDelivery, system),
 });
 
 /** Flows at which the curve of the system is worked out. */
 const FLOWS = 6;
 
-/** Pressure, Pa, that lines, filter and regulator ask of the pump over its flow, m3/s. Source: `NETWORK_SOURCE`. */
+/** `pressureAskedAt` over all that the pump can deliver. */
 export const systemCurve = fact({
   id: 'system-curve',
   from: { pumps, aheadOfRegulator, regulatorPressure, fullLoadReference, hotFuelDensity, liquid },
-  compute: ({ pumps, aheadOfRegulator: { feed, filter }, liquid, ...v }) => {
+  compute: ({ pumps, ...system }) => {
     const most = pumpsFlow(pumps, 0, true).flow;
     return Array.from({ length: FLOWS + 1 }, (_, step) => {
       const flow = (most * step) / FLOWS;
-      const pressure = requiredPressureOf({
-        setting: v.regulatorPressure,
-        reference: v.fullLoadReference,
-        feedLoss: feed.reduce((sum, line) => sum + lineLoss(line, liquid, flow).friction, 0),
-        filterLoss: filter ? filterLoss(filter, flow) : 0,
-        rise: feed.reduce((sum, line) => sum + (line.rise ?? 0), 0),
-        density: v.hotFuelDensity,
-      });
-      return { flow, pressure };
+      return { flow, pressure: pressureAskedAt(flow, system) };
     });
   },
 });
