@@ -48,6 +48,8 @@ const GROWN = 12;
 const GROWS = 0.05;
 /** How much nearer a value counts that the sheet does not say, and the wear of a pump. */
 const ASSUMED = 0.5;
+/** Distances are told apart by so much. */
+const SAME = 1e-6;
 
 /**
  * What would explain a reading that is apart from its figure: each value the figure stands on, and each figure under it that
@@ -64,7 +66,7 @@ export function explanationsOf(stage: StageAnalysis, one: Compared, all: readonl
   const found = [...byId.values()]
     .filter(({ id }) => !own.includes(id))
     .flatMap((candidate) => explanationBy(candidate, stage, one, others) ?? [])
-    .toSorted((a, b) => distance(a) - distance(b));
+    .toSorted((a, b) => Math.round(distance(a) / SAME) - Math.round(distance(b) / SAME));
   const figures = found.filter(({ field, id }) => field === undefined && id !== CURVE);
   return found.map(({ id, from: _, to: __, suppose, ...explanation }) => {
     const through = figures.find(

@@ -1,3 +1,4 @@
+import { INCH_OF_MERCURY, PSI } from '../engineering/constants.ts';
 import type { FieldPath } from '../sheet/path.ts';
 import { formatIn } from '../units/format.ts';
 import type { Quantity } from '../units/quantity.ts';
@@ -30,7 +31,6 @@ export type Measurable = {
   takes?: (reading: Reading, read: Quantity) => Partial<Record<FieldPath, string>>;
 };
 
-const PSI = 6894.757;
 const GAUGE = {
   share: 0,
   fixed: 2 * PSI,
@@ -43,7 +43,7 @@ const LOW_GAUGE = {
 };
 const VACUUM_GAUGE = {
   share: 0,
-  fixed: 3386.4,
+  fixed: INCH_OF_MERCURY,
   source: '3 % of a gauge to 30 inHg; ASME B40.100 (2013) grade B, from memory',
 };
 const METER = { share: 0.005, fixed: 0.1, source: 'a hand meter and its leads; common practice' };

@@ -1,10 +1,9 @@
-/** Steps of a bisection after which the interval is a millionth of what it was. */
-const STEPS = 20;
+import { findRoot } from './roots.ts';
 
 /**
- * An argument between two ends at which a function has a value, by bisection; nothing where the ends do not lie on both
- * sides of it, or where the function has no value on the way. Meant for functions that only rise or only fall.
- * Source: bisection, as in any text on numerical methods.
+ * An argument between two ends at which a function has a value; nothing where the ends do not lie on both sides of it, or
+ * where the function has no value on the way. Meant for functions that only rise or only fall.
+ * Source: as `findRoot`.
  */
 export function argumentFor(
   value: number,
@@ -12,16 +11,10 @@ export function argumentFor(
   from: number,
   to: number,
 ): number | undefined {
-  const [first, last] = [at(from), at(to)];
-  if (first === undefined || last === undefined || (first - value) * (last - value) > 0) return undefined;
-  const rises = last > first;
-  let [low, high] = [from, to];
-  for (let step = 0; step < STEPS; step++) {
-    const middle = (low + high) / 2;
-    const found = at(middle);
-    if (found === undefined) return undefined;
-    if (found < value === rises) low = middle;
-    else high = middle;
+  try {
+    return findRoot((argument) => (at(argument) ?? Number.NaN) - value, from, to);
+  } catch (error) {
+    if (error instanceof RangeError) return undefined;
+    throw error;
   }
-  return (low + high) / 2;
 }
