@@ -41,6 +41,8 @@ export function answerRepairs(session: Session): void {
   connection.onCodeAction(
     session.answering('repairs', [], async (document, { range, context: { only, triggerKind } }, mayGoOn) => {
       const { uri } = document;
+      const at = offsetRange(document, range);
+      const isAsked = only !== undefined || triggerKind === CodeActionTriggerKind.Invoked;
       const patience = session.client.resolvesActions ? LISTING : MAKING;
       const end = performance.now() + patience;
       const actions: CodeAction[] = [];
@@ -48,24 +50,22 @@ export function answerRepairs(session: Session): void {
         for (const offer of offers) actions.push(...(await actionsFor(session, document, kind, offer, end, mayGoOn)));
       };
       if (wants(only, CodeActionKind.QuickFix)) {
-        const offers = await done(service.repairs(uri, offsetRange(document, range)), patience, mayGoOn);
+        const offers = await done(service.repairs(uri, at), patience, mayGoOn);
         await list(CodeActionKind.QuickFix, offers);
-        actions.push(...acceptances(session, document, offsetRange(document, range)));
+        actions.push(...acceptances(session, document, at));
       }
-      if ((only || triggerKind === CodeActionTriggerKind.Invoked) && wants(only, QUESTION)) {
+      if (isAsked && wants(only, QUESTION)) {
         const next = service.nextQuestion(uri);
         const title = `Insert the next question: ${next?.text}`;
         if (next) await list(QUESTION, [{ title, preferred: false, mends: [], edits: next.edits }]);
       }
-      if (only || triggerKind === CodeActionTriggerKind.Invoked) {
-        for (const { kind, title, edits } of service.actions(uri, offsetRange(document, range)))
+      if (isAsked) {
+        for (const { kind, title, edits } of service.actions(uri, at))
           if (wants(only, kindsOfActions[kind]))
             await list(kindsOfActions[kind], [{ title, preferred: false, mends: [], edits }]);
       }
-      if ((only || triggerKind === CodeActionTriggerKind.Invoked) && wants(only, PART))
-        actions.push(...(await partActions(session, document, offsetRange(document, range).start, mayGoOn)));
-      if ((only || triggerKind === CodeActionTriggerKind.Invoked) && wants(only, EXTRACT))
-        actions.push(...(await extractActions(session, document, offsetRange(document, range))));
+      if (isAsked && wants(only, PART)) actions.push(...(await partActions(session, document, at.start, mayGoOn)));
+      if (isAsked && wants(only, EXTRACT)) actions.push(...(await extractActions(session, document, at)));
       mayGoOn();
       if (only && wants(only, FIX_ALL)) await list(FIX_ALL, service.repairsOfAll(uri));
       return actions;
