@@ -16,7 +16,7 @@ import { against } from '../units/digits.ts';
 import { formatGiven, formatValue, type Units, unitFor } from '../units/format.ts';
 import type { Dimension } from '../units/units.ts';
 import { askedOf } from './questions.ts';
-import { topics } from './report.ts';
+import { isAtHome, topics } from './report.ts';
 
 /** A stage as it is, as it was, or as it would be with other values. */
 export type Column = { stage: string; kind: 'now' | 'was' | 'tried' };
@@ -88,11 +88,6 @@ export function panelPlots({ plan, house }: Checked): PanelPlot[] {
       caption: captionOf(drawing),
     })),
   );
-}
-
-function isAtHome({ home }: FigureNode, sections: readonly string[]): boolean {
-  const [first] = home;
-  return first !== undefined && sections.includes(stepsOf(first)[0] ?? '');
 }
 
 /** The figure of a stage in another state of the sheet: of the stage of that name, else of that number. */

@@ -2,6 +2,7 @@ import type { StageAnalysis } from '../analysis/analysis.ts';
 import type { Term } from '../analysis/figure.ts';
 import { capital, withSpread } from '../analysis/figure-words.ts';
 import { figureNamed } from '../analysis/figures.ts';
+import type { FigureNode } from '../analysis/node.ts';
 import { cautions } from '../checking/cautions.ts';
 import type { Checked } from '../checking/checked.ts';
 import type { Severity } from '../checking/rule.ts';
@@ -17,7 +18,7 @@ import { needsPage } from '../report/needs-page.ts';
 import { type Block, type Page, paragraph, prose, type Span } from '../report/page.ts';
 import { fullTitle } from '../sheet/full-title.ts';
 import { unitsIn } from '../sheet/house.ts';
-import { type FieldPath, fieldAt } from '../sheet/path.ts';
+import { type FieldPath, fieldAt, stepsOf } from '../sheet/path.ts';
 import { echo } from '../text/echo.ts';
 import { formatValue, type Units } from '../units/format.ts';
 import type { Dimension } from '../units/units.ts';
@@ -34,6 +35,8 @@ import { pointsPage } from './report/points.ts';
 import { readingsPage } from './report/readings.ts';
 import { sparkPlots, startingPage } from './report/starting.ts';
 
+type Plan = readonly StageAnalysis[];
+
 /** Everything a report is made of, worked out before. */
 export type Reported = {
   checked: Checked;
@@ -48,12 +51,13 @@ export type Reported = {
 export function reportOf({ checked, needs, headroom, questions, waiting }: Reported): Section[] {
   const { plan } = checked;
   const units = unitsIn(checked.house);
+  const figures = figureTable(plan);
   const sections: Section[] = [
     section('What is planned', planPage(checked)),
     section('What is found', findingsPage(checked)),
     section('How far the parts go', headroomPage(headroom, units), ladders(headroom)),
     section('Still to be asked', questionsPage(questions)),
-    ...topics.map((topic) => topicSection(topic, plan, units)),
+    ...topics.map((topic) => topicSection(topic, figures, plan, units)),
     section('What each part must be', needsPage(needs, units)),
     section('Parts', partsPage(checked)),
     section('The cost of waiting', waiting ? waitingPage(waiting, checked.house.currency) : []),
@@ -79,7 +83,7 @@ function section(heading: string, page: Page, drawings: readonly Drawing[] = [])
 type Topic = {
   heading: string;
   home: readonly string[];
-  curves: (plan: readonly StageAnalysis[]) => readonly Drawing[];
+  curves: (plan: Plan) => readonly Drawing[];
 };
 
 /** The figures of a report by the part of the sheet they are at home in, with their curves. */
@@ -103,8 +107,20 @@ export const topics: readonly Topic[] = [
   { heading: 'Electrical', home: ['electrical'], curves: voltagePlots },
 ];
 
-function topicSection({ heading, home, curves }: Topic, plan: readonly StageAnalysis[], units: Units): Section {
-  return section(heading, figurePage(home, plan, units), curves(plan));
+function topicSection(
+  { heading, home, curves }: Topic,
+  figures: readonly FigureRow[],
+  plan: Plan,
+  units: Units,
+): Section {
+  const own = figures.filter(({ figure }) => isAtHome(figureNamed(figure), home));
+  return section(heading, figurePage(own, plan, units), curves(plan));
+}
+
+/** Whether a figure is at home in one of some sections of the sheet. */
+export function isAtHome(node: Pick<FigureNode, 'home'> | undefined, sections: readonly string[]): boolean {
+  const [first] = node?.home ?? [];
+  return first !== undefined && sections.includes(stepsOf(first)[0] ?? '');
 }
 
 function planPage(checked: Checked): Page {
@@ -152,19 +168,16 @@ function findingsPage({ findings, accepted }: Checked): Page {
   ];
 }
 
-function figurePage(home: readonly string[], plan: readonly StageAnalysis[], units: Units): Block[] {
+function figurePage(figures: readonly FigureRow[], plan: Plan, units: Units): Block[] {
   const show = (value: number, dimension: Dimension) => formatValue(value, dimension, units);
-  const isHere = ({ figure }: FigureRow) => home.includes(figureNamed(figure)?.home[0]?.split('.')[0] ?? '');
-  const rows = figureTable(plan)
-    .filter(isHere)
-    .map(({ name, dimension, stages }) => {
-      const held = stages.find((cell) => cell?.limit)?.limit;
-      return [
-        capital(name),
-        ...stages.map((cell) => (cell ? withSpread({ ...cell, dimension }, show) : '-')),
-        held ? `${held.side} ${show(held.value, dimension)}` : '',
-      ];
-    });
+  const rows = figures.map(({ name, dimension, stages }) => {
+    const held = stages.find((cell) => cell?.limit)?.limit;
+    return [
+      capital(name),
+      ...stages.map((cell) => (cell ? withSpread({ ...cell, dimension }, show) : '-')),
+      held ? `${held.side} ${show(held.value, dimension)}` : '',
+    ];
+  });
   if (rows.length === 0) return [];
   const head = ['figure', ...plan.map(({ name }) => echo(name))];
   const hasLimits = rows.some((row) => row.at(-1) !== '');
@@ -185,7 +198,7 @@ function questionsPage(questions: readonly AskedQuestion[]): Page {
   return [{ kind: 'list', items }, ...(left > 0 ? [paragraph(`And ${left} more, of less weight.`)] : [])];
 }
 
-function assumptionsPage(plan: readonly StageAnalysis[], units: Units): Page {
+function assumptionsPage(plan: Plan, units: Units): Page {
   const reasons = new Map<string, Span[]>();
   for (const stage of plan)
     for (const { inputs } of stage.figures.values())
@@ -236,17 +249,9 @@ function isPublished(source: string): boolean {
   return !/^(count|definition|(mass|current|pressure|voltage) balance|continuity)$/.test(source);
 }
 
-function sourcesPage(plan: readonly StageAnalysis[]): Page {
+function sourcesPage(plan: Plan): Page {
   const sources = new Set(plan.flatMap((stage) => [...stage.figures.values()].map(({ source }) => source)));
-  return sources.size
-    ? [
-        {
-          kind: 'list',
-          items: [...sources]
-            .filter(isPublished)
-            .toSorted()
-            .map((source): Span[] => [source]),
-        },
-      ]
-    : [];
+  if (sources.size === 0) return [];
+  const published = [...sources].filter(isPublished).toSorted();
+  return [{ kind: 'list', items: published.map((source): Span[] => [source]) }];
 }
