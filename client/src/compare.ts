@@ -1,5 +1,5 @@
 import { commands, type Disposable, window, workspace } from 'vscode';
-import { gitIfOn } from './git.ts';
+import { atLastCommit, gitIfOn, NOT_IN_COMMIT } from './git.ts';
 import type { Pages } from './pages.ts';
 
 /** Shows the report of the active sheet beside that of the last commit, line by line. */
@@ -17,14 +17,12 @@ export function compareCommand(pages: Pages): Disposable {
       window.showInformationMessage('Open a build sheet that is under version control with git first.');
       return;
     }
-    const before = git.toGitUri(document.uri, 'HEAD');
-    try {
-      await workspace.openTextDocument(before);
-    } catch {
-      window.showInformationMessage('The last commit does not hold this sheet yet.');
+    const before = await atLastCommit(git, document.uri);
+    if (!before) {
+      window.showInformationMessage(NOT_IN_COMMIT);
       return;
     }
-    const [old, now] = [await pages.open('report', before), await pages.open('report', document.uri)];
+    const [old, now] = [await pages.open('report', before.uri), await pages.open('report', document.uri)];
     if (!old || !now) return;
     const name = document.uri.path.split('/').at(-1);
     await commands.executeCommand('vscode.diff', old, now, `${name}: report at the last commit and now`);

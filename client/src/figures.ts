@@ -14,7 +14,7 @@ import {
 } from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
 import type { Beside, Figures, FromPanel, State, ToPanel } from '../panel/messages.ts';
-import { gitIfOn } from './git.ts';
+import { atLastCommit, gitIfOn, NOT_IN_COMMIT } from './git.ts';
 
 const VIEW = 'buildSheet.figures';
 
@@ -179,11 +179,8 @@ async function earlier(document: TextDocument, beside: Beside): Promise<{ text: 
     return {
       note: 'There is no last commit to show: the sheet is not under version control, or the folder not trusted.',
     };
-  try {
-    return { text: (await workspace.openTextDocument(git.toGitUri(document.uri, 'HEAD'))).getText() };
-  } catch {
-    return { note: 'The last commit does not hold this sheet yet.' };
-  }
+  const committed = await atLastCommit(git, document.uri);
+  return committed ? { text: committed.getText() } : { note: NOT_IN_COMMIT };
 }
 
 /** The page of the panel: nothing may be loaded or run in it but our script and style. */
