@@ -163,7 +163,7 @@ export class Service {
     const trial = this.trial(uri);
     if (!trial) return undefined;
     const { checked, read } = trial;
-    const was = before === undefined ? undefined : checkSheet(read(before), checked.house, undefined, this.rules);
+    const was = before === undefined ? undefined : checkSheet(read(before), checked.house, checked, this.rules);
     const set = settings.length > 0 ? setOtherwise(checked, settings, read, this.rules) : undefined;
     const tried = set && 'checked' in set ? set.checked : undefined;
     return { ...figuresPanel(checked, was, tried), ...(set && 'refusal' in set && { refusal: set.refusal }) };
