@@ -1,7 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { existsSync, readdirSync, statSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import {
   type CancellationToken,
@@ -306,6 +306,14 @@ export function cursor(marked: string): { text: string; position: Position } {
 
 export function uriOf(path: string): string {
   return pathToFileURL(path).href;
+}
+
+/** Writes a file below a folder, with the folders it needs; its address. */
+export function written(folder: string, path: string, text: string): string {
+  const file = join(folder, path);
+  mkdirSync(dirname(file), { recursive: true });
+  writeFileSync(file, text);
+  return uriOf(file);
 }
 
 function mustBeBuilt(): void {

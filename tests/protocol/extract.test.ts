@@ -1,11 +1,11 @@
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { ClientCapabilities, CodeAction, CreateFile, InlayHint, TextDocumentEdit } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { Client, codes, cursor, pulls, uriOf } from './client.ts';
+import { Client, codes, cursor, pulls, uriOf, written } from './client.ts';
 
 const CONFIG = 'build-sheet.config.yaml';
 const creates: ClientCapabilities = {
@@ -24,12 +24,7 @@ afterEach(async () => {
   rmSync(shop, { recursive: true });
 });
 
-function write(path: string, text: string): string {
-  const file = join(shop, path);
-  mkdirSync(join(file, '..'), { recursive: true });
-  writeFileSync(file, text);
-  return uriOf(file);
-}
+const write = (path: string, text: string) => written(shop, path, text);
 
 const read = (path: string) => readFileSync(join(shop, path), 'utf8');
 

@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -9,7 +9,7 @@ import type {
   WorkspaceDiagnosticReport,
   WorkspaceFullDocumentDiagnosticReport,
 } from 'vscode-languageserver';
-import { Client, codes, pulls, until, uriOf, waits } from './client.ts';
+import { Client, codes, pulls, until, uriOf, waits, written } from './client.ts';
 
 const points = 'format: 1\nignition: { trigger: contact-points }\n';
 const sound = 'format: 1\nignition: { trigger: magnetic-pickup }\n';
@@ -26,12 +26,7 @@ afterEach(async () => {
   rmSync(shop, { recursive: true });
 });
 
-function write(path: string, text: string): string {
-  const file = join(shop, path);
-  mkdirSync(join(file, '..'), { recursive: true });
-  writeFileSync(file, text);
-  return uriOf(file);
-}
+const write = (path: string, text: string) => written(shop, path, text);
 
 async function start(capabilities: ClientCapabilities = pulls): Promise<void> {
   client = await Client.start({ folders: [uriOf(shop)], capabilities });

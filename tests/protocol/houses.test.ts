@@ -1,9 +1,9 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { ClientCapabilities, CompletionList, MarkupContent } from 'vscode-languageserver';
-import { Client, codes, cursor, until, uriOf, waits } from './client.ts';
+import { Client, codes, cursor, until, uriOf, waits, written } from './client.ts';
 
 const CONFIG = 'build-sheet.config.yaml';
 const points = 'format: 1\nignition: { trigger: contact-points }\n';
@@ -24,12 +24,7 @@ afterEach(async () => {
   rmSync(shop, { recursive: true });
 });
 
-function write(path: string, text: string): string {
-  const file = join(shop, path);
-  mkdirSync(join(file, '..'), { recursive: true });
-  writeFileSync(file, text);
-  return uriOf(file);
-}
+const write = (path: string, text: string) => written(shop, path, text);
 
 async function start(folders: string[], capabilities?: ClientCapabilities): Promise<Client> {
   const client = await Client.start({ folders, ...(capabilities && { capabilities }) });
