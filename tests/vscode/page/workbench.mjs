@@ -35,7 +35,7 @@ export function workbenchOf(page) {
     }
   }
 
-  /** Fills texts into a prompt one after the other and takes the last, again when something took the focus away. */
+  /** Fills texts into a prompt one after the other and takes the row expected, again when something took the focus away. */
   async function take(key, expected, ...texts) {
     for (let tries = 1; ; tries += 1) {
       await prompt(key);
@@ -44,7 +44,7 @@ export function workbenchOf(page) {
           await input.fill(text, { timeout: 20_000 });
           await entry(expected).waitFor({ timeout: 40_000 });
         }
-        await page.keyboard.press('Enter');
+        await entry(expected).click({ timeout: 20_000 }); // Enter would take the row on top, which may be another
         return;
       } catch (error) {
         if (tries === 3) throw error;
@@ -64,6 +64,7 @@ export function workbenchOf(page) {
     async goTo(name, line = 1, column = 1) {
       await take('Control+P', name, name, `${name}:${line}:${column}`);
       await closed();
+      await page.locator('.tab.active', { hasText: name }).first().waitFor();
       await page.locator('.statusbar-item', { hasText: `Ln ${line}, Col ${column}` }).waitFor();
       await page.locator('.monaco-editor.focused').waitFor();
     },
