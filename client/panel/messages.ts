@@ -2,29 +2,64 @@
 
 export type Range = { start: { line: number; character: number }; end: { line: number; character: number } };
 export type Setting = { field: string; value: string };
-export type Cell = { text: string; isMissed: boolean; isOther: boolean; bar?: { share: number; limit: string } };
-export type Row = { figure: string; name: string; places: readonly Range[]; cells: readonly (Cell | null)[] };
+
+/** How much of its limit a figure takes, 1 being all of it, and over its tolerance from `low` to `high`. */
+export type Bar = { share: number; low: number; high: number; limit: string };
+export type Cell = { text: string; isMissed: boolean; isOther: boolean; bar?: Bar };
+
+/** A figure over the columns; `places` are numbers of the places that the figures have in all. */
+export type Row = { figure: string; name: string; places: readonly number[]; cells: readonly (Cell | null)[] };
+export type Topic = { heading: string; rows: readonly Row[] };
+export type Column = { stage: string; kind: 'now' | 'was' | 'tried' };
 
 export type Figures = {
   title: string;
   version: number;
-  columns: readonly { stage: string; kind: 'now' | 'was' | 'tried' }[];
-  topics: readonly { heading: string; rows: readonly Row[] }[];
+  columns: readonly Column[];
+  places: readonly Range[];
+  topics: readonly Topic[];
   findings: readonly { severity: string; message: string; stages: string; range: Range }[];
-  questions: readonly string[];
-  fields: readonly Setting[];
+  tried?: { found: readonly string[]; gone: readonly string[] };
   refusal?: string;
-  plots?: readonly { heading: string; svg: string; caption: string }[];
 };
+
+export type Drawing = {
+  svg: string;
+  caption: string;
+  numbers: { head: readonly string[]; rows: readonly (readonly string[])[] };
+};
+
+/** What takes longer than the figures and is worked out only where it is open. */
+export type SectionName = 'questions' | 'curves' | 'ladder';
+export type Section = { questions: { texts: readonly string[]; left: number } } | { drawings: readonly Drawing[] };
+
+/** A field another value can be tried for: its value now, empty where it has none, and its choices where it has some. */
+export type Triable = { field: string; value: string; choices: readonly string[] };
 
 /** With what the figures are compared. */
 export type Beside = 'nothing' | 'saved' | 'commit';
 
-/** What is kept over a reload of the window. */
-export type State = { uri: string; settings: readonly Setting[]; beside: Beside; plots: boolean };
+/** What is kept over a reload of the window. `shut`: the headings of topics and the sections that are folded. */
+export type State = {
+  uri: string;
+  settings: readonly Setting[];
+  beside: Beside;
+  onlyOther: boolean;
+  shut: readonly string[];
+};
+
+export const beginning: State = {
+  uri: '',
+  settings: [],
+  beside: 'nothing',
+  onlyOther: false,
+  shut: ['ladder', 'curves'],
+};
 
 export type ToPanel =
   | { kind: 'figures'; state: State; figures: Figures; note?: string }
+  | { kind: 'section'; name: SectionName; section: Section }
+  | { kind: 'triable'; fields: readonly Triable[] }
   | { kind: 'nothing'; text: string }
   | { kind: 'cursor'; line: number; character: number };
 
@@ -33,4 +68,5 @@ export type FromPanel =
   | { kind: 'reveal'; range: Range }
   | { kind: 'ask' }
   | { kind: 'write' }
-  | { kind: 'state'; settings: readonly Setting[]; beside: Beside; plots: boolean };
+  | { kind: 'triable' }
+  | { kind: 'state'; state: Omit<State, 'uri'> };

@@ -1,212 +1,147 @@
-import type { Beside, Cell, Figures, FromPanel, Range, Row, Setting, State, ToPanel } from './messages.ts';
+import { Fold, keepingFocus, make, Part } from './element.ts';
+import { findings, sectionContent } from './lists.ts';
+import {
+  type Beside,
+  beginning,
+  type Figures,
+  type FromPanel,
+  type Range,
+  type Section,
+  type SectionName,
+  type State,
+  type ToPanel,
+} from './messages.ts';
+import { Tables } from './tables.ts';
+import { Tries } from './tries.ts';
 
 declare function acquireVsCodeApi(): { postMessage(message: FromPanel): void; setState(state: State): void };
 
 const host = acquireVsCodeApi();
 const main = document.querySelector('main') as HTMLElement;
 
-/** Where on a bar its limit stands; what is beyond has the rest. */
-const LIMIT_AT = 0.7;
+const BESIDE: Record<Beside, string> = {
+  nothing: 'nothing',
+  saved: 'the sheet as it is saved',
+  commit: 'the last commit',
+};
 
-let state: State = { uri: '', settings: [], beside: 'nothing', plots: false };
-let rows: { element: HTMLElement; places: readonly Range[] }[] = [];
-let cursor: { line: number; character: number } | undefined;
+let state = beginning;
+let columns: Figures['columns'] = [];
 
-/** An element with attributes, and texts or elements in it; no text is ever read as markup. */
-function make(name: string, attributes: Record<string, string> = {}, ...inside: (Node | string)[]): HTMLElement {
-  const element = document.createElement(name);
-  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, value);
-  element.append(...inside);
-  return element;
+const reveal = (range: Range) => host.postMessage({ kind: 'reveal', range });
+
+const title = make('h1');
+const note = make('p', { role: 'status' });
+const found = new Part(make('div'), (shown: Figures['findings']) => findings(shown, reveal));
+const tries = new Tries({
+  change: (settings) => change({ settings }),
+  write: () => host.postMessage({ kind: 'write' }),
+  wanted: () => host.postMessage({ kind: 'triable' }),
+});
+const tables = new Tables({ reveal, toggled: fold });
+const sections: Record<SectionName, { fold: Fold; part: Part<Section> }> = {
+  questions: sectionOf('questions', 'Still to be asked'),
+  ladder: sectionOf('ladder', 'How far the parts go'),
+  curves: sectionOf('curves', 'Curves and the way of the fuel'),
+};
+const { select, onlyOther, element: compared } = comparing();
+const nothing = make('p', { role: 'status' }, 'Working it out...');
+const page = make(
+  'div',
+  { hidden: '' },
+  title,
+  make('h2', {}, 'What is found'),
+  found.element,
+  tries.element,
+  make('h2', {}, 'Figures'),
+  compared,
+  note,
+  make('p', { class: 'hint' }, 'A click or Enter on a figure leads to its field; arrow keys go from figure to figure.'),
+  tables.element,
+  ...Object.values(sections).map(({ fold }) => fold.element),
+);
+main.replaceChildren(nothing, page);
+
+function sectionOf(name: SectionName, heading: string): { fold: Fold; part: Part<Section> } {
+  const own = new Fold(`section-${name}`, heading, (isShut) => fold(name, isShut));
+  return {
+    fold: own,
+    part: new Part(own.body, (section) => sectionContent(section, () => host.postMessage({ kind: 'ask' }))),
+  };
 }
 
-function button(text: string, act: () => void, look = ''): HTMLElement {
-  const element = make('button', { type: 'button', class: look }, text);
-  element.addEventListener('click', act);
-  return element;
-}
-
-const KINDS = { now: '', was: 'before', tried: 'what if' };
-
-function show(figures: Figures, note: string | undefined): void {
-  const focused = document.activeElement?.id;
-  const top = document.documentElement.scrollTop;
-  rows = [];
-  main.replaceChildren(
-    make('h1', {}, `Figures: ${figures.title}`),
-    ...(note ? [make('p', { role: 'status' }, note)] : []),
-    ...findings(figures),
-    tries(figures),
-    compared(),
-    ...figures.topics.flatMap(({ heading, rows: own }) => [make('h2', {}, heading), table(figures, heading, own)]),
-    ...questions(figures),
-    ...plots(figures),
+/** What the figures stand beside, and whether to show all of them. */
+function comparing() {
+  const options = Object.entries(BESIDE).map(([value, text]) => make('option', { value }, text));
+  const select = make('select', { id: 'beside' }, ...options) as HTMLSelectElement;
+  select.addEventListener('change', () => change({ beside: select.value as Beside }));
+  const onlyOther = make('input', { id: 'only', type: 'checkbox' }) as HTMLInputElement;
+  onlyOther.addEventListener('change', () => change({ onlyOther: onlyOther.checked }));
+  const element = make(
+    'p',
+    { class: 'compared' },
+    make('label', {}, 'Show beside each figure how it was in', select),
+    make('label', { class: 'check' }, onlyOther, 'Only those that differ'),
   );
-  highlight();
-  document.documentElement.scrollTop = top;
-  if (focused) document.getElementById(focused)?.focus();
+  return { select, onlyOther, element };
 }
 
-function findings({ findings: found }: Figures): HTMLElement[] {
-  if (found.length === 0) return [make('p', {}, 'Nothing wrong is found.')];
-  const items = found.map(({ severity, message, stages, range }) => {
-    const text = `${message}${stages ? ` (${stages})` : ''}`;
-    const line = button(text, () => host.postMessage({ kind: 'reveal', range }), 'plain');
-    return make('li', {}, make('span', { class: 'severity' }, `${severity} `), line);
-  });
-  return [make('h2', {}, 'Findings'), make('ul', {}, ...items)];
+function show(figures: Figures, told: string | undefined): void {
+  columns = figures.columns;
+  const isComparing = columns.some(({ kind }) => kind !== 'now');
+  title.textContent = figures.title;
+  note.textContent = [told, ...(isComparing ? [differing(figures)] : [])].filter(Boolean).join(' ');
+  note.hidden = note.textContent === '';
+  select.value = state.beside;
+  onlyOther.checked = state.onlyOther;
+  (onlyOther.parentElement as HTMLElement).hidden = !isComparing;
+  found.show(figures.findings);
+  tries.show(state.settings, figures);
+  tables.show(figures, state.shut, isComparing && state.onlyOther);
+  for (const [name, { fold: own }] of Object.entries(sections)) own.set(state.shut.includes(name));
 }
 
-function questions({ questions: asked }: Figures): HTMLElement[] {
-  if (asked.length === 0) return [];
-  const items = asked.map((text) => make('li', {}, text));
-  const ask = button('Answer them one after the other', () => host.postMessage({ kind: 'ask' }));
-  return [make('h2', {}, 'Still to be asked'), make('ul', {}, ...items), ask];
+/** How many figures differ from what stands beside them. */
+function differing({ topics }: Figures): string {
+  const rows = topics.flatMap((topic) => topic.rows);
+  const count = (kind: 'was' | 'tried') =>
+    rows.filter(({ cells }) => cells.some((cell, at) => cell?.isOther && columns[at]?.kind === kind)).length;
+  const has = (kind: 'was' | 'tried') => columns.some((column) => column.kind === kind);
+  const told = (number: number) =>
+    number === 0 ? 'No figure differs' : `${number} ${number === 1 ? 'figure differs' : 'figures differ'}`;
+  return [
+    ...(has('was') ? [`${told(count('was'))} from ${BESIDE[state.beside]}.`] : []),
+    ...(has('tried') ? [`${told(count('tried'))} with what is tried.`] : []),
+  ].join(' ');
 }
 
-function table({ columns }: Figures, heading: string, own: readonly Row[]): HTMLElement {
-  const head = columns.map(({ stage, kind }) =>
-    make('th', { scope: 'col' }, stage, make('span', { class: 'kind' }, KINDS[kind])),
-  );
-  const body = own.map((row) => {
-    const [first] = row.places;
-    const name = first
-      ? button(row.name, () => host.postMessage({ kind: 'reveal', range: first }), 'plain')
-      : document.createTextNode(row.name);
-    const element = make('tr', {}, make('th', { scope: 'row' }, name), ...row.cells.map(cell));
-    rows.push({ element, places: row.places });
-    return element;
-  });
-  const top = make('tr', {}, make('th', { scope: 'col' }, 'figure'), ...head);
-  return make('table', { 'aria-label': heading }, make('thead', {}, top), make('tbody', {}, ...body));
-}
-
-function cell(found: Cell | null): HTMLElement {
-  if (!found) return make('td', {}, '-');
-  const { text, isMissed, isOther, bar } = found;
-  const value = make('span', { class: `${isMissed ? 'missed' : ''} ${isOther ? 'other' : ''}` }, text);
-  const missed = isMissed ? [' (missed)'] : [];
-  if (!bar) return make('td', {}, value, ...missed);
-  const limit = make('span', { class: 'limit' }, bar.limit);
-  const filled = make('span');
-  filled.style.width = `${100 * Math.min(1, Math.max(0, bar.share * LIMIT_AT))}%`;
-  const mark = make('i');
-  mark.style.left = `${100 * LIMIT_AT}%`;
-  return make('td', {}, value, ...missed, make('span', { class: 'bar', 'aria-hidden': 'true' }, filled, mark), limit);
-}
-
-/** Other values to try: a form, what is tried, and what may become of it. */
-function tries({ fields, refusal }: Figures): HTMLElement {
-  const field = make('input', { id: 'field', list: 'fields', required: '' }) as HTMLInputElement;
-  const value = make('input', { id: 'value' }) as HTMLInputElement;
-  const list = make(
-    'datalist',
-    { id: 'fields' },
-    ...fields.map((one) => make('option', { value: one.field }, one.value)),
-  );
-  const present = make('span', { role: 'status' });
-  field.addEventListener('input', () => {
-    const known = fields.find((one) => one.field === field.value);
-    present.textContent = known ? `now ${known.value}` : '';
-  });
-  const form = make(
-    'form',
-    {},
-    make('label', {}, 'Field', field),
-    present,
-    make('label', {}, 'What if it were (nothing: not given)', value),
-    make('button', { id: 'try' }, 'Try it'),
-    list,
-  );
-  form.addEventListener('submit', (event) => {
-    event.preventDefault();
-    const others = state.settings.filter((one) => one.field !== field.value);
-    change({ settings: [...others, { field: field.value, value: value.value }] });
-  });
-  const tried = state.settings.map((one) =>
-    make(
-      'li',
-      {},
-      `${one.field} = ${one.value || 'not given'} `,
-      button('Drop', () => change({ settings: without(one) })),
-    ),
-  );
-  const ends = [
-    button('Write it into the sheet', () => host.postMessage({ kind: 'write' })),
-    ' ',
-    button('Drop all', () => change({ settings: [] })),
-  ];
-  return make(
-    'section',
-    {},
-    make('h2', {}, 'What if'),
-    form,
-    ...(refusal ? [make('p', { role: 'alert', class: 'missed' }, refusal)] : []),
-    ...(tried.length > 0 ? [make('ul', {}, ...tried), make('p', {}, ...ends)] : []),
-  );
-}
-
-function without(setting: Setting): Setting[] {
-  return state.settings.filter((one) => one !== setting);
-}
-
-function compared(): HTMLElement {
-  const choices: [Beside, string][] = [
-    ['nothing', 'nothing'],
-    ['saved', 'the sheet as it is saved'],
-    ['commit', 'the last commit'],
-  ];
-  const select = make('select', { id: 'beside' }, ...choices.map(([value, text]) => make('option', { value }, text)));
-  (select as HTMLSelectElement).value = state.beside;
-  select.addEventListener('change', () => change({ beside: (select as HTMLSelectElement).value as Beside }));
-  return make('p', {}, make('label', {}, 'Show beside each figure how it was in', select));
-}
-
-function plots({ plots: drawn = [] }: Figures): HTMLElement[] {
-  const toggle = button(state.plots ? 'Hide the curves' : 'Show the curves', () => change({ plots: !state.plots }));
-  toggle.id = 'plots';
-  const figures = drawn.map(({ svg, caption }) => {
-    const picture = new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement;
-    return make('figure', {}, document.importNode(picture, true), make('figcaption', {}, caption));
-  });
-  return [make('h2', {}, 'Curves'), toggle, ...figures];
+function fold(name: string, isShut: boolean): void {
+  const others = state.shut.filter((one) => one !== name);
+  change({ shut: isShut ? [...others, name] : others });
 }
 
 function change(part: Partial<State>): void {
   state = { ...state, ...part };
   host.setState(state);
-  const { settings, beside, plots: wanted } = state;
-  host.postMessage({ kind: 'state', settings, beside, plots: wanted });
+  const { uri, ...rest } = state;
+  host.postMessage({ kind: 'state', state: rest });
 }
 
-/** Marks the rows whose innermost field holds the cursor. */
-function highlight(): void {
-  const holding = rows.flatMap(({ places }) => places.filter(holds));
-  const lines = ({ start, end }: Range) => end.line - start.line;
-  const least = Math.min(...holding.map(lines));
-  for (const { element, places } of rows) {
-    const isHere = places.some((place) => holds(place) && lines(place) === least);
-    element.classList.toggle('here', isHere);
-    if (isHere) element.setAttribute('aria-current', 'true');
-    else element.removeAttribute('aria-current');
+function take(message: ToPanel): void {
+  if (message.kind === 'cursor') tables.moveCursor(message);
+  else if (message.kind === 'triable') tries.offer(message.fields);
+  else if (message.kind === 'section') sections[message.name].part.show(message.section);
+  else {
+    page.hidden = message.kind === 'nothing';
+    nothing.hidden = !page.hidden;
+    if (message.kind === 'nothing') nothing.textContent = message.text;
+    else {
+      state = message.state;
+      host.setState(state);
+      show(message.figures, message.note);
+    }
   }
 }
 
-function holds({ start, end }: Range): boolean {
-  if (!cursor) return false;
-  const isAfter = cursor.line > start.line || (cursor.line === start.line && cursor.character >= start.character);
-  return isAfter && (cursor.line < end.line || (cursor.line === end.line && cursor.character <= end.character));
-}
-
-window.addEventListener('message', ({ data }: MessageEvent<ToPanel>) => {
-  if (data.kind === 'nothing') main.replaceChildren(make('p', { role: 'status' }, data.text));
-  else if (data.kind === 'cursor') {
-    cursor = data;
-    highlight();
-  } else {
-    state = data.state;
-    host.setState(state);
-    show(data.figures, data.note);
-  }
-});
+window.addEventListener('message', ({ data }: MessageEvent<ToPanel>) => keepingFocus(() => take(data)));
 host.postMessage({ kind: 'ready' });

@@ -12,11 +12,28 @@ import {
   window,
   workspace,
 } from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
-import type { Beside, Figures, FromPanel, State, ToPanel } from '../panel/messages.ts';
+import type { LanguageClient, WorkspaceEdit } from 'vscode-languageclient/node';
+import {
+  type Beside,
+  beginning,
+  type Figures,
+  type FromPanel,
+  type Range as Place,
+  type Section,
+  type SectionName,
+  type State,
+  type ToPanel,
+  type Triable,
+} from '../panel/messages.ts';
 import { atLastCommit, gitIfOn, NOT_IN_COMMIT } from './git.ts';
 
 const VIEW = 'buildSheet.figures';
+
+/** How long what an edit does to the diagnostics is waited for, in ms: they stay away where they are the same. */
+const NO_NEWS = 150;
+
+/** What takes longer than the figures, in the order in which it is worked out. */
+const SECTIONS: readonly SectionName[] = ['questions', 'curves', 'ladder'];
 
 /** Shows the figures of the active sheet beside it; the panel comes back with what was tried when the window is loaded again. */
 export function figuresPanel(context: ExtensionContext, client: () => LanguageClient | undefined): Disposable {
@@ -35,11 +52,11 @@ export function figuresPanel(context: ExtensionContext, client: () => LanguageCl
       if (shown) return shown.reveal(editor?.document);
       if (!editor) return void window.showInformationMessage('Open a build sheet first.');
       const panel = window.createWebviewPanel(VIEW, 'Figures', { viewColumn: ViewColumn.Beside, preserveFocus: true });
-      take(panel, { uri: editor.document.uri.toString(), settings: [], beside: 'nothing', plots: false });
+      take(panel, { ...beginning, uri: editor.document.uri.toString() });
     }),
     window.registerWebviewPanelSerializer(VIEW, {
       deserializeWebviewPanel: async (panel: WebviewPanel, state: State | undefined) =>
-        take(panel, { uri: '', settings: [], beside: 'nothing', plots: false, ...state }),
+        take(panel, { ...beginning, ...state }),
     }),
   );
 }
@@ -52,6 +69,7 @@ function sheetEditor(editor: TextEditor | undefined): TextEditor | undefined {
 class FiguresPanel implements Disposable {
   private readonly following: Disposable;
   private turn = 0;
+  private due: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
     private readonly panel: WebviewPanel,
@@ -66,6 +84,11 @@ class FiguresPanel implements Disposable {
       languages.onDidChangeDiagnostics(({ uris }) => {
         if (uris.some((uri) => uri.toString() === this.state.uri)) this.update();
       }),
+      workspace.onDidChangeTextDocument(({ document }) => {
+        if (document.uri.toString() !== this.state.uri) return;
+        clearTimeout(this.due);
+        this.due = setTimeout(() => this.update(), NO_NEWS);
+      }),
       window.onDidChangeActiveTextEditor((editor) => this.follow(sheetEditor(editor)?.document)),
       window.onDidChangeTextEditorSelection(({ textEditor }) => this.tellCursor(textEditor)),
       workspace.onDidSaveTextDocument(({ uri }) => {
@@ -79,6 +102,8 @@ class FiguresPanel implements Disposable {
   }
 
   dispose(): void {
+    clearTimeout(this.due);
+    this.turn++;
     this.following.dispose();
   }
 
@@ -98,9 +123,9 @@ class FiguresPanel implements Disposable {
     else if (message.kind === 'ask') await this.ask();
     else if (message.kind === 'write') await this.write();
     else if (message.kind === 'reveal') await this.show(message.range);
+    else if (message.kind === 'triable') await this.tellTriable();
     else {
-      const { settings, beside, plots } = message;
-      this.state = { ...this.state, settings, beside, plots };
+      this.state = { ...this.state, ...message.state };
       await this.update();
     }
   }
@@ -109,24 +134,40 @@ class FiguresPanel implements Disposable {
     this.panel.webview.postMessage(message);
   }
 
-  private async update(): Promise<void> {
-    const turn = ++this.turn;
+  /** Asks the server about the sheet that is shown; nothing where there is no answer. */
+  private async asked<Answer>(method: string, params: object = {}): Promise<Answer | undefined> {
     const client = this.client();
-    const { uri, settings, beside, plots } = this.state;
+    if (!client?.isRunning()) return undefined;
+    const textDocument = { uri: client.code2ProtocolConverter.asUri(Uri.parse(this.state.uri)) };
+    const answer = await client.sendRequest<Answer | null>(method, { textDocument, ...params }).catch(() => null);
+    return answer ?? undefined;
+  }
+
+  /** Shows the sheet as it is now: its figures, then what takes longer, unless there is something newer to show meanwhile. */
+  private async update(): Promise<void> {
+    clearTimeout(this.due);
+    const turn = ++this.turn;
+    const { uri, settings, beside, shut } = this.state;
     const document = await workspace.openTextDocument(Uri.parse(uri)).then(undefined, () => undefined);
-    if (!client?.isRunning() || !document) return this.say({ kind: 'nothing', text: 'Open a build sheet.' });
+    if (turn !== this.turn || !this.panel.visible) return;
+    if (!document || !this.client()?.isRunning()) return this.say({ kind: 'nothing', text: 'Open a build sheet.' });
     const before = await earlier(document, beside);
-    const params = { textDocument: { uri: client.code2ProtocolConverter.asUri(document.uri) }, settings, plots };
-    const found = await client
-      .sendRequest<Figures | null>('buildSheet/figures', {
-        ...params,
-        ...('text' in before && { before: before.text }),
-      })
-      .catch(() => null);
-    if (turn !== this.turn || !found) return;
-    this.say({ kind: 'figures', state: this.state, figures: found, ...('note' in before && { note: before.note }) });
+    const asked = { settings, shut, ...('text' in before && { before: before.text }) };
+    const figures = await this.asked<Figures>('buildSheet/figures', asked);
+    if (turn !== this.turn || !figures) return;
+    this.say({ kind: 'figures', state: this.state, figures, ...('note' in before && { note: before.note }) });
     const editor = window.visibleTextEditors.find((one) => one.document === document);
     if (editor) this.tellCursor(editor);
+    for (const name of SECTIONS.filter((one) => !shut.includes(one))) {
+      const section = await this.asked<Section>('buildSheet/figuresSection', { section: name });
+      if (turn !== this.turn) return;
+      if (section) this.say({ kind: 'section', name, section });
+    }
+  }
+
+  private async tellTriable(): Promise<void> {
+    const fields = await this.asked<readonly Triable[]>('buildSheet/triable');
+    if (fields) this.say({ kind: 'triable', fields });
   }
 
   private tellCursor({ document, selection }: TextEditor): void {
@@ -134,7 +175,7 @@ class FiguresPanel implements Disposable {
     this.say({ kind: 'cursor', line: selection.active.line, character: selection.active.character });
   }
 
-  private async show({ start, end }: Figures['findings'][number]['range']): Promise<TextEditor> {
+  private async show({ start, end }: Place): Promise<TextEditor> {
     const uri = Uri.parse(this.state.uri);
     const open = window.visibleTextEditors.find(({ document }) => document.uri.toString() === this.state.uri);
     const selection = new Range(
@@ -152,13 +193,8 @@ class FiguresPanel implements Disposable {
   }
 
   private async write(): Promise<void> {
-    const client = this.client();
-    if (!client) return;
-    const { uri, settings } = this.state;
-    const textDocument = { uri: client.code2ProtocolConverter.asUri(Uri.parse(uri)) };
-    const edit = await client.protocol2CodeConverter.asWorkspaceEdit(
-      await client.sendRequest('buildSheet/whatIf', { textDocument, settings }),
-    );
+    const answer = await this.asked<WorkspaceEdit>('buildSheet/whatIf', { settings: this.state.settings });
+    const edit = await this.client()?.protocol2CodeConverter.asWorkspaceEdit(answer);
     if (edit && (await workspace.applyEdit(edit))) {
       this.state = { ...this.state, settings: [] };
       await this.update();

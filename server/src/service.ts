@@ -10,7 +10,7 @@ import { type Completion, completionsAt } from './features/completion.ts';
 import { type Diagnosis, problemDiagnoses, sheetDiagnoses } from './features/diagnostics.ts';
 import { type Extraction, extractionsAt } from './features/extract-part.ts';
 import { fieldUses } from './features/field-uses.ts';
-import { type FiguresPanel, figuresPanel, type PanelPlot, panelPlots } from './features/figures-panel.ts';
+import { type FiguresPanel, figuresPanel } from './features/figures-panel.ts';
 import { type Fold, foldsOf } from './features/folding.ts';
 import { type Hint, hintsIn } from './features/hints.ts';
 import { houseFaultDiagnoses } from './features/house-faults.ts';
@@ -21,6 +21,7 @@ import type { NamedText } from './features/names/name-kind.ts';
 import { linkedAt, nameAt, type Renaming, renamed } from './features/names/names.ts';
 import { neededAt } from './features/needs-here.ts';
 import { newCatalogFor } from './features/new-catalog.ts';
+import { type PanelDrawing, panelCurves, panelLadder } from './features/panel-drawings.ts';
 import { type PickList, pickList, pickListOfAll, slotUnder } from './features/part-choice.ts';
 import { partPage } from './features/part-hover.ts';
 import { type PartId, partIdAt, partIdsIn } from './features/part-ids.ts';
@@ -32,6 +33,7 @@ import { type Starting, startingOf } from './features/starting.ts';
 import { type OutlineItem, outlineOf } from './features/symbols.ts';
 import { withQuestions } from './features/title-hover.ts';
 import { problemsTold, type Told, toldOf } from './features/told.ts';
+import { type Triable, triableFields } from './features/triable.ts';
 import { type StageVerdicts, stageVerdictsOf, type Verdict, verdictOf } from './features/verdict.ts';
 import { type Setting, setOtherwise, type Tried, triedWith } from './features/what-if.ts';
 import { type Work, workAt } from './features/work.ts';
@@ -73,6 +75,9 @@ export type LookedInto = { diagnoses: Diagnosis[]; faults: readonly Fault[]; nam
 
 /** The figures for a panel, and why other values cannot be tried, where they cannot. */
 export type FiguresShown = FiguresPanel & { refusal?: string };
+
+/** What figures are to be shown beside, and which topics are shut. */
+export type FiguresAsked = { before?: string | undefined; settings?: readonly Setting[]; shut?: readonly string[] };
 
 /**
  * What the product can do with the open texts of its workspace, as plain data and UTF-16 offsets. Each version of a text
@@ -158,21 +163,38 @@ export class Service {
     return set && 'edits' in set ? set.edits : [];
   }
 
-  /** The figures of a sheet for a panel beside it, with those of an earlier text of it and of other values. */
-  figures(uri: string, before?: string, settings: readonly Setting[] = []): FiguresShown | undefined {
+  /**
+   * The figures of a sheet for a panel beside it, with those of an earlier text of it and of other values; of topics that are
+   * `shut`, the heading alone.
+   */
+  figures(uri: string, { before, settings = [], shut }: FiguresAsked = {}): FiguresShown | undefined {
+    const text = this.workspace.get(uri);
     const trial = this.trial(uri);
-    if (!trial) return undefined;
+    if (!text || !trial) return undefined;
     const { checked, read } = trial;
-    const was = before === undefined ? undefined : checkSheet(read(before), checked.house, checked, this.rules);
+    const was = before === undefined ? undefined : this.texts.earlier(text, before);
     const set = settings.length > 0 ? setOtherwise(checked, settings, read, this.rules) : undefined;
     const tried = set && 'checked' in set ? set.checked : undefined;
-    return { ...figuresPanel(checked, was, tried), ...(set && 'refusal' in set && { refusal: set.refusal }) };
+    const panel = figuresPanel(checked, { was, tried }, shut);
+    return { ...panel, ...(set && 'refusal' in set && { refusal: set.refusal }) };
   }
 
-  /** The report's curves and drawings of a sheet. */
-  plots(uri: string): PanelPlot[] {
+  /** The report's curves of a sheet, with the way of the fuel. */
+  curves(uri: string): PanelDrawing[] {
     const checked = this.checkedAt(uri);
-    return checked ? panelPlots(checked) : [];
+    return checked ? panelCurves(checked) : [];
+  }
+
+  /** How far the parts of a sheet go, as the report draws it. */
+  *ladder(uri: string): Steps<PanelDrawing[]> {
+    const checked = this.checkedAt(uri);
+    return checked ? panelLadder(checked, yield* headroomOf(checked, this.rules)) : [];
+  }
+
+  /** The fields of a sheet another value can be tried for. */
+  triable(uri: string): Triable[] {
+    const checked = this.checkedAt(uri);
+    return checked ? triableFields(checked) : [];
   }
 
   /** Every figure of a sheet as a line of text. */

@@ -2,17 +2,27 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Range } from 'vscode-languageserver';
 import { Client } from './client.ts';
 
-type Cell = { text: string; isMissed: boolean; isOther: boolean; bar?: { share: number; limit: string } } | null;
+type Cell = {
+  text: string;
+  isMissed: boolean;
+  isOther: boolean;
+  bar?: { share: number; low: number; high: number; limit: string };
+} | null;
 type Figures = {
   title: string;
   version: number;
   columns: { stage: string; kind: string }[];
-  topics: { heading: string; rows: { figure: string; places: Range[]; cells: Cell[] }[] }[];
+  places: Range[];
+  topics: { heading: string; rows: { figure: string; places: number[]; cells: Cell[] }[] }[];
   findings: { message: string; range: Range }[];
-  fields: { field: string; value: string }[];
+  tried?: { found: string[]; gone: string[] };
   refusal?: string;
-  plots?: { svg: string }[];
 };
+type Section = {
+  questions?: { texts: string[]; left: number };
+  drawings?: { svg: string; caption: string; numbers: { head: string[]; rows: string[][] } }[];
+};
+type Triable = { field: string; value: string; choices: string[] };
 
 const WAGON = `format: 2
 title: <img src=x onerror=alert(1)>
@@ -37,9 +47,9 @@ afterAll(async () => {
   await client.stop();
 });
 
-async function opened(): Promise<string> {
+async function opened(text = WAGON): Promise<string> {
   const uri = `file:///shop/figures-${number++}.build.yaml`;
-  await client.open(uri, WAGON);
+  await client.open(uri, text);
   return uri;
 }
 
@@ -57,9 +67,31 @@ describe('the figures beside a sheet', () => {
     expect(second).toMatchObject({ isMissed: true });
     expect(second?.bar?.share).toBeGreaterThan(1);
     const row = found.topics.flatMap(({ rows }) => rows).find(({ figure }) => figure === 'duty-peak-power');
-    expect(row?.places[0]?.start).toEqual(client.rangeOf(uri, 'injectors:').start);
-    expect(found.fields).toContainEqual({ field: FLOW, value: '80 lb/h' });
+    expect(found.places[row?.places[0] ?? -1]?.start).toEqual(client.rangeOf(uri, 'injectors:').start);
     expect(found.findings.length).toBeGreaterThan(0);
+  });
+
+  it('show the way over a tolerance, and of a topic that is shut the heading alone', async () => {
+    const uri = await opened(WAGON.replace('80 lb/h', '80 +/- 4 lb/h'));
+    const heading = 'Throttle body and injectors';
+    const [cell] = cellsOf(await asked(uri), 'duty-peak-power');
+    const { low = 0, share = 0, high = 0 } = cell?.bar ?? {};
+    expect([low < share, share < high]).toEqual([true, true]);
+    const { topics } = await asked(uri, { shut: [heading] });
+    expect(topics.find((topic) => topic.heading === heading)?.rows).toEqual([]);
+    expect(topics.find((topic) => topic.heading === 'Fuel supply')?.rows.length).toBeGreaterThan(0);
+  });
+
+  it('lead to a field that a stage changes', async () => {
+    const change = ', changes: { throttle-body: { injectors: { static-flow: 120 lb/h } } } }';
+    const uri = await opened(
+      WAGON.replace('power: 600 hp, induction: natural }', `power: 600 hp, induction: natural${change}`),
+    );
+    const { topics, places } = await asked(uri);
+    const row = topics.flatMap(({ rows }) => rows).find(({ figure }) => figure === 'injector-flow');
+    const starts = row?.places.map((place) => places[place]?.start);
+    expect(starts).toContainEqual(client.rangeOf(uri, 'static-flow: 120').start);
+    expect(starts).toContainEqual(client.rangeOf(uri, 'static-flow: 80').start);
   });
 
   it('stand beside those with other values, and the text stays as it is until they are written', async () => {
@@ -72,6 +104,7 @@ describe('the figures beside a sheet', () => {
     expect(found.columns.map(({ kind }) => kind)).toEqual(['now', 'tried', 'now', 'tried']);
     const [now, tried] = cellsOf(found, 'injector-flow');
     expect([now?.isOther, tried?.isOther]).toEqual([false, true]);
+    expect(found.tried?.gone.join()).toContain('injectors need');
     expect(client.text(uri)).toBe(WAGON);
     const edit = await client.request<object>('buildSheet/whatIf', { uri }, { settings });
     await client.apply({ title: 'write', edit });
@@ -93,10 +126,33 @@ describe('the figures beside a sheet', () => {
     expect(cellsOf(found, 'demand-by-power')[1]?.isOther).toBe(false);
   });
 
-  it('come with the curves of the report, in which no text of the user is markup', async () => {
-    const { plots = [] } = await asked(await opened(), { plots: true });
-    expect(plots.length).toBeGreaterThan(0);
-    expect(plots.some(({ svg }) => /<script|<img|onerror=/.test(svg))).toBe(false);
+  it('come with the drawings of the report and their numbers, in which no text of the user is markup', async () => {
+    const uri = await opened();
+    for (const section of ['curves', 'ladder']) {
+      const { drawings = [] } = await client.request<Section>('buildSheet/figuresSection', { uri }, { section });
+      expect(drawings.length).toBeGreaterThan(0);
+      expect(drawings.some(({ svg }) => /<script|<img|onerror=/.test(svg))).toBe(false);
+      for (const { numbers } of drawings) for (const row of numbers.rows) expect(row.length).toBe(numbers.head.length);
+    }
+  });
+
+  it('come with what to ask next', async () => {
+    const { questions } = await client.request<Section>(
+      'buildSheet/figuresSection',
+      { uri: await opened() },
+      { section: 'questions' },
+    );
+    expect(questions?.texts.length).toBe(8);
+    expect(questions?.left).toBeGreaterThan(0);
+  });
+
+  it('tell which fields another value can be tried for, with what they are and can be', async () => {
+    const fields = await client.request<Triable[]>('buildSheet/triable', { uri: await opened() });
+    expect(fields).toContainEqual({ field: FLOW, value: '80 lb/h', choices: [] });
+    expect(fields).toContainEqual({ field: 'stages.first summer.power', value: '245 hp', choices: [] });
+    expect(fields).toContainEqual({ field: 'site.altitude', value: '', choices: [] });
+    expect(fields.find(({ field }) => field === 'fuel.grade')?.choices).toContain('e85');
+    expect(new Set(fields.map(({ field }) => field)).size).toBe(fields.length);
   });
 
   it('are nothing for what is no sheet', async () => {

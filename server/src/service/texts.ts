@@ -25,6 +25,7 @@ type Memory = {
   reader: Reader<BuildSheet>;
   sheet: Sheet;
   checked?: { of: Sheet; taken: number; check: Checked };
+  earlier?: Checked;
 };
 
 /** What is known of an open catalog. */
@@ -115,6 +116,18 @@ export class Texts {
     const check = checkSheet(memory.sheet, house, checked?.check, this.rules);
     memory.checked = { of: memory.sheet, taken: stocktaking, check };
     return check;
+  }
+
+  /** Another text of a sheet, such as an earlier one, checked as if it stood there; the last one asked for is kept. */
+  earlier(text: OpenText, before: string): Checked {
+    const now = this.checked(text);
+    if (before === now.sheet.text) return now;
+    const memory = this.memory(text);
+    const { earlier } = memory;
+    const isSame = earlier?.sheet.text === before && ofFolder(earlier.house) === ofFolder(now.house);
+    if (isSame && isUpToDate(earlier.sheet)) return earlier;
+    memory.earlier = checkSheet(this.trying(text)(before), ofFolder(now.house), now, this.rules);
+    return memory.earlier;
   }
 
   private catalog(text: OpenText): Sheet<CatalogValues> {
