@@ -166,9 +166,15 @@ class TopicTable {
 function cell(found: Cell | null): HTMLElement {
   if (!found) return make('td', {}, '-');
   const { text, isMissed, isOther, bar } = found;
-  const value = make('span', { class: `${isMissed ? 'missed' : ''} ${isOther ? 'other' : ''}`.trim() }, text);
+  const look = ['value', ...(isMissed ? ['missed'] : []), ...(isOther ? ['other'] : [])].join(' ');
+  const value = make('span', { class: look }, ...raised(text));
   const said = [...(isMissed ? [' (missed)'] : []), ...(isOther ? [heard(' (differs)')] : [])];
   return make('td', {}, value, ...said, ...(bar ? barOf(bar, isMissed) : []));
+}
+
+/** A text with the exponents of its units raised. */
+function raised(text: string): (Node | string)[] {
+  return text.split(/\^(\d)(?!\d)/).map((part, at) => (at % 2 === 1 ? make('sup', {}, part) : part));
 }
 
 /** A thin bar: how much of the limit is taken, over its tolerance, with a mark where the limit stands. */

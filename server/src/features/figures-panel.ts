@@ -6,7 +6,7 @@ import { lastingIdentity } from '../checking/identity.ts';
 import type { Severity } from '../checking/rule.ts';
 import { cellOf, type FigureCell } from '../report/model.ts';
 import { unitsIn } from '../sheet/house.ts';
-import { echo } from '../text/echo.ts';
+import { echo, quoted } from '../text/echo.ts';
 import type { Range } from '../text/place.ts';
 import { against } from '../units/digits.ts';
 import { formatGiven, formatValue, type Units, unitFor } from '../units/format.ts';
@@ -116,18 +116,20 @@ function findingsOf({ findings, plan, sheet }: Checked): FoundLine[] {
   }));
   return [
     ...problems,
-    ...findings.map(({ severity, message, stages, range }) => ({
-      severity,
-      message,
-      stages: namesOf(stages, plan),
-      range,
+    ...findings.map((finding) => ({
+      severity: finding.severity,
+      message: finding.message,
+      stages: namesOf(finding, plan),
+      range: finding.range,
     })),
   ];
 }
 
-function namesOf(stages: readonly number[], plan: Checked['plan']): string {
+/** The stages a finding holds in, where that is not all of them and the message does not say it. */
+function namesOf({ stages, message }: Checked['findings'][number], plan: Checked['plan']): string {
   if (stages.length === plan.length) return '';
-  return stages.map((stage) => echo(plan[stage]?.name ?? '', 40)).join(', ');
+  const names = stages.map((stage) => plan[stage]?.name ?? '');
+  return names.every((name) => message.includes(quoted(name))) ? '' : names.map((name) => echo(name, 40)).join(', ');
 }
 
 /** What is found with other values and not as the sheet is, and the other way round. */
@@ -139,9 +141,9 @@ function foundOnlyIn(one: Checked, other: Checked): string[] {
   const known = new Set(other.findings.map((finding) => identityIn(other, finding)));
   return one.findings
     .filter((finding) => !known.has(identityIn(one, finding)))
-    .map(({ severity, message, stages }) => {
-      const names = namesOf(stages, one.plan);
-      return `${severity}: ${message}${names ? ` (${names})` : ''}`;
+    .map((finding) => {
+      const names = namesOf(finding, one.plan);
+      return `${finding.severity}: ${finding.message}${names ? ` (${names})` : ''}`;
     });
 }
 
