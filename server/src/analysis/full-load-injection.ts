@@ -8,6 +8,7 @@ import {
   requiredStaticFlow as requiredStaticFlowOf,
   staticFlow,
 } from '../engineering/injectors.ts';
+import { type TorqueCurve, torqueAt } from '../engineering/torque-curve.ts';
 import { formatValue } from '../units/format.ts';
 import { sitePressure } from './air.ts';
 import { boost } from './boost.ts';
@@ -28,6 +29,7 @@ import {
 import { injectorDemand } from './nitrous.ts';
 import { choose, constant, fact, figure } from './node.ts';
 import { railAtInjectors } from './supply.ts';
+import { measuredTorque } from './torque.ts';
 
 /** Any air pressure, Pa: only differences from it count. */
 const STANDARD = 101325;
@@ -135,14 +137,30 @@ export const dutyAtRedline = figure({
 /** Steps of the speed range at which the duty is computed. */
 const SPEEDS = 8;
 
-/** Duty at some speeds from idle to redline, torque flat up to peak power and fuel flat beyond. */
+/** Fuel at full load at a speed over that at peak power: by the torque curve; torque flat up to peak power without one. */
+function fuelShare(speed: number, peakPowerSpeed: number, curve: TorqueCurve | undefined): number {
+  if (speed >= peakPowerSpeed) return 1;
+  const share = speed / peakPowerSpeed;
+  return curve ? (share * torqueAt(curve, speed).torque) / torqueAt(curve, peakPowerSpeed).torque : share;
+}
+
+/** Duty at some speeds from idle to redline, fuel flat beyond peak power. */
 export const dutyOverSpeed = fact({
   id: 'duty-over-speed',
-  from: { demandPerInjector, injectorFlow, deadTime, idleSpeed, peakPowerSpeed, redline, pulsesPerCycle },
+  from: {
+    demandPerInjector,
+    injectorFlow,
+    deadTime,
+    idleSpeed,
+    peakPowerSpeed,
+    redline,
+    pulsesPerCycle,
+    measuredTorque,
+  },
   compute: (v) =>
     Array.from({ length: SPEEDS + 1 }, (_, step) => {
       const speed = v.idleSpeed + ((v.redline - v.idleSpeed) * step) / SPEEDS;
-      const fuel = v.demandPerInjector * Math.min(1, speed / v.peakPowerSpeed);
+      const fuel = v.demandPerInjector * fuelShare(speed, v.peakPowerSpeed, v.measuredTorque);
       return { speed, duty: duty(fuel, injection(v.injectorFlow, v.deadTime, speed, v.pulsesPerCycle)) };
     }),
 });
@@ -152,15 +170,21 @@ export const highestDuty = figure({
   symbol: 'D_max',
   name: 'highest duty cycle over the whole speed range at full load',
   dimension: 'ratio',
-  formula: 'max of m_i min(1, N / N_p) / m_s + t_d k N / 2 from N_i to N_r',
-  source: 'kinematics; torque flat up to peak power and fuel flat beyond: common practice',
+  formula: ({ measuredTorque }) =>
+    measuredTorque
+      ? 'max of m_i a / m_s + t_d k N / 2 from N_i to N_r, a = T N / (T_p N_p) up to N_p, 1 beyond'
+      : 'max of m_i min(1, N / N_p) / m_s + t_d k N / 2 from N_i to N_r',
+  source: ({ measuredTorque }) =>
+    measuredTorque
+      ? 'kinematics; fuel by the torque curve up to peak power and flat beyond: common practice'
+      : 'kinematics; torque flat up to peak power and fuel flat beyond: common practice',
   home: BRIEF,
   notes: ({ dutyOverSpeed }) => [
     dutyOverSpeed
       .map(({ speed, duty }) => `${formatValue(speed, 'rotational-speed', 'us')} ${formatValue(duty, 'ratio', 'us')}`)
       .join(', '),
   ],
-  from: { dutyOverSpeed },
+  from: { dutyOverSpeed, measuredTorque },
   compute: ({ dutyOverSpeed }) => Math.max(...dutyOverSpeed.map(({ duty }) => duty)),
 });
 

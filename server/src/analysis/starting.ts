@@ -11,7 +11,7 @@ import {
 } from '../engineering/part-load.ts';
 import { alcoholExcess, coldFuel, crankingFuel } from '../engineering/starting.ts';
 import { startingAdvance, startingTiming } from '../engineering/timing.ts';
-import { type TorqueCurve, torqueAt } from '../engineering/torque-curve.ts';
+import { torqueAt } from '../engineering/torque-curve.ts';
 import { sitePressure } from './air.ts';
 import { engineBuild } from './believable-power.ts';
 import { intakePressure } from './boost.ts';
@@ -27,6 +27,7 @@ import { injectorCount, pulsesPerCycle } from './injectors.ts';
 import { limitedSparkOverSpeed } from './knock.ts';
 import { fact, optional } from './node.ts';
 import { stagePower } from './power.ts';
+import { measuredTorque } from './torque.ts';
 
 /** A point of the map to start from: speed, rev/s, absolute manifold pressure, Pa, spark in degrees before top dead center. */
 export type StartingPoint = {
@@ -73,9 +74,10 @@ export const startingMap = fact({
     fullAdvance,
     limitedSpark,
     engineBuild,
+    measuredTorque,
   },
   compute: (v): StartingPoint[] => {
-    const curve: TorqueCurve = { power: v.stagePower, peakPowerSpeed: v.peakPowerSpeed };
+    const curve = v.measuredTorque ?? { power: v.stagePower, peakPowerSpeed: v.peakPowerSpeed };
     const torqueAtPeak = torqueAt(curve, v.peakPowerSpeed).torque;
     const exhaust = Math.max(EXHAUST * v.sitePressure, v.induction === 'turbo' ? v.intakePressure : 0);
     const part = (full: number, manifoldPressure: number) =>

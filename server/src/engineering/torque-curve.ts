@@ -22,9 +22,10 @@ export type TorqueCurve = { readonly points: Curve } | { readonly power: number;
  * @throws RangeError with fewer than two points, speeds not rising, or a torque not above zero
  */
 export function torqueCurveOf(points: readonly { speed: number; torque: number }[]): TorqueCurve {
-  for (const { speed, torque } of points) {
+  for (const [i, { speed, torque }] of points.entries()) {
     positive(speed, 'A speed of the torque curve');
     positive(torque, 'A torque of the torque curve');
+    if (speed <= (points[i - 1]?.speed ?? 0)) throw new RangeError('The speeds of the torque curve must rise.');
   }
   return {
     points: pchip(
