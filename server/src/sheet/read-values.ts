@@ -9,7 +9,7 @@ import { kept } from './kept.ts';
 import { movedProblem } from './moved.ts';
 import type { Part } from './part.ts';
 import type { Problem } from './problem.ts';
-import type { FieldSchema, Path } from './schema.ts';
+import { child, type FieldSchema, type Path } from './schema.ts';
 
 /**
  * The typed values of a sheet without the invalid fields, what is wrong with its quantities, and the paths of the fields
@@ -94,7 +94,7 @@ class Reading {
 
   private list(entry: Entry): unknown {
     const read = entry.children.map((item) => this.value(item));
-    const isTable = entry.children.every((item) => item.kind === 'list');
+    const isTable = entry.schema && child(entry.schema, 0)?.type === 'array';
     const isPoint = Array.isArray(entry.schema?.items);
     if (isTable || isPoint) return read.some((item) => item === undefined) ? undefined : read;
     const holdsMaps = entry.children.some((item) => item.kind === 'map');

@@ -428,12 +428,15 @@ describe('the values of a sheet', () => {
     expect(values.engine?.cylinders).toBe(8);
   });
 
-  it('leave out a whole table of which one part is wrong', () => {
-    const { values } = read(
-      'format: 1\nfuel-system: { pump: { flow-at: [[40 psi, 270 L/h], [60 psi, 225 psi], [75 psi, 180 L/h]] } }\n',
-    );
-    expect(values['fuel-system']?.pump).toEqual({});
-  });
+  it.each(['[60 psi, 225 psi]', '{ 60 psi: 225 L/h }', ':[60 psi, 225 L/h]', '225 L/h'])(
+    'leave out a whole table of which one part is wrong: %s',
+    (point) => {
+      const { values } = read(
+        `format: 1\nfuel-system: { pump: { flow-at: [[40 psi, 270 L/h], ${point}, [75 psi, 180 L/h]] } }\n`,
+      );
+      expect(values['fuel-system']?.pump).toEqual({});
+    },
+  );
 });
 
 describe('a repair of a problem', () => {
