@@ -1,6 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { dutyOverSpeed } from '../../../server/src/analysis/full-load-injection.ts';
+import {
+  demandPerInjector,
+  dutyOverSpeed,
+  highestDuty,
+  injectorFlow,
+} from '../../../server/src/analysis/full-load-injection.ts';
 import { deadTime } from '../../../server/src/analysis/injectors.ts';
 import { startingMap } from '../../../server/src/analysis/starting.ts';
 import { powerByCurve } from '../../../server/src/analysis/torque.ts';
@@ -49,4 +54,12 @@ it('the efficiency to start from follows the curve at full load', () => {
       .at(-1)?.efficiency ?? Number.NaN;
   const line = 'torque-curve: [[700 rpm, 300 lbf ft], [5400 rpm, 206 lbf ft]]';
   expect(full(line, 2500) / full(line, 4500)).toBeCloseTo(264 / 224, 2);
+});
+
+it('the highest duty is where the curve makes the most power', () => {
+  // 400 lbf ft at 700 rpm, 50 at 5,400, a straight line: 225 at 3,050 rpm, 87.234 at 4,900, 1.6055 times the power
+  const stage = stageOf('torque-curve: [[700 rpm, 400 lbf ft], [5400 rpm, 50 lbf ft]]');
+  const opening = (stage?.know(deadTime) ?? Number.NaN) * (3050 / 60);
+  const fuel = (stage?.know(demandPerInjector) ?? Number.NaN) / (stage?.know(injectorFlow) ?? Number.NaN);
+  expect(stage?.know(highestDuty)).toBeCloseTo(1.6055 * fuel + opening, 4);
 });
