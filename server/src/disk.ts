@@ -200,7 +200,7 @@ async function bytesOf(handle: FileHandle, size: number): Promise<Uint8Array> {
 function refusalOf(found: Stats, mostBytes: number): string | undefined {
   if (!found.isFile()) return 'it is not a regular file.';
   if (found.size <= mostBytes) return undefined;
-  return `it is larger than ${mostBytes / 1000} kB, which such a file never is.`;
+  return `it is larger than ${mostBytes / 1000} kB, the most that is read of such a file.`;
 }
 
 function stampOf({ mtimeMs, ctimeMs, size, ino }: Stats): string {

@@ -6,6 +6,8 @@ import { type Dimension, dimensions, findUnit, type Unit } from '../units/units.
 const MOST_CHARACTERS = 8_000_000;
 const MOST_ROWS = 200_000;
 const MOST_COLUMNS = 500;
+/** Most rows among which the headings are the first that is not empty. */
+const MOST_LEADING = 50;
 
 /** A column of a log as the sheet names it: its heading, with its unit behind `in` where the heading does not say it. */
 export type NamedColumn = { heading: string; dimension: Dimension };
@@ -16,8 +18,8 @@ export type LogTable<Name extends string> = {
   rows: readonly { line: number; values: Partial<Record<Name, number>> }[];
 };
 
-/** Why a log cannot be read, in one plain sentence. */
-export type LogRefusal = { refused: string };
+/** Why a log cannot be read, in one plain sentence, and the named column that is to blame, if one is. */
+export type LogRefusal<Name extends string> = { refused: string; column?: Name };
 
 /** Units that go without saying where neither heading nor sheet has one. */
 const USUAL: Partial<Record<Dimension, string>> = {
@@ -35,16 +37,36 @@ const USUAL: Partial<Record<Dimension, string>> = {
 export function readLog<Name extends string>(
   text: string,
   columns: Readonly<Partial<Record<Name, NamedColumn>>>,
-): LogTable<Name> | LogRefusal {
+): LogTable<Name> | LogRefusal<Name> {
   if (text.length > MOST_CHARACTERS) return refusal('it is too long to be read; cut it to the drive that counts.');
   if (text.includes('\0')) return refusal('it is no text.');
-  const { data, meta } = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), {
-    delimitersToGuess: [',', ';', '\t'],
-    preview: MOST_ROWS + 2,
+  const head = columnsIn(rowsOf(text, MOST_LEADING), columns);
+  if ('refused' in head) return head;
+  const { found, first, delimiter } = head;
+  const data = rowsOf(text, MOST_ROWS + 2, delimiter).data;
+  if (data.length > MOST_ROWS + 1)
+    return refusal(`it has more than ${MOST_ROWS} rows; cut it to the drive that counts.`);
+  const decimal = delimiter === ',' ? '.' : ',.';
+  const rows = data.slice(first + 1).flatMap((cells, index) => rowOf(cells, first + index + 2, found, decimal));
+  if (rows.length === 0) return refusal('the columns that the sheet names have no numbers in it.');
+  const units = Object.fromEntries(found.map(({ name, unit }) => [name, unit.name])) as Partial<Record<Name, string>>;
+  return { rows, units };
+}
+
+/** The first rows of a text. */
+function rowsOf(text: string, preview: number, delimiter?: string): Papa.ParseResult<string[]> {
+  return Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), {
+    ...(delimiter ? { delimiter } : { delimitersToGuess: [',', ';', '\t'] }),
+    preview,
     skipEmptyLines: false,
   });
-  if (data.length > MOST_ROWS + 1 || meta.truncated)
-    return refusal(`it has more than ${MOST_ROWS} rows; cut it to the drive that counts.`);
+}
+
+/** Where the named columns are, by the headings in the first rows, so that a wrong name costs nothing in a long log. */
+function columnsIn<Name extends string>(
+  { data, meta: { delimiter } }: Papa.ParseResult<string[]>,
+  columns: Readonly<Partial<Record<Name, NamedColumn>>>,
+): { found: Found<Name>[]; first: number; delimiter: string } | LogRefusal<Name> {
   const first = data.findIndex((row) => row.some((cell) => cell.trim() !== ''));
   const headings = data[first]?.map((cell) => cell.trim());
   if (!headings) return refusal('it is empty.');
@@ -52,17 +74,13 @@ export function readLog<Name extends string>(
   const found: Found<Name>[] = [];
   for (const [name, column] of Object.entries(columns) as [Name, NamedColumn][]) {
     const one = columnOf(name, column, headings, data[first + 1] ?? []);
-    if ('refused' in one) return one;
+    if ('refused' in one) return { ...one, column: name };
     found.push(one);
   }
-  const decimal = meta.delimiter === ',' ? '.' : ',.';
-  const rows = data.slice(first + 1).flatMap((cells, index) => rowOf(cells, first + index + 2, found, decimal));
-  if (rows.length === 0) return refusal('the columns that the sheet names have no numbers in it.');
-  const units = Object.fromEntries(found.map(({ name, unit }) => [name, unit.name])) as Partial<Record<Name, string>>;
-  return { rows, units };
+  return { found, first, delimiter };
 }
 
-function refusal(reason: string): LogRefusal {
+function refusal(reason: string): { refused: string } {
   return { refused: reason };
 }
 
@@ -73,7 +91,7 @@ function columnOf<Name>(
   { heading, dimension }: NamedColumn,
   headings: readonly string[],
   below: readonly string[],
-): Found<Name> | LogRefusal {
+): Found<Name> | { refused: string } {
   const whole = heading.trim();
   const [, bare, behind] = /^(.+)\s+in\s+(\S+)$/.exec(whole) ?? [];
   const isWhole = headings.includes(whole) || bare === undefined;

@@ -2,7 +2,7 @@ import type { BuildSheet } from '../generated/build-sheet.ts';
 import { formatIn } from '../units/format.ts';
 import type { Quantity } from '../units/quantity.ts';
 import type { Dimension } from '../units/units.ts';
-import { type NamedColumn, readLog } from './log-table.ts';
+import { type LogRefusal, type LogTable, type NamedColumn, readLog } from './log-table.ts';
 import { LOGGED, type LoggedField, lineText, logValues } from './log-values.ts';
 import { fieldSchema } from './path.ts';
 import type { Sheet } from './read.ts';
@@ -15,8 +15,8 @@ export type Logs = { at(file: string): LogFile | undefined };
 
 type Reading = NonNullable<BuildSheet['measured']>[number];
 
-/** What a log gave to a reading: the fields it filled with the lines they come from, or why it cannot be read. */
-export type Logged = { lines: Partial<Record<LoggedField, string>>; refused?: string };
+/** What a log gave to a reading: the fields it filled with the lines they come from, or why it cannot be read, by which column. */
+export type Logged = { lines: Partial<Record<LoggedField, string>>; refused?: string; column?: LoggedField };
 
 export type LoggedReading = Reading & { logged?: Logged };
 
@@ -39,25 +39,44 @@ export function withLogs(sheet: Sheet, logs: Logs | undefined): Sheet {
 
 function filled(reading: Reading, file: LogFile | undefined): LoggedReading {
   if (!reading?.log || !file) return reading;
-  const refused = (reason: string): LoggedReading => ({ ...reading, logged: { lines: {}, refused: reason } });
+  const refused = (reason: string, column?: LoggedField): LoggedReading => ({
+    ...reading,
+    logged: { lines: {}, refused: reason, ...(column && { column }) },
+  });
   if (file.kind === 'absent') return refused('there is no such file beside the sheet.');
   if (file.kind === 'refused') return refused(file.reason);
   const columns = columnsOf(reading.log.columns);
-  const table = readLog(file.text, columns);
-  if ('refused' in table) return refused(table.refused);
-  const values = logValues(table.rows);
+  const found = comeDownTo(file, columns);
+  if ('refused' in found) return refused(found.refused, found.column);
+  const { values, units } = found;
   const added: Record<string, Quantity> = {};
   const lines: Logged['lines'] = {};
   for (const field of LOGGED) {
     const found = values[field];
     if (!found || reading[field] !== undefined) continue;
-    added[field] = quantityOf(found.value, (columns[field] as NamedColumn).dimension, table.units[field] ?? '');
+    added[field] = quantityOf(found.value, (columns[field] as NamedColumn).dimension, units[field] ?? '');
     lines[field] = lineText(found.lines);
   }
   return { ...reading, ...added, logged: { lines } };
 }
 
-function columnsOf(named: NonNullable<Reading['log']>['columns'] = {}): Partial<Record<LoggedField, NamedColumn>> {
+type Columns = Partial<Record<LoggedField, NamedColumn>>;
+type Summary = Pick<LogTable<LoggedField>, 'units'> & { values: ReturnType<typeof logValues> };
+type Read = { columns: string; found: Summary | LogRefusal<LoggedField> };
+const read = new WeakMap<LogFile, Read>();
+
+/** What a log comes down to by its columns; read once while neither changes. */
+function comeDownTo(file: LogFile & { kind: 'text' }, columns: Columns): Read['found'] {
+  const name = JSON.stringify(columns);
+  const before = read.get(file);
+  if (before?.columns === name) return before.found;
+  const table = readLog(file.text, columns);
+  const found = 'refused' in table ? table : { units: table.units, values: logValues(table.rows) };
+  read.set(file, { columns: name, found });
+  return found;
+}
+
+function columnsOf(named: NonNullable<Reading['log']>['columns'] = {}): Columns {
   return Object.fromEntries(
     LOGGED.flatMap((field) => {
       const heading = named[field];

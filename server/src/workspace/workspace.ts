@@ -7,7 +7,7 @@ import { Dependencies } from './dependencies.ts';
 import { readHouse } from './house-file.ts';
 import { homeOf, housesAbove, nearOverFar } from './house-folders.ts';
 import { type Kind, kindOf } from './kind.ts';
-import { addressBelow, logsNamedIn } from './logs.ts';
+import { addressBelow, logsNamedIn, NOT_LOOKED_FOR } from './logs.ts';
 
 /** One version of a text that is open in an editor. */
 export type OpenText = { uri: string; kind: Kind; version: number; text: string };
@@ -22,6 +22,7 @@ export type HouseFault = { of: 'house' | 'catalog'; at: Place; reason: string };
 export type Search = { folder: string; patterns: readonly string[] };
 
 const NO_LOGS: readonly string[] = [];
+const NOT_WANTED: File = { kind: 'refused', reason: NOT_LOOKED_FOR };
 
 type HouseFile = { sheet: Sheet<HouseConfig> } | { refused: string };
 
@@ -272,8 +273,15 @@ export class Workspace {
     return {
       ...house,
       ...(catalogs.length > 0 && { shelf }),
-      ...(logged !== undefined && { logs: { at: (file) => this.files.get(addressBelow(logged, file)) } }),
+      ...(logged !== undefined && { logs: { at: (file) => this.logAt(logged, file) } }),
     };
+  }
+
+  /** A log of a sheet in a folder as the host found it; nothing yet where it is wanted. */
+  private logAt(folder: string, file: string): File | undefined {
+    const uri = addressBelow(folder, file);
+    const isWanted = [...this.logs].some(([sheet, logs]) => homeOf(sheet) === folder && logs.includes(uri));
+    return isWanted ? this.files.get(uri) : NOT_WANTED;
   }
 
   /** The nearest house rules of a text that are there. */

@@ -79,10 +79,12 @@ describe('a log', () => {
   it('asks for the unit of a pressure, and takes it behind the heading', () => {
     const named = (heading: string) => readLog('FP\n50\n', { p: { heading, dimension: 'pressure' } });
     expect(named('FP')).toEqual({
+      column: 'p',
       refused: 'the unit of "FP" is not known; write it behind the heading, such as "FP in psi".',
     });
     expect(named('FP in psi')).toMatchObject({ units: { p: 'psi' } });
     expect(named('FP in furlong')).toEqual({
+      column: 'p',
       refused: '"furlong" is no unit of pressure; write it behind the heading, such as "FP in psi".',
     });
   });
@@ -94,6 +96,17 @@ describe('a sheet that names a log', () => {
     for (const name of ['../out.csv', '/etc/a.csv', 'c:/a.csv', 'http://example.com/a.csv', '\\\\host\\a.csv'])
       expect(logsNamedIn('file:///shop/a.build.yaml', SHEET.replace('logs/first drive.csv', name))).toEqual([]);
     expect(logsNamedIn('file:///shop/a.build.yaml', 'format: 2\n')).toEqual([]);
+  });
+
+  it.each([
+    'file: "drive, first.csv"',
+    "file: 'drive, first.csv' # by phone",
+    '"file": drive.csv',
+    'file: &log "drive, first.csv"',
+    'file:\n        "drive, first.csv"',
+  ])('is seen to name it in %j', (named) => {
+    const sheet = SHEET.replace('file: logs/first drive.csv', named);
+    expect(logsNamedIn('file:///shop/a.build.yaml', sheet)).toHaveLength(1);
   });
 
   it('is compared with what it came down to, and again when the log changes', () => {

@@ -13,12 +13,12 @@ export const rule: PlanRule = {
   source: 'RFC 4180 (2005) for the file',
   checkPlan: (plan) =>
     ((plan[0]?.values.measured ?? []) as readonly Reading[]).flatMap((reading, index) => {
-      const refused = reading?.logged?.refused;
+      const { refused, column } = reading?.logged ?? {};
       return refused === undefined
         ? []
         : [
             {
-              at: ['measured', index, 'log', 'file'],
+              at: ['measured', index, 'log', ...(column ? ['columns', column] : ['file'])],
               message: `The log ${quoted(reading.log?.file ?? '')} is not read: ${refused}`,
             },
           ];
