@@ -31,6 +31,22 @@ describe('build-sheet report', { timeout: 120_000 }, () => {
     expect(out.replaceAll('\u00a0', ' ')).toContain('at most 85 %');
   });
 
+  it('says on every page of what to start tuning from that it is no finished tune', async () => {
+    const { out } = await program(['report', 'samples/quarry-wagon.build.yaml']);
+    const [, starting = ''] = /<section class="starting">(.*?)<\/section>/s.exec(out) ?? [];
+    expect(starting).toContain('<h2>To start tuning from</h2>');
+    expect(starting.match(/never a finished tune/g)?.length).toBeGreaterThanOrEqual(2);
+    expect(out).toMatch(/@page starting \{ @bottom-left \{ content: "A starting point [^"]*never a finished tune";/);
+    expect(out).toContain('.starting { page: starting; }');
+    const markdown = (await program(['report', '-f', 'markdown', 'samples/quarry-wagon.build.yaml'])).out;
+    expect(markdown.split('**To start tuning from**')[1]).toContain('never a finished tune');
+  });
+
+  it('shows the name of a part whole in its tables', async () => {
+    const { out } = await program(['report', 'samples/ember-coupe.build.yaml']);
+    expect(out).toContain('<td>two in-tank pumps, the second from 5 psi of boost, in the tank, 2 of them');
+  });
+
   it('counts the injectors of all throttle bodies', async () => {
     const { out } = await program(['report', '-f', 'markdown', 'samples/kiln-pair.build.yaml']);
     expect(out).toContain('| Throttle body | paired four-bore set | 2 |');

@@ -1,6 +1,12 @@
 import { chargeTemperature, evaporationCooling } from '../../server/src/engineering/charge.ts';
 import { ethanol, gasoline } from '../../server/src/engineering/fuels.ts';
-import { type Cylinder, ignitionDelay, knockIndex, limitedSpark } from '../../server/src/engineering/knock.ts';
+import {
+  type Cylinder,
+  ignitionDelay,
+  indexAtShare,
+  knockIndex,
+  limitedSpark,
+} from '../../server/src/engineering/knock.ts';
 import { antiknockIndex } from '../../server/src/engineering/octane.ts';
 import { parseQuantity } from '../../server/src/units/parse.ts';
 import { isQuantity } from '../../server/src/units/quantity.ts';
@@ -36,6 +42,15 @@ export const checks: Check[] = [
   own('knock-delay', 'delay at 100 octane, 30 atm, 800 K', () => delay(100, 30, 800), 6.299, 'ms', 1e-3, formula),
   own('knock-delay-octane', 'delay at 90 octane, 30 atm, 800 K', () => delay(90, 30, 800), 4.4016, 'ms', 1e-3, formula),
   own('knock-delay-hot', 'delay at 100 octane, 50 atm, 900 K', () => delay(100, 50, 900), 1.5593, 'ms', 1e-3, formula),
+  own(
+    'knock-share',
+    'full-load index that is 1 with half the charge let in',
+    () => indexAtShare(0.5),
+    3.24901,
+    '-',
+    1e-5,
+    '2^1.7 worked by hand',
+  ),
   own(
     'knock-reference',
     'index of the reference engine',

@@ -141,14 +141,14 @@ const heatOfBypass = constant({
   symbol: 'q',
   name: 'heat that comes back from the engine',
   value: bypassHeat.value,
-  dimension: 'power',
+  dimension: 'heat',
   assumed: bypassHeat.source,
 });
 const noHeat = constant({
   symbol: 'q',
   name: 'heat that comes back from the engine',
   value: 0,
-  dimension: 'power',
+  dimension: 'heat',
   assumed: 'nothing comes back',
 });
 const heatReturned = choose({

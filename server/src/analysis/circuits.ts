@@ -54,7 +54,7 @@ function described<const L extends Load>(load: L, word: string, drawn: Node<numb
       value: circuitAllowance.value,
       because: circuitAllowance.source,
     }),
-    temperature: field(`${path}.wire-temperature`, 'T_w', { value: 333.15, because: 'common practice: 60 degC' }),
+    temperature: field(`${path}.wire-temperature`, 'T_w', { value: 333.15, because: 'common practice' }),
     ground: choice<Ground>(`${path}.ground`, 'ground', { value: 'wire-to-battery', because: 'the worse case' }),
   };
 }

@@ -6,6 +6,7 @@ import type { Curve } from '../engineering/interpolation.ts';
 import {
   closingOfCam,
   type HeadMaterial,
+  indexAtShare,
   indexOn,
   knockCurve,
   type LimitedSpark,
@@ -274,6 +275,22 @@ export const limitedSparkOverSpeed = fact({
       speed,
       ...limitedSparkOn(curve, headMaterial, usualBurn, { faster: speed / REFERENCE_SPEED }),
     })),
+});
+
+/** Speed, rev/s, below which no engine is held at full load long enough to be limited by it: the limit of here holds. */
+const SLOWEST = SPEEDS[0] as number;
+
+/** Knock-limited spark on the hottest day at any speed, rev/s, and share of the manifold pressure of full load. */
+export const limitedSparkAtLoad = fact({
+  id: 'limited-spark-at-load',
+  from: { curve: hotCurve, headMaterial },
+  compute:
+    ({ curve, headMaterial }) =>
+    (speed: number, share: number): number =>
+      limitedSparkOn(curve, headMaterial, usualBurn, {
+        faster: Math.max(speed, SLOWEST) / REFERENCE_SPEED,
+        most: indexAtShare(share),
+      }).spark,
 });
 
 export const knockLimitedSparkHottest = figure({

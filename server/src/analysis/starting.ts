@@ -1,5 +1,4 @@
 import { IDLE_VOLUMETRIC_EFFICIENCY } from '../engineering/idle.ts';
-import { linearHeldAt } from '../engineering/interpolation.ts';
 import {
   fullLoadEfficiency,
   idleAdvance,
@@ -24,18 +23,22 @@ import { idleManifoldPressure } from './idle.ts';
 import { idleInjectorFlow } from './idle-injection.ts';
 import { induction } from './induction.ts';
 import { injectorCount, pulsesPerCycle } from './injectors.ts';
-import { limitedSparkOverSpeed } from './knock.ts';
+import { limitedSparkAtLoad } from './knock.ts';
 import { fact, optional } from './node.ts';
 import { stagePower } from './power.ts';
 import { measuredTorque } from './torque.ts';
 
-/** A point of the map to start from: speed, rev/s, absolute manifold pressure, Pa, spark in degrees before top dead center. */
+/**
+ * A point of the map to start from: speed, rev/s, absolute manifold pressure, Pa, spark in degrees before top dead center,
+ * and the knock-limited spark there on the hottest day, where it is known.
+ */
 export type StartingPoint = {
   speed: number;
   pressure: number;
   efficiency: number;
   lambda: number;
   spark: number;
+  limited?: number;
   /** Whether the speed lies outside what the torque curve is meant for. */
   outside: boolean;
 };
@@ -43,6 +46,8 @@ export type StartingPoint = {
 /** Steps of the map, rev/s and Pa. */
 const SPEED_STEP = 500 / 60;
 const PRESSURE_STEP = 10e3;
+/** Share of a step by which the highest pressure is over the last step at least. */
+const CLOSE = 0.2;
 
 /** Exhaust pressure over that of the air outside with a free exhaust. Common practice. */
 const EXHAUST = 1.1;
@@ -53,7 +58,7 @@ const NEAR_FULL = 0.9;
 /** Speed over idle speed up to which mixture and spark of idle hold. Common practice. */
 const IDLE_RANGE = 1.3;
 
-const limitedSpark = optional(limitedSparkOverSpeed);
+const limitedSpark = optional(limitedSparkAtLoad);
 /** Efficiency, mixture and spark over speed and manifold pressure to start tuning from. Never a finished tune. */
 export const startingMap = fact({
   id: 'starting-map',
@@ -95,11 +100,11 @@ export const startingMap = fact({
     const pressures = pressuresOf(v.intakePressure);
     return speedsOf(v.idleSpeed, v.redline).flatMap((speed) => {
       const { full, outside } = breathing(speed);
-      const limited = v.limitedSpark ? limitedAt(v.limitedSpark, speed) : Number.POSITIVE_INFINITY;
       return pressures.map((pressure): StartingPoint => {
         const load = loadShare(pressure, v.idleManifoldPressure, v.sitePressure);
         const isIdle = speed <= IDLE_RANGE * v.idleSpeed && pressure <= v.idleManifoldPressure;
         const isNearFull = pressure >= NEAR_FULL * v.intakePressure;
+        const limited = v.limitedSpark?.(speed, pressure / v.intakePressure);
         const advance = startingAdvance(timing, {
           speed,
           idleSpeed: v.idleSpeed,
@@ -112,22 +117,14 @@ export const startingMap = fact({
           pressure,
           efficiency: throughIdle(part(full, pressure), load, idle),
           lambda: isIdle ? idleLambda[build] : startingLambda(pressure, v.sitePressure, v.lambda),
-          spark: isIdle ? idleAdvance[build] : Math.min(advance, isNearFull ? limited : Number.POSITIVE_INFINITY),
+          spark: isIdle ? idleAdvance[build] : Math.min(advance, limited ?? advance),
+          ...(limited !== undefined && { limited }),
           outside,
         };
       });
     });
   },
 });
-
-/** The limited spark between the speeds it is known at, in lines; beyond them held. */
-function limitedAt(known: readonly { speed: number; spark: number }[], speed: number): number {
-  return linearHeldAt(
-    known.map((one) => one.speed),
-    known.map(({ spark }) => spark),
-    speed,
-  );
-}
 
 /** Fuel to start and warm up with at a coolant temperature, K: mass of one cycle of all cylinders, kg; pulses, s. */
 export type ColdStart = {
@@ -183,8 +180,8 @@ function speedsOf(idle: number, redline: number): number[] {
   return Array.from({ length: count }, (_, step) => first + step * SPEED_STEP);
 }
 
-/** From 20 kPa in steps to the highest there is. */
+/** From 20 kPa in steps to the highest there is, none of them close under it. */
 function pressuresOf(highest: number): number[] {
-  const steps = Math.max(0, Math.ceil((highest - 20e3) / PRESSURE_STEP - 1e-9));
+  const steps = Math.max(0, Math.ceil((highest - 20e3) / PRESSURE_STEP - CLOSE));
   return [...Array.from({ length: steps }, (_, step) => 20e3 + step * PRESSURE_STEP), highest];
 }

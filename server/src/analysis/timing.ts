@@ -35,7 +35,7 @@ export const cruiseTiming = figure({
 const fullLoad = field('ignition.total-timing', 'adv_own', {
   from: { usual },
   compute: ({ usual }) => usual.fullLoad,
-  because: SOURCE,
+  because: `to start tuning from: ${SOURCE}`,
 });
 
 const limitedSpark = optional(knockLimitedSparkHottest);

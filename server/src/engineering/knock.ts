@@ -243,6 +243,15 @@ export function limitedSparkOn(
   return { spark, limit: 'at' };
 }
 
+/**
+ * The index that a charge of the full-load curve may have where only a share of its pressure is let in, to be at 1 there:
+ * the delay goes with p^-1.7 and every pressure of a cycle with that of the charge, so that its temperature stays the same.
+ * Source: as `ignitionDelay`. @throws RangeError unless the share is above zero
+ */
+export function indexAtShare(share: number): number {
+  return positive(share, 'The share of the pressure') ** -1.7;
+}
+
 /** `limitedSparkOn` of a cylinder. @throws RangeError as `knockCurve` */
 export function limitedSpark(cylinder: Cylinder, head: HeadMaterial, burn: Burn = usualBurn): LimitedSpark {
   return limitedSparkOn(knockCurve(cylinder, burn), head, burn);

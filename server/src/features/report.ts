@@ -213,7 +213,8 @@ function assumptionsPage(plan: Plan, units: Units): Page {
 /** What is taken for a value that the sheet does not give, and why. */
 function assumption({ name, field, value, dimension, text, assumed }: Term, units: Units): Span[] {
   const title = field ? fullTitle(fieldAt(field) as FieldPath) : name;
-  return [{ strong: capital(title) }, ` ${text ?? formatValue(value, dimension, units)}`.trimEnd(), `: ${assumed}`];
+  const shown = text ?? (value === 0 ? '0' : formatValue(value, dimension, units)); // nothing is nothing in any unit
+  return [{ strong: capital(title) }, ` ${shown}`.trimEnd(), `: ${assumed}`];
 }
 
 function cautionsPage(): Page {
@@ -244,9 +245,11 @@ function signaturesPage({ sheet }: Checked): Page {
   return [{ kind: 'table', head: ['statement', 'in the sheet', 'date', 'name and signature'], rows }];
 }
 
-/** Whether a source is more than a definition or a sum. */
+/** Whether a source is more than a definition, a sum or custom. */
 function isPublished(source: string): boolean {
-  return !/^(count|definition|(mass|current|pressure|voltage) balance|continuity)$/.test(source);
+  return !/^(count|sum|difference|definition|geometry|(mass|current|pressure|voltage) balance|continuity)$|^the sheet|no source$/.test(
+    source,
+  );
 }
 
 function sourcesPage(plan: Plan): Page {

@@ -9,6 +9,7 @@ import type { Change } from '../sheet/edit.ts';
 import { inStage } from '../sheet/path.ts';
 import type { Steps } from '../text/steps.ts';
 import type { Quantity } from '../units/quantity.ts';
+import { findUnit } from '../units/units.ts';
 import type { Build } from './build.ts';
 import { type Broken, brokenWith, type Trials, trialsOf } from './trials.ts';
 
@@ -117,7 +118,7 @@ function climbOf(build: Build, index: number, claimed: Quantity): Climb {
   const boost = stage?.sheet.stage.boost;
   const estimate = stage?.estimate(boostedPowerEstimate)?.value;
   const set = (field: 'stages.power' | 'stages.boost', to: string) => ({ set: inStage(index, field), to });
-  const powerOf = (watts: number) => set('stages.power', `${watts / 1000} kW`);
+  const powerOf = (watts: number) => set('stages.power', writtenAs(claimed, watts));
   if (!boost || !estimate) {
     return (share) => {
       const power = claimed.value * MOST_POWER ** share;
@@ -125,11 +126,17 @@ function climbOf(build: Build, index: number, claimed: Quantity): Climb {
     };
   }
   return (share) => {
-    const change = set('stages.boost', `${(boost.value * MOST_BOOST ** share) / 1000} kPa`);
+    const change = set('stages.boost', writtenAs(boost, boost.value * MOST_BOOST ** share));
     const values = changedValues(build.values, [change]);
     const plan = values && analyze(values, build.house, build.plan, build.unread, build.assumed);
     const raised = plan?.[index]?.estimate(boostedPowerEstimate)?.value ?? estimate;
     const power = (claimed.value * raised) / estimate;
     return { power, changes: [change, powerOf(power)] };
   };
+}
+
+/** An SI value as the sheet would write it in the unit of a quantity, to the last digit. */
+function writtenAs({ dimension, unit }: Quantity, value: number): string {
+  const { factor = 1, offset = 0 } = findUnit(dimension, unit) ?? {};
+  return `${(value - offset) / factor} ${unit}`;
 }

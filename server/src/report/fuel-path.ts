@@ -1,3 +1,4 @@
+import { echo } from '../text/echo.ts';
 import { formatValue, type Units } from '../units/format.ts';
 import type { Block } from './page.ts';
 import { label, picture, stroke } from './svg.ts';
@@ -21,14 +22,17 @@ const OVER = 8;
 
 const SIZE = { width: 760, top: 16, row: 62, feed: 28, back: 440, text: 26 };
 
+/** Letters that stand beside a piece on the way down and on the way back. */
+const ROOM = { feed: 56, back: 44 };
+
 /** The way of the fuel as SVG, down on the left and back up on the right; signs as in ISO 1219-1. */
 export function fuelPathSvg(path: FuelPath, units: Units, id: string): string {
   const { top, row, feed, back } = SIZE;
   const at = (index: number) => top + row * index + row / 2;
   const last = path.feed.length - 1;
   const height = top * 2 + row * path.feed.length;
-  const down = path.feed.map((piece, index) => pieceSvg(piece, feed, at(index), units));
-  const rises = path.back.map((piece, index) => pieceSvg(piece, back, at(last - index), units));
+  const down = path.feed.map((piece, index) => pieceSvg(piece, feed, at(index), units, ROOM.feed));
+  const rises = path.back.map((piece, index) => pieceSvg(piece, back, at(last - index), units, ROOM.back));
   const topOfBack = last - path.back.length;
   const ways = path.feed.slice(1).map((_, index) => stroke(feed, at(index) + 12, feed, at(index + 1) - 12));
   const waysBack = path.back
@@ -46,14 +50,14 @@ export function fuelPathSvg(path: FuelPath, units: Units, id: string): string {
   return picture(path, { width: SIZE.width, height }, id, [...ways, ...waysBack, ...join, ...down, ...rises]);
 }
 
-function pieceSvg({ sign, name, notes, pressure }: Piece, x: number, y: number, units: Units): string {
+function pieceSvg({ sign, name, notes, pressure }: Piece, x: number, y: number, units: Units, room: number): string {
   const behind = pressure === undefined ? [] : [`${formatValue(pressure, 'pressure', units)} behind it`];
   const [first = '', ...rest] = [...notes, ...behind];
   return [
     signs[sign](x, y),
     label(x + SIZE.text, y - 6, name, undefined, 'font-weight="bold"'),
-    label(x + SIZE.text, y + 9, first),
-    ...(rest.length ? [label(x + SIZE.text, y + 23, rest.join(', '))] : []),
+    label(x + SIZE.text, y + 9, echo(first, room)),
+    ...(rest.length ? [label(x + SIZE.text, y + 23, echo(rest.join(', '), room))] : []),
   ].join('');
 }
 

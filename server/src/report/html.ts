@@ -21,7 +21,8 @@ svg { display: block; max-width: 100%; height: auto; } figcaption { font-size: 0
 @page starting { @bottom-left { content: "A starting point for whoever tunes the engine, never a finished tune"; font: 9pt sans-serif; } }
 @media print {
   body { margin: 0; max-width: none; font-size: 10pt; } .wide { overflow: visible; }
-  h2, svg, figcaption, .lead, p:has(> strong:only-child) { break-after: avoid; } svg, tr, li { break-inside: avoid; } thead { display: table-header-group; }
+  h2, svg, figcaption, p:has(> strong:only-child), tbody tr:first-child, tbody tr:nth-last-child(2) { break-after: avoid; }
+  svg, figcaption, tr, li { break-inside: avoid; } p, li { orphans: 3; widows: 3; } thead { display: table-header-group; }
   .starting { page: starting; }
 }
 `;

@@ -92,7 +92,7 @@ function rangeText(need: NumberNeed, units: Units): string {
   const { low, high } = need.window;
   const least = low && shown(need, low.value, units, 'up');
   const most = high && shown(need, high.value, units, 'down');
-  if (least && most) return `${least} to ${most}`;
+  if (least && most) return least === most ? least : `${least} to ${most}`;
   if (least) return `${least} or ${need.about.dimension === 'wire-size' ? 'thicker' : 'more'}`;
   return most ? `${most} or less` : 'any';
 }

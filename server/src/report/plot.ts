@@ -58,6 +58,9 @@ export function plotSvg(plot: Plot, units: Units, id: string): string {
 /** Height of a line of words, and width of a letter at the most, px. */
 const LETTER = { height: 14, width: 7 };
 
+/** Keeps the lines of a plot out of the letters over them. */
+const CLEAR = 'paint-order="stroke" stroke="Canvas" stroke-width="4"';
+
 /** Points with their names: beside them, or further down where another name stands, on the left where there is no room. */
 function marksOf({ marks }: Plot, x: Scale, y: Scale, right: number): string[] {
   const taken: { from: number; to: number; at: number }[] = [];
@@ -71,7 +74,7 @@ function marksOf({ marks }: Plot, x: Scale, y: Scale, right: number): string[] {
     let at = up - 6;
     while (!isFree(at)) at += LETTER.height;
     taken.push({ from, to: from + width, at });
-    const text = label(isLeft ? across - 7 : across + 7, at, mark.name, isLeft ? 'end' : undefined);
+    const text = label(isLeft ? across - 7 : across + 7, at, mark.name, isLeft ? 'end' : undefined, CLEAR);
     return `<circle cx="${round(across)}" cy="${round(up)}" r="4"/>${text}`;
   });
 }

@@ -7,7 +7,7 @@ export type Axis = { name: string; dimension: Dimension } | { name: string; plac
 
 export type Scale = { at: (value: number) => number; ticks: readonly { at: number; text: string }[]; label: string };
 
-/** Where values lie between two ends of a drawing: from 0 to a round number over the largest, or one place after the other. */
+/** Where values lie between two ends of a drawing: between round numbers around 0 and all of them, or one place after the other. */
 export function scaleOf(axis: Axis, values: readonly number[], units: Units, from: number, to: number): Scale {
   if ('places' in axis) {
     const at = (place: number) => from + ((to - from) * (place + 0.5)) / axis.places.length;
@@ -17,13 +17,16 @@ export function scaleOf(axis: Axis, values: readonly number[], units: Units, fro
   const unit = unitFor(Math.max(...values, 0), dimension, units);
   const factor = findUnit(dimension, unit)?.factor ?? 1;
   const most = Math.max(...values.map((value) => value / factor), 0);
-  const step = niceStep(most / 5);
-  const top = Math.ceil((most * 1.02) / step) * step || 1;
-  const ticks = Array.from({ length: Math.round(top / step) + 1 }, (_, index) => {
-    const value = index * step;
-    return { at: round(from + ((to - from) * value) / top), text: String(Number(value.toPrecision(6))) };
+  const least = Math.min(...values.map((value) => value / factor), 0);
+  const step = niceStep((most - least) / 5);
+  const top = Math.ceil((most * 1.02) / step) * step || step;
+  const bottom = Math.floor(least / step) * step;
+  const place = (value: number) => from + ((to - from) * (value - bottom)) / (top - bottom);
+  const ticks = Array.from({ length: Math.round((top - bottom) / step) + 1 }, (_, index) => {
+    const value = bottom + index * step;
+    return { at: round(place(value)), text: String(Number(value.toPrecision(6))) };
   });
-  const at = (value: number) => from + ((to - from) * value) / factor / top;
+  const at = (value: number) => place(value / factor);
   return { at, ticks, label: unit ? `${name}, ${unit}` : name };
 }
 

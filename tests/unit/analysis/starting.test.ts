@@ -58,6 +58,23 @@ describe('the map to start tuning from', () => {
     expect(at(both, 4500, 60).spark).toBe(at(boosted, 4500, 60).spark);
   });
 
+  /** 10.4 to 1 with 9 psi on 91 octane: the limit at full load is far below what boost alone takes out. */
+  it('comes down to the knock limit without a leap as the load rises', () => {
+    const tight = mapOf(
+      'power: 560 hp, induction: roots, boost: 9 psi',
+      'fuel: { grade: gasoline, octane: 91 }',
+      engine.replace('compression-ratio: 9,', 'compression-ratio: 10.4,'),
+    );
+    const here = tight.filter(({ speed }) => Math.abs(speed * 60 - 3000) < 1);
+    const sparks = here.map(({ spark }) => spark);
+    expect(sparks.at(-1)).toBeLessThan(15);
+    for (const [index, spark] of sparks.slice(1).entries()) {
+      expect(spark).toBeLessThanOrEqual(sparks[index] as number);
+      expect((sparks[index] as number) - spark).toBeLessThan(5);
+    }
+    for (const { spark, limited } of here) expect(spark).toBeLessThanOrEqual(limited as number);
+  });
+
   it('marks speeds the torque curve is not meant for', () => {
     expect(map.some(({ outside }) => outside)).toBe(false);
     const quick = mapOf('power: 300 hp', '', engine.replace('5000 rpm', '5400 rpm'));

@@ -65,6 +65,18 @@ describe('the knock index', () => {
     );
   });
 
+  it('limits the spark of part of the charge as it does that of such a charge', () => {
+    fc.assert(
+      fc.property(cylinder, size(0.3, 1), (of, share) => {
+        const whole = knock.knockCurve(of);
+        const most = knock.indexAtShare(share);
+        const { spark: at } = knock.limitedSparkOn(whole, 'iron', knock.usualBurn, { most });
+        expect(at).toBeCloseTo(knock.limitedSpark({ ...of, pressure: share * of.pressure }, 'iron').spark, 2);
+      }),
+      few,
+    );
+  });
+
   it('closes the valve later with a longer cam', () => {
     expect(knock.closingOfCam(204)).toBe(knock.REFERENCE_CLOSING);
     expect(knock.closingOfCam(240)).toBeGreaterThan(knock.closingOfCam(210));
@@ -83,6 +95,7 @@ describe('the knock index', () => {
     expectRefusals((of: knock.Cylinder, at: number) => knock.knockIndex(of, at, 'iron'), usual, 30);
     expectRefusals(knock.ignitionDelay, 91, 3e6, 800);
     expectRefusals(knock.closingOfCam, 210);
+    expectRefusals(knock.indexAtShare, 1);
     expectRefusals((burn: knock.Burn) => knock.knockCurve(usual, burn), knock.usualBurn);
     expectRefusals(
       (most: number, faster: number) =>

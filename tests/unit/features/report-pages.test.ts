@@ -120,6 +120,14 @@ describe('the readings to take', () => {
     ]);
     expect(rows.map(([what]) => what)).not.toContain('Fuel pressure at idle, hose off and plugged');
   });
+
+  it('say of what no gauge tells from nothing only that', () => {
+    const back = rowsOf(readingsPage(plan, 'us')).find(([what]) => what === 'Pressure in the return line');
+    expect(back?.slice(2, 4)).toEqual([expect.stringMatching(/^\d/), expect.stringMatching(/^\d/)]);
+    const wide = checkText(checked.sheet.text.replace('inside-diameter: 5/16 in', 'inside-diameter: 3/4 in'), noHouse);
+    const none = rowsOf(readingsPage(wide.plan, 'us')).find(([what]) => what === 'Pressure in the return line');
+    expect(none?.[2]).toBe('under 0.45 psi');
+  });
 });
 
 describe('the order of work', () => {

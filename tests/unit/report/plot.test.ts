@@ -51,6 +51,18 @@ describe('a plot', () => {
     });
   });
 
+  /** By hand: -50 to 150 % stand over 296 units up from 312: -20 % at 312 - 0.15 * 296 = 267.6, 0 at 312 - 0.25 * 296 = 238. */
+  it('keeps what is below zero inside its axes', () => {
+    const points = [
+      { x: 0, y: -0.2 },
+      { x: 100_000, y: 1 },
+    ];
+    const below = plotSvg({ ...plot, lines: [{ name: 'a', points }], marks: [] }, 'si', 'p');
+    expect(below).toContain('<polyline points="64,267.6 ');
+    expect(below).toContain('<text x="58" y="242" text-anchor="end">0<');
+    expect(below).toContain('<text x="58" y="316" text-anchor="end">-50<');
+  });
+
   it('is drawn for nothing at all', () => {
     expect(plotSvg({ ...plot, lines: [], marks: [] }, 'us', 'q')).not.toMatch(/NaN|undefined|Infinity/);
   });

@@ -103,5 +103,5 @@ function lineOf(name: string, line: Line): Piece {
 }
 
 function notesOf(...notes: readonly (string | undefined)[]): string[] {
-  return notes.flatMap((note) => (note ? [echo(note, 40)] : []));
+  return notes.flatMap((note) => (note ? [echo(note, 80)] : []));
 }

@@ -3,6 +3,7 @@ import { pumpCircuit } from '../../analysis/circuits.ts';
 import { withSpread } from '../../analysis/figure-words.ts';
 import { dutyAtPeakPower } from '../../analysis/full-load-injection.ts';
 import { idleVacuum } from '../../analysis/idle.ts';
+import { measurables } from '../../analysis/measurables.ts';
 import type { FigureNode } from '../../analysis/node.ts';
 import { idleRailPressure, pumpInletPressure, railPressure, returnBackPressure } from '../../analysis/supply.ts';
 import { fullLoadTiming, idleTiming } from '../../analysis/timing.ts';
@@ -97,9 +98,12 @@ export function readingsPage(plan: readonly StageAnalysis[], units: Units): Page
   ];
 }
 
+/** What a figure lets expect; of what the usual instrument does not tell from nothing, only that. */
 function figureExpected(node: FigureNode): Expected {
+  const blind = measurables.find(({ figure }) => figure === node)?.instrument.fixed ?? 0;
   return (stage, show) => {
     const found = stage.estimate(node);
-    return found && withSpread(found, show);
+    if (!found) return undefined;
+    return Math.abs(found.value) < blind ? `under ${show(blind, found.dimension)}` : withSpread(found, show);
   };
 }

@@ -4,9 +4,8 @@ import { injectorFlow, injectorPressure } from '../../analysis/full-load-injecti
 import { idleAir, idleFuel } from '../../analysis/idle.ts';
 import { idlePulse } from '../../analysis/idle-injection.ts';
 import { deadTimes } from '../../analysis/injectors.ts';
-import { limitedSparkOverSpeed } from '../../analysis/knock.ts';
 import type { FigureNode } from '../../analysis/node.ts';
-import { coldStart, type StartingPoint, startingMap } from '../../analysis/starting.ts';
+import { coldStart, startingMap } from '../../analysis/starting.ts';
 import { cruiseTiming, fullLoadTiming, idleTiming } from '../../analysis/timing.ts';
 import { readDeadTime } from '../../engineering/dead-time.ts';
 import { type Block, type Page, paragraph } from '../../report/page.ts';
@@ -59,6 +58,9 @@ export function startingPage(plan: Plan, units: Units): Page {
   ];
 }
 
+/** How a dead time is known. */
+const TRUST = { measured: 'the sheet says it', estimated: 'estimated from it', unknown: '-' } as const;
+
 type Show = (value: number, dimension: Dimension) => string;
 
 function deadTimeTable(stage: StageAnalysis, show: Show): Block[] {
@@ -66,7 +68,7 @@ function deadTimeTable(stage: StageAnalysis, show: Show): Block[] {
   if (!points) return [];
   const rows = VOLTS.map((voltage) => {
     const { deadTime, trust } = readDeadTime(voltage, points);
-    return [show(voltage, 'voltage'), trust === 'unknown' ? 'not known' : show(deadTime, 'time'), trust];
+    return [show(voltage, 'voltage'), trust === 'unknown' ? 'not known' : show(deadTime, 'time'), TRUST[trust]];
   });
   return [
     paragraph({ strong: 'Dead time over voltage' }),
@@ -75,16 +77,16 @@ function deadTimeTable(stage: StageAnalysis, show: Show): Block[] {
 }
 
 function coldTable(stage: StageAnalysis, show: Show): Block[] {
-  const rows = stage
-    .know(coldStart)
-    ?.map(({ coolant, mass, pulse, fired, fades, warming }) => [
-      show(coolant, 'temperature'),
-      `${Math.round(mass * 1e6)} mg`,
-      pulse === undefined ? 'not known' : show(pulse, 'time'),
-      `${added(fired)}, gone after ${fades} s`,
-      added(warming),
-    ]);
-  if (!rows) return [];
+  const known = stage.know(coldStart);
+  if (!known) return [];
+  const hasPulse = known.every(({ pulse }) => pulse !== undefined);
+  const rows = known.map(({ coolant, mass, pulse, fired, fades, warming }) => [
+    show(coolant, 'temperature'),
+    `${Math.round(mass * 1e6)} mg`,
+    ...(hasPulse ? [show(pulse ?? 0, 'time')] : []),
+    `${added(fired)}, gone after ${fades} s`,
+    added(warming),
+  ]);
   return [
     paragraph(
       { strong: 'Starting and warming up' },
@@ -92,7 +94,13 @@ function coldTable(stage: StageAnalysis, show: Show): Block[] {
     ),
     {
       kind: 'table',
-      head: ['coolant', 'fuel of one cycle', 'pulse while cranking', 'added once it fires', 'added while cold'],
+      head: [
+        'coolant',
+        'fuel of one cycle',
+        ...(hasPulse ? ['pulse while cranking'] : []),
+        'added once it fires',
+        'added while cold',
+      ],
       rows,
     },
   ];
@@ -129,12 +137,10 @@ function mixtureTable(stage: StageAnalysis, show: Show): Block[] {
 export function sparkPlots(plan: Plan): Plot[] {
   return plan.flatMap((stage): Plot[] => {
     const map = stage.know(startingMap);
-    const limited = stage.know(limitedSparkOverSpeed);
     if (!map) return [];
     const highest = Math.max(...map.map(({ pressure }) => pressure));
-    const start = map.filter(({ pressure }) => pressure === highest);
-    const points = (from: readonly Pick<StartingPoint, 'speed' | 'spark'>[]) =>
-      from.map(({ speed, spark }) => ({ x: speed, y: spark }));
+    const full = map.filter(({ pressure }) => pressure === highest);
+    const limited = full.flatMap(({ speed, limited }) => (limited === undefined ? [] : [{ x: speed, y: limited }]));
     return [
       {
         kind: 'plot',
@@ -143,8 +149,8 @@ export function sparkPlots(plan: Plan): Plot[] {
         x: { name: 'engine speed', dimension: 'rotational-speed' },
         y: { name: 'spark before top dead center', dimension: 'angle' },
         lines: [
-          { name: 'to start from', points: points(start) },
-          ...(limited ? [{ name: 'knock-limited', points: points(limited) }] : []),
+          { name: 'to start from', points: full.map(({ speed, spark }) => ({ x: speed, y: spark })) },
+          ...(limited.length ? [{ name: 'knock-limited', points: limited }] : []),
         ],
         marks: [],
       },
