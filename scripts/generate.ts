@@ -82,6 +82,8 @@ function validator(schemas: readonly Node[]): string {
     allErrors: true,
     strict: true,
     allowUnionTypes: true,
+    messages: false,
+    inlineRefs: false,
     code: { source: true, esm: true },
     keywords: VOCABULARY,
   });

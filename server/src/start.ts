@@ -6,7 +6,7 @@ import { setFlagsFromString } from 'node:v8';
 import { Script } from 'node:vm';
 import { cacheFolder, keptIn } from './cli/cache-folder.ts';
 
-/** The bundle this file was built with, the hash of its content, and what V8 is told before it runs. */
+/** The bundle this file was built with, all of it ASCII, the hash of its content, and what V8 is told before it runs. */
 declare const BUNDLE: { file: string; hash: string; flags: readonly string[] };
 
 const DAY = 86_400_000;
@@ -21,7 +21,7 @@ function start(): void {
   const bundle = join(__dirname, BUNDLE.file);
   const file = join(cacheFolder(), `${process.versions.v8}-${process.arch}-${BUNDLE.hash}.bin`);
   const cachedData = compiledBefore(file);
-  const script = new Script(wrap(readFileSync(bundle, 'utf8')), {
+  const script = new Script(wrap(readFileSync(bundle, 'latin1')), {
     filename: bundle,
     ...(cachedData && { cachedData }),
   });

@@ -37,7 +37,7 @@ export async function program(
     keeping: undefined,
     threads: undefined,
     readInput: async () => Buffer.from(input),
-    dialog: () => {
+    dialog: async () => {
       let seen = 0;
       return {
         line: async (prompt) => {

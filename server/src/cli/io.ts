@@ -22,7 +22,7 @@ export type Io = {
   /** All of the standard input. */
   readInput: () => Promise<Uint8Array>;
   /** A talk with whoever is there, line by line. */
-  dialog: () => Dialog;
+  dialog: () => Promise<Dialog>;
   /** Whether the output is shown in colors. */
   hasColor: boolean;
   /** How many columns the output has; undefined, where it is not shown on a terminal. */

@@ -4,10 +4,8 @@ import { join } from 'node:path';
 import { isMainThread, Worker } from 'node:worker_threads';
 import { version } from '../../../package.json';
 import { cacheFolder } from './cache-folder.ts';
-import { dialogOver } from './dialog.ts';
 import type { Io } from './io.ts';
 import { run } from './run.ts';
-import { workAsThread } from './thread.ts';
 import { ExitCode } from './verb.ts';
 
 /** What the program was built of, as a hash. */
@@ -21,7 +19,7 @@ const LEAST_COLUMNS = 40;
 const UNTOLD_COLUMNS = 80;
 
 if (isMainThread) runMain();
-else workAsThread();
+else void import('./thread.ts').then(({ workAsThread }) => workAsThread());
 
 function runMain(): void {
   const { argv, stdin, stdout, stderr } = process;
@@ -44,7 +42,7 @@ function runMain(): void {
       for await (const chunk of stdin) chunks.push(chunk);
       return Buffer.concat(chunks);
     },
-    dialog: () => dialogOver(stdin, stdout),
+    dialog: async () => (await import('./dialog.ts')).dialogOver(stdin, stdout),
     hasColor: !NO_COLOR && (isSet(FORCE_COLOR) || (stdout.isTTY && TERM !== 'dumb')),
     columns: stdout.isTTY ? Math.max(LEAST_COLUMNS, stdout.columns || UNTOLD_COLUMNS) : undefined,
     isAttended: stderr.isTTY,

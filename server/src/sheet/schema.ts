@@ -57,40 +57,34 @@ export type FieldSchema = {
 
 export type Path = readonly (string | number)[];
 
-type SchemaFile = FieldSchema & { definitions: Record<string, FieldSchema> };
-const files: Record<string, SchemaFile> = {
-  'build-sheet.config.schema.json': configSchema as unknown as SchemaFile,
-  'build-sheet.schema.json': sheetSchema as unknown as SchemaFile,
-  'catalog.schema.json': catalogSchema as unknown as SchemaFile,
-  'parts.schema.json': partsSchema as unknown as SchemaFile,
-};
-const resolved = new WeakMap<FieldSchema, FieldSchema>();
-const home = new WeakMap<FieldSchema, SchemaFile>();
+type SchemaFile = FieldSchema & { definitions?: Record<string, FieldSchema> };
 
 /** Schema of a build sheet. */
-export const root: FieldSchema = files['build-sheet.schema.json'] as FieldSchema;
+export const root: SchemaFile = sheetSchema as unknown as SchemaFile;
 
 /** Schema of a catalog. */
-export const catalogRoot: FieldSchema = files['catalog.schema.json'] as FieldSchema;
+export const catalogRoot: SchemaFile = catalogSchema as unknown as SchemaFile;
 
 /** Schema of the house rules. */
-export const houseRoot: FieldSchema = files['build-sheet.config.schema.json'] as FieldSchema;
+export const houseRoot: SchemaFile = configSchema as unknown as SchemaFile;
 
-for (const file of Object.values(files)) claim(file, file);
+/** The definitions of all files; no two have one name. */
+const definitions: Readonly<Record<string, FieldSchema>> = {
+  ...(partsSchema as unknown as SchemaFile).definitions,
+  ...root.definitions,
+  ...catalogRoot.definitions,
+  ...houseRoot.definitions,
+};
 
-function claim(schema: FieldSchema | FieldSchema[] | undefined, file: SchemaFile) {
-  if (!schema || typeof schema !== 'object') return;
-  if (!Array.isArray(schema)) home.set(schema, file);
-  for (const part of Object.values(schema)) claim(part as FieldSchema, file);
-}
+const resolved = new WeakMap<FieldSchema, FieldSchema>();
 
 /** The schema a reference stands for; any other schema as it is. */
 export function resolve(schema: FieldSchema): FieldSchema {
   if (!schema.$ref) return schema;
   const known = resolved.get(schema);
   if (known) return known;
-  const [file, pointer] = schema.$ref.split('#/definitions/');
-  const target = (file ? files[file] : home.get(schema))?.definitions[pointer ?? ''];
+  const [, name = ''] = schema.$ref.split('#/definitions/');
+  const target = definitions[name];
   if (!target) throw new Error(`schema reference ${schema.$ref} leads nowhere`);
   const found = resolve(target);
   resolved.set(schema, found);
@@ -99,16 +93,15 @@ export function resolve(schema: FieldSchema): FieldSchema {
 
 /** The schema of one step further down: a property by name or an item by number. */
 export function child(schema: FieldSchema, step: string | number): FieldSchema | undefined {
-  const { properties, patternProperties, items } = resolve(schema);
+  const { properties, patternProperties = {}, items, additionalProperties: others } = resolve(schema);
   if (typeof step === 'number') {
     const item = Array.isArray(items) ? items[step] : items;
     return item && resolve(item);
   }
-  const others = resolve(schema).additionalProperties;
   const named = properties && Object.hasOwn(properties, step) ? properties[step] : undefined;
+  if (named) return resolve(named);
   const found =
-    named ??
-    Object.entries(patternProperties ?? {}).find(([pattern]) => new RegExp(pattern).test(step))?.[1] ??
+    Object.entries(patternProperties).find(([pattern]) => new RegExp(pattern).test(step))?.[1] ??
     (typeof others === 'object' ? others : undefined);
   return found && resolve(found);
 }

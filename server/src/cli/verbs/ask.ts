@@ -31,7 +31,7 @@ The sheet may be empty, or not be there yet. Answers can come from a file as wel
   ],
   async run({ operands: [path, ...more], io }) {
     if (path === undefined || more.length > 0) throw new Misuse('ask takes one sheet.');
-    const dialog = io.dialog();
+    const dialog = await io.dialog();
     try {
       return await talk(resolve(io.cwd, path), dialog, io);
     } finally {
