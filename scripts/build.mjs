@@ -61,13 +61,24 @@ const client = await build({
   outfile: 'dist/client.cjs',
   external: ['vscode'],
 });
+const inBrowser = { ...common, platform: 'browser', target: 'es2022', format: 'iife' };
 const panel = await build({
-  ...common,
-  platform: 'browser',
-  target: 'es2022',
-  format: 'iife',
+  ...inBrowser,
   entryPoints: ['client/panel/panel.ts', 'client/panel/panel.css'],
   outdir: 'dist',
 });
-const packages = bundledPackages([server, cli, client.metafile, panel.metafile]);
+const worker = await build({
+  ...inBrowser,
+  entryPoints: ['server/src/browser.ts'],
+  outfile: 'dist/server-worker.js',
+});
+const webClient = await build({
+  ...inBrowser,
+  format: 'cjs',
+  entryPoints: ['client/src/browser.ts'],
+  outfile: 'dist/client-web.js',
+  external: ['vscode'],
+});
+const bundles = [client, panel, worker, webClient].map(({ metafile }) => metafile);
+const packages = bundledPackages([server, cli, ...bundles]);
 writeFileSync('dist/licenses.txt', licensePage(licenseTexts(packages)));

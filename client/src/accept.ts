@@ -1,5 +1,5 @@
 import { commands, type Disposable, window, workspace } from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
+import type { BaseLanguageClient as LanguageClient } from 'vscode-languageclient';
 
 type Found = { uri: string; rule: string; stage?: string };
 

@@ -1,5 +1,5 @@
 import { type QuickPickItem, type TextDocument, ThemeIcon, type WorkspaceEdit, window, workspace } from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
+import type { BaseLanguageClient as LanguageClient } from 'vscode-languageclient';
 
 /** What the server puts to whoever knows the car; the fields of `PutQuestion` that are shown here. */
 type Question = {

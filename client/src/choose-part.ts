@@ -1,5 +1,5 @@
 import { ProgressLocation, type QuickPickItem, QuickPickItemKind, type WorkspaceEdit, window, workspace } from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
+import type { BaseLanguageClient as LanguageClient } from 'vscode-languageclient';
 
 type Part = { label: string; figures: string; detail: string };
 type Picks = { slot: string; title: string; picks: readonly (Part & { edit: object })[]; missed: readonly Part[] };

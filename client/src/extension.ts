@@ -1,89 +1,15 @@
-import { commands, type ExtensionContext, type LogOutputChannel, window } from 'vscode';
+import type { ExtensionContext } from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
-import { acceptCommand } from './accept.ts';
-import { ask } from './ask.ts';
-import { chooseAllParts, choosePart } from './choose-part.ts';
-import { compareCommand } from './compare.ts';
-import { figuresPanel } from './figures.ts';
-import { beginSheet } from './new-sheet.ts';
-import { Pages, withLinks } from './pages.ts';
-import { reportCommand, sampleCommand } from './report.ts';
-import { statusBar } from './status.ts';
+import { begin, end } from './activation.ts';
 
-/** A server that crashes is restarted this many times within three minutes; then the client gives up and says so. */
-const restartLimit = 3;
-
-/** Sheets, catalogs and house rules by their language, wherever they come from, and by their names where another language is set. */
-const documentSelector = [
-  { language: 'build-sheet' },
-  { language: 'build-sheet-config' },
-  { language: 'build-sheet-parts' },
-  { pattern: '**/*.build.{yaml,yml}' },
-  { pattern: '**/build-sheet.config.{yaml,yml}' },
-  { pattern: '**/*.parts.{yaml,yml}' },
-];
-
-let client: LanguageClient | undefined;
-
-function startClient(context: ExtensionContext, outputChannel: LogOutputChannel): Promise<void> {
+/** Starts the server in a process of its own. Rejects when it can't be started. */
+export function activate(context: ExtensionContext): Promise<void> {
   const module = context.asAbsolutePath('dist/server.cjs');
   const run = { module, transport: TransportKind.ipc };
   const debug = { ...run, options: { execArgv: ['--nolazy', '--inspect=6009'] } };
-  client = new LanguageClient(
-    'buildSheet',
-    'Build Sheet',
-    { run, debug },
-    {
-      documentSelector,
-      connectionOptions: { maxRestartCount: restartLimit },
-      diagnosticPullOptions: { onChange: true, onFocus: true },
-      outputChannel,
-      initializationOptions: { opensPages: true, asksReasons: true },
-      middleware: { provideHover: withLinks },
-    },
-  );
-  return client.start();
+  return begin(context, (options) => new LanguageClient('buildSheet', 'Build Sheet', { run, debug }, options), {
+    hasGit: true,
+  });
 }
 
-/** Starts the language server and registers the extension's commands. Rejects when the server can't be started. */
-export async function activate(context: ExtensionContext): Promise<void> {
-  const output = window.createOutputChannel('Build Sheet', { log: true });
-  const running = () => client;
-  const pages = new Pages(running);
-  context.subscriptions.push(
-    output,
-    pages,
-    acceptCommand(running),
-    compareCommand(pages),
-    figuresPanel(context, running),
-    reportCommand(running),
-    sampleCommand(context),
-    statusBar(running),
-    commands.registerCommand('buildSheet.ask', async () => {
-      const document = window.activeTextEditor?.document;
-      if (client && document) await ask(client, document);
-    }),
-    commands.registerCommand('buildSheet.choosePart', async (uri?: string, slot?: string) => {
-      if (client) await choosePart(client, uri, slot);
-    }),
-    commands.registerCommand('buildSheet.chooseAllParts', async () => {
-      if (client) await chooseAllParts(client);
-    }),
-    commands.registerCommand('buildSheet.newSheet', async () => {
-      if (client) await beginSheet(client);
-    }),
-    commands.registerCommand('buildSheet.showOutput', () => output.show()),
-    commands.registerCommand('buildSheet.restartServer', async () => {
-      await deactivate().catch((error) => output.warn(`The server did not stop by itself: ${error}`));
-      await startClient(context, output);
-    }),
-  );
-  await startClient(context, output);
-}
-
-/** Stops the language server, one that is starting as soon as it runs; one that has crashed or given up counts as stopped. */
-export async function deactivate(): Promise<void> {
-  if (!client?.needsStop()) return;
-  await client.start();
-  await client.stop();
-}
+export const deactivate = end;

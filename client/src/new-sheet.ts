@@ -1,5 +1,5 @@
 import { type QuickPickItem, window, workspace } from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
+import type { BaseLanguageClient as LanguageClient } from 'vscode-languageclient';
 
 type NewSheet = { kind: string; about: string; text: string };
 

@@ -9,7 +9,7 @@ import {
   window,
   workspace,
 } from 'vscode';
-import type { HoverMiddleware, LanguageClient } from 'vscode-languageclient/node';
+import type { HoverMiddleware, BaseLanguageClient as LanguageClient } from 'vscode-languageclient';
 
 const SCHEME = 'build-sheet-page';
 

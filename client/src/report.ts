@@ -1,5 +1,5 @@
 import { commands, type Disposable, type ExtensionContext, env, Uri, window, workspace } from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
+import type { BaseLanguageClient as LanguageClient } from 'vscode-languageclient';
 
 /** Saves the report of the active sheet as one HTML file, and offers to open it. */
 export function reportCommand(client: () => LanguageClient | undefined): Disposable {

@@ -1,5 +1,5 @@
 import { Disposable, languages, StatusBarAlignment, type Uri, window } from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
+import type { BaseLanguageClient as LanguageClient } from 'vscode-languageclient';
 
 type Count = { errors: number; warnings: number; open: number };
 type Verdict = Count & { text: string; stages: readonly (Count & { name: string })[] };

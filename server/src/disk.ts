@@ -1,7 +1,6 @@
 import {
   closeSync,
   constants,
-  type Dirent,
   fstatSync,
   openSync,
   type readdir as Readdir,
@@ -12,9 +11,10 @@ import {
 import { type FileHandle, open, readdir, stat } from 'node:fs/promises';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { glob } from 'tinyglobby';
-import { addressIn, sameFile } from './workspace/address.ts';
+import { type Entry, filesBelow } from './workspace/below.ts';
+import { absent, NOT_REGULAR, refused, textFile, tooLarge } from './workspace/found-file.ts';
 import { kindOf } from './workspace/kind.ts';
-import type { Files } from './workspace/supply.ts';
+import { type Files, MOST_FOUND } from './workspace/supply.ts';
 import type { File, Search } from './workspace/workspace.ts';
 
 /** For reading, and not to wait for a writer, should a pipe stand there since it was looked at. */
@@ -22,8 +22,6 @@ const OPENING = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
 
 /** How long a file system may take for one file, in ms. */
 const PATIENCE = 3000;
-
-const absent: File = { kind: 'absent' };
 
 type Known = { stamp: string; file: File };
 
@@ -58,52 +56,23 @@ export function fileOnDisk(uri: string, mostBytes: number): Promise<File> {
   );
 }
 
-/** Folders that hold nothing of ours, however much is in them. */
-const IGNORED: ReadonlySet<string> = new Set(['node_modules', '.git']);
-
-/** So many folders are looked into, and so many files taken, at most. */
-const MOST_FOLDERS = 50_000;
-const MOST_FILES = 20_000;
-
-/**
- * The addresses of our files in some folders and below, each once and in order of their names, and what could not be looked
- * at. Links to folders are not followed.
- */
-export async function filesBelow(folders: readonly string[]): Promise<{ uris: string[]; complaints: string[] }> {
-  const found = new Map<string, string>();
-  const complaints: string[] = [];
-  const left = folders.toReversed();
-  for (let looked = 0; left.length > 0; looked++) {
-    if (looked >= MOST_FOLDERS || found.size >= MOST_FILES) {
-      complaints.push(`there are more than ${MOST_FOLDERS} folders or ${MOST_FILES} files; the rest is not looked at.`);
-      break;
-    }
-    const folder = left.pop() as string;
-    const entries = await entriesOf(folder, complaints);
-    for (const entry of entries) {
-      const uri = addressIn(folder, entry.name);
-      if (!entry.isDirectory()) {
-        if (kindOf(uri, '') && !found.has(sameFile(uri))) found.set(sameFile(uri), uri);
-      } else if (!IGNORED.has(entry.name)) left.push(uri);
-    }
-  }
-  return { uris: [...found.values()].toSorted(), complaints };
+/** Our files in folders on disk and below; links to folders are not followed. */
+export function filesBelowOnDisk(folders: readonly string[]): Promise<{ uris: string[]; complaints: string[] }> {
+  return filesBelow(folders, lookOnDisk);
 }
 
-async function entriesOf(folder: string, complaints: string[]): Promise<Dirent[]> {
+async function lookOnDisk(folder: string, complaints: string[]): Promise<Entry[]> {
   const path = pathOf(folder);
   if (path === undefined) return [];
   try {
-    return await readdir(path, { withFileTypes: true });
+    const entries = await readdir(path, { withFileTypes: true });
+    return entries.map((entry) => ({ name: entry.name, isFolder: entry.isDirectory() }));
   } catch (error) {
     const { code = 'unknown' } = error as NodeJS.ErrnoException;
     if (code !== 'ENOENT') complaints.push(`the folder ${path} cannot be read (${code}).`);
     return [];
   }
 }
-
-/** Most catalogs that a search finds. */
-const MOST_FOUND = 200;
 
 /**
  * Looks for catalogs as house rules name them, not into what others have put there, and where links lead to folders not
@@ -177,15 +146,6 @@ async function read(path: string, mostBytes: number, before: Known | undefined):
   }
 }
 
-/** What bytes say, which are refused where they are no text. */
-export function textFile(bytes: Uint8Array): File {
-  try {
-    return { kind: 'text', text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes) };
-  } catch {
-    return refused('it is not UTF-8 text; save it as UTF-8.');
-  }
-}
-
 async function bytesOf(handle: FileHandle, size: number): Promise<Uint8Array> {
   const buffer = Buffer.alloc(size);
   let length = 0;
@@ -198,9 +158,9 @@ async function bytesOf(handle: FileHandle, size: number): Promise<Uint8Array> {
 }
 
 function refusalOf(found: Stats, mostBytes: number): string | undefined {
-  if (!found.isFile()) return 'it is not a regular file.';
+  if (!found.isFile()) return NOT_REGULAR;
   if (found.size <= mostBytes) return undefined;
-  return `it is larger than ${mostBytes / 1000} kB, the most that is read of such a file.`;
+  return tooLarge(mostBytes);
 }
 
 function stampOf({ mtimeMs, ctimeMs, size, ino }: Stats): string {
@@ -211,10 +171,6 @@ function unreadable(error: NodeJS.ErrnoException): Known {
   const { code = 'unknown' } = error;
   if (code === 'ENOENT' || code === 'ENOTDIR') return { stamp: '', file: absent };
   return { stamp: '', file: refused(`it cannot be read (${code}).`) };
-}
-
-function refused(reason: string): File {
-  return { kind: 'refused', reason };
 }
 
 function pathOf(uri: string): string | undefined {

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { fileOnDisk, filesBelow, filesOnDisk, searchOnDisk } from './disk.ts';
+import { fileOnDisk, filesBelowOnDisk, filesOnDisk, searchOnDisk } from './disk.ts';
 import { listen } from './lsp/stdio.ts';
 
 /** After so many faults outside any request the process ends, so that its client starts it afresh. */
@@ -11,9 +11,10 @@ const pages = join(__dirname, '..', 'schemas', 'reference', 'rules');
 const hasPages = existsSync(pages);
 
 const onFault = listen({
+  holds: (uri) => uri.startsWith('file:'),
   read: filesOnDisk(),
   readOnce: fileOnDisk,
-  find: filesBelow,
+  find: filesBelowOnDisk,
   search: searchOnDisk(),
   pageOf: (code) => (hasPages ? pathToFileURL(join(pages, `${code}.md`)).href : undefined),
 });

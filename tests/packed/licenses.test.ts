@@ -5,17 +5,18 @@ import { beforeAll, describe, expect, it } from 'vitest';
 
 const PACKED = 'dist/build-sheet.vsix';
 const ENTRIES = ['server/src/main.ts', 'server/src/cli/main.ts', 'client/src/extension.ts'];
+const BROWSER_ENTRIES = ['server/src/browser.ts', 'client/src/browser.ts'];
 
 let shipped = '';
 let bundled: string[] = [];
 
 /** The packages whose files stand in a bundle, read from the marks that esbuild leaves in one that is not minified. */
-async function packagesIn(entry: string): Promise<string[]> {
+async function packagesIn(entry: string, platform: 'node' | 'browser'): Promise<string[]> {
   const { outputFiles } = await build({
     entryPoints: [entry],
     bundle: true,
     write: false,
-    platform: 'node',
+    platform,
     format: 'cjs',
     external: ['vscode'],
     logLevel: 'silent',
@@ -32,7 +33,11 @@ beforeAll(async () => {
     throw new Error(`${PACKED} is older than scripts/licenses.mjs; npm run package makes it anew.`);
   const zip = await JSZip.loadAsync(readFileSync(PACKED));
   shipped = (await zip.file('extension/dist/licenses.txt')?.async('string')) ?? '';
-  bundled = [...new Set((await Promise.all(ENTRIES.map(packagesIn))).flat())].toSorted();
+  const found = await Promise.all([
+    ...ENTRIES.map((entry) => packagesIn(entry, 'node')),
+    ...BROWSER_ENTRIES.map((entry) => packagesIn(entry, 'browser')),
+  ]);
+  bundled = [...new Set(found.flat())].toSorted();
 });
 
 describe('the packed extension', () => {

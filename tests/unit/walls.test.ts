@@ -50,7 +50,7 @@ const imports: Import[] = files.flatMap((file) => {
 
 function roomOf(file: string): string {
   const [room = ''] = file.split('/');
-  return room === 'start.ts' ? 'main' : room.replace(/\.ts$/, '');
+  return ['start.ts', 'browser.ts'].includes(room) ? 'main' : room.replace(/\.ts$/, '');
 }
 
 const inside = imports.filter(({ target }) => target.endsWith('.ts') || target.startsWith('generated/'));
@@ -93,6 +93,18 @@ describe('the walls of the server', () => {
     const wrong = packages.filter(({ target, room }) =>
       name.endsWith(':') ? target.startsWith(name) && !rooms.includes(room) : target === name && !rooms.includes(room),
     );
+    expect(wrong.map(({ file, target }) => `${file} imports ${target}`)).toEqual([]);
+  });
+
+  it.each(['vscode-languageserver/browser', 'picomatch'])('let %s stand in the protocol', (name) => {
+    expect(packages.filter(({ target, room }) => target === name && room !== 'lsp')).toEqual([]);
+  });
+
+  it('let no module of Node be reached from the server in a browser', () => {
+    const reached = new Set(['browser.ts']);
+    for (const file of reached) for (const one of inside) if (one.file === file && !one.isType) reached.add(one.target);
+    expect(reached.size).toBeGreaterThan(200);
+    const wrong = packages.filter(({ file, target, isType }) => reached.has(file) && !isType && /node\b/.test(target));
     expect(wrong.map(({ file, target }) => `${file} imports ${target}`)).toEqual([]);
   });
 

@@ -1,4 +1,5 @@
 // Runs the extension tests in real VS Code against the packaged extension. Usage: node tests/vscode/run.mjs PACKAGE.vsix [SUITE]...
+import assert from 'node:assert/strict';
 import { execFileSync, spawn } from 'node:child_process';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -149,6 +150,15 @@ function pumpCounter(shop) {
   return sheet;
 }
 
+/** An extension that can only run in the browser: with `main` the browser-hosted VS Code runs it on its server. */
+function withoutMain(extension) {
+  const file = join(extension, 'package.json');
+  const { main, extensionKind, ...manifest } = JSON.parse(readFileSync(file, 'utf8'));
+  assert.ok(main && extensionKind, "nothing makes the extension run on a server");
+  writeFileSync(file, JSON.stringify(manifest));
+  return extension;
+}
+
 /** The suites by name; all but the first need the page of the browser-hosted VS Code. */
 const suites = {
   editing: (vscode, extension) => runSuite(vscode, extension, makeWorkspace().file, 'editing.cjs', {}),
@@ -180,6 +190,10 @@ const suites = {
     const sheet = join(shop, 'asked.build.yaml');
     writeFileSync(sheet, '');
     return runPage(vscode, extension, 'asking', file, { ASKED_SHEET: sheet, COMPLETE_SHEET: inBlockStyle(cleanSheet) });
+  },
+  worker: (vscode, extension) => {
+    const { shop } = makeWorkspace();
+    return runPage(vscode, withoutMain(extension), 'worker', shop, { SHOP: shop });
   },
 };
 

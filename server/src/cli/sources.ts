@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { filesNow, textFile } from '../disk.ts';
+import { filesNow } from '../disk.ts';
+import { textFile } from '../workspace/found-file.ts';
 import type { Files } from '../workspace/supply.ts';
 import type { File } from '../workspace/workspace.ts';
 import { find } from './find.ts';

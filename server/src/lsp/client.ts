@@ -3,8 +3,8 @@ import { type InitializeParams, MarkupKind } from 'vscode-languageserver';
 /** What a client has told it can do; what it does not tell it cannot. */
 export type Client = ReturnType<typeof clientOf>;
 
-/** What only a client of ours tells: that it shows pages and asks for reasons; and settings of one that is not asked for them. */
-type Options = { opensPages?: unknown; asksReasons?: unknown; settings?: unknown };
+/** What only a client of ours tells: that it shows pages, asks for reasons, gives files; and settings of one that is not asked for them. */
+type Options = { opensPages?: unknown; asksReasons?: unknown; givesFiles?: unknown; settings?: unknown };
 
 export function clientOf({ capabilities: { textDocument, workspace }, initializationOptions }: InitializeParams) {
   const { codeAction, publishDiagnostics, completion, documentSymbol, foldingRange, rename } = textDocument ?? {};
@@ -30,6 +30,7 @@ export function clientOf({ capabilities: { textDocument, workspace }, initializa
     takesSnippets: completion?.completionItem?.snippetSupport === true,
     opensPages: options.opensPages === true,
     asksReasons: options.asksReasons === true,
+    givesFiles: options.givesFiles === true,
     settings: options.settings,
     configures: workspace?.configuration === true,
     registersConfiguration: workspace?.didChangeConfiguration?.dynamicRegistration === true,

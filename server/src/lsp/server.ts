@@ -17,6 +17,7 @@ import { type Kind, kindOf, WATCHED } from '../workspace/kind.ts';
 import { answerAcceptance } from './accept.ts';
 import { answerAsking } from './ask.ts';
 import { type Client, clientOf } from './client.ts';
+import { withFilesOfClient } from './client-files.ts';
 import { answerRepairs, FIX_ALL, MOVE, PART, QUESTION, REWRITE } from './code-actions.ts';
 import { completionList } from './completion.ts';
 import { EXTRACT } from './extract.ts';
@@ -65,6 +66,7 @@ function begin(session: Session): void {
   const { connection, service } = session;
   connection.onInitialize((params) => {
     session.client = clientOf(params);
+    if (session.client.givesFiles) session.host = withFilesOfClient(session.host, connection);
     service.workspace.roots = rootsOf(params);
     service.workspace.today = new Date().toISOString().slice(0, 10);
     return { serverInfo: { name: 'build-sheet' }, capabilities: capabilitiesFor(session.client) };
@@ -197,7 +199,7 @@ function synchronize(session: Session): void {
 }
 
 function answerReading(session: Session): void {
-  const { connection, service, host } = session;
+  const { connection, service } = session;
   connection.languages.diagnostics.on(async ({ textDocument: { uri }, previousResultId }, token) => {
     session.goingOn(undefined, token)();
     const isOpen = session.documents.get(uri) !== undefined;
@@ -246,8 +248,13 @@ function answerReading(session: Session): void {
     }),
   );
   connection.onDocumentLinks(
-    session.answering('links', [], (document) => documentLinks(document, service.links(document.uri), host.pageOf), {
-      needsHouse: false,
-    }),
+    session.answering(
+      'links',
+      [],
+      (document) => documentLinks(document, service.links(document.uri), session.host.pageOf),
+      {
+        needsHouse: false,
+      },
+    ),
   );
 }

@@ -23,6 +23,8 @@ import { WholeFolder } from './whole-folder.ts';
 
 /** What the server needs from the place it runs in: files, none of which takes long and the same object for one that has not changed. */
 export type Host = Files & {
+  /** Whether it can look at an address by itself; the client is asked for others, where it gives files. */
+  holds: (uri: string) => boolean;
   /** The same for a file that is looked at once in a while: nothing of it is remembered. */
   readOnce: (uri: string, mostBytes: number) => Promise<File>;
   /** Addresses of our files in folders and below, and what could not be looked at; never throws. */
@@ -53,7 +55,7 @@ export class Session {
 
   constructor(
     readonly connection: Connection,
-    readonly host: Host,
+    public host: Host,
     readonly service: Service,
   ) {
     this.documents = new Documents(service);

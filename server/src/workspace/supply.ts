@@ -4,6 +4,9 @@ import { kindOf } from './kind.ts';
 import { isLog, MOST_LOG_BYTES } from './logs.ts';
 import type { File, Search, Workspace } from './workspace.ts';
 
+/** Most catalogs that a search finds. */
+export const MOST_FOUND = 200;
+
 /** Where files come from. */
 export type Files = {
   /** What is at an address, a regular file of so many bytes at most; never throws. */

@@ -15,6 +15,7 @@ export const SHEET = 'file:///shop/one.build.yaml';
 
 /** A host with an empty disk. */
 export const nothing: Host = {
+  holds: () => true,
   read: async () => ({ kind: 'absent' }),
   search: async () => [],
   readOnce: async () => ({ kind: 'absent' }),

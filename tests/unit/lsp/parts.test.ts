@@ -39,6 +39,7 @@ async function client(files: Record<string, string> = {}): Promise<InProcess> {
   const given = new Map<string, File>(Object.entries(all).map(([uri, text]) => [uri, { kind: 'text', text }]));
   const read = async (uri: string) => given.get(uri) ?? ({ kind: 'absent' } as const);
   const host: Host = {
+    holds: () => true,
     read,
     readOnce: read,
     search: async () => [PARTS],
