@@ -1,5 +1,5 @@
 import { type ExtensionContext, Uri, workspace } from 'vscode';
-import { LanguageClient } from 'vscode-languageclient/browser';
+import { BrowserMessageReader, BrowserMessageWriter, LanguageClient } from 'vscode-languageclient/browser';
 import { begin, end } from './activation.ts';
 
 declare class Worker {
@@ -15,7 +15,7 @@ export function activate(context: ExtensionContext): Promise<void> {
   const start = async () => {
     worker?.terminate();
     worker = new Worker(await addressOf(script), { name: 'Build Sheet' });
-    return worker;
+    return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
   };
   return begin(context, (options) => new LanguageClient('buildSheet', 'Build Sheet', start, options), {
     hasGit: false,

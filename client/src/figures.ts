@@ -12,7 +12,7 @@ import {
   window,
   workspace,
 } from 'vscode';
-import type { LanguageClient, WorkspaceEdit } from 'vscode-languageclient/node';
+import type { BaseLanguageClient as LanguageClient, WorkspaceEdit } from 'vscode-languageclient';
 import {
   type Beside,
   beginning,

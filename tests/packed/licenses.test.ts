@@ -38,7 +38,7 @@ beforeAll(async () => {
     ...BROWSER_ENTRIES.map((entry) => packagesIn(entry, 'browser')),
   ]);
   bundled = [...new Set(found.flat())].toSorted();
-});
+}, 120_000);
 
 describe('the packed extension', () => {
   it('has packages in its bundles', () => {

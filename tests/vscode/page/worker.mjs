@@ -24,12 +24,13 @@ export default (page) => {
     return [before.length, before.at(-1).length + 1];
   }
 
-  async function hoverAt(name, path, text) {
+  /** Shows the hover at a text until it tells what is awaited: findings come into it first. */
+  async function hoverTells(pattern, name, path, text) {
     await goTo(name, ...placeOf(path, text));
     await page.keyboard.press('Control+K');
     await page.keyboard.press('Control+I');
-    await hover.waitFor();
-    return hover.textContent();
+    const told = () => hover.textContent({ timeout: 5000 }).catch(() => '');
+    await until(`a hover that tells ${pattern}`, async () => pattern.test(await told()));
   }
 
   return runStories(() => {}, {
@@ -37,12 +38,12 @@ export default (page) => {
       await page.locator('.monaco-workbench').waitFor();
       await goTo(ROADSTER);
       await told(/\d+ error/);
-      assert.match(await hoverAt(ROADSTER, ROADSTER, 'injectors:'), /duty cycle/i);
+      await hoverTells(/duty cycle/i, ROADSTER, ROADSTER, 'injectors:');
       assert.deepEqual(serverProcesses(EXTENSION), []);
       await shot('worker');
     },
     'the light bulb repairs, and Ctrl+Space completes': async () => {
-      await goTo(ROADSTER, ...placeOf(ROADSTER, 'above-blower'));
+      await goTo(ROADSTER, ...placeOf(ROADSTER, 'above-blower }'));
       await (await lightBulb('below the blower')).click();
       await page.locator('.view-line', { hasText: 'below-blower' }).first().waitFor();
       await goTo(ROADSTER, ...placeOf(ROADSTER, 'magnetic-pickup'));
@@ -52,9 +53,9 @@ export default (page) => {
     },
     'house rules and catalogs of the folder are read': async () => {
       const path = `counter/${WAGON}`;
-      assert.match(await hoverAt(WAGON, path, 'tank-pump'), /shelf\.parts\.yaml/);
+      await hoverTells(/shelf\.parts\.yaml/, WAGON, path, 'body-4-45');
       await commandThatAsks('Build Sheet: Choose a Part from the Catalogs');
-      await page.locator('.quick-input-list .monaco-list-row', { hasText: 'tank-pump-193' }).first().waitFor();
+      await page.locator('.quick-input-list .monaco-list-row', { hasText: 'body-4-43' }).first().waitFor();
       await page.keyboard.press('Escape');
     },
     'the figures open beside the sheet': async () => {

@@ -1,0 +1,91 @@
+import type { WorkspaceEdit } from 'vscode-languageserver';
+import {
+  beginning,
+  type FromPanel,
+  type Section,
+  type SectionName,
+  type Figures as Shown,
+  type State,
+  type ToPanel,
+  type Triable,
+} from '../../client/panel/messages.ts';
+import { editsFor } from './actions.ts';
+import type { Editor } from './editor.ts';
+import { part } from './element.ts';
+
+const SECTIONS: readonly SectionName[] = ['questions', 'curves', 'ladder'];
+
+/** The panel of figures, in a frame of its own: it asks nobody but this page. */
+export class FiguresPanel {
+  private readonly frame = part('figures').querySelector('iframe') as HTMLIFrameElement;
+  private state: State = beginning;
+  private turn = 0;
+  private isReady = false;
+
+  constructor(
+    private readonly editor: Editor,
+    private readonly around: { ask: () => void; saved: () => string | undefined; tell: (text: string) => void },
+  ) {
+    window.addEventListener('message', ({ source, data }: MessageEvent<FromPanel>) => {
+      if (source === this.frame.contentWindow) void this.take(data);
+    });
+  }
+
+  /** Shows the sheet as it is now, where the panel is seen. */
+  async update(): Promise<void> {
+    const turn = ++this.turn;
+    if (!this.isReady || part('figures').hidden) return;
+    if (this.state.uri !== this.editor.uri) this.state = { ...this.state, uri: this.editor.uri, settings: [] };
+    const { settings, shut, beside } = this.state;
+    const earlier = this.earlier();
+    const before = earlier === undefined ? {} : { before: earlier };
+    const figures = await this.editor.ask<Shown>('buildSheet/figures', { settings, shut, ...before });
+    if (turn !== this.turn || !figures) return;
+    const note =
+      beside === 'nothing' || earlier !== undefined
+        ? {}
+        : { note: beside === 'commit' ? 'A page has no version control.' : 'The sheet was begun here.' };
+    this.say({ kind: 'figures', state: this.state, figures, ...note });
+    this.tellCursor();
+    for (const name of SECTIONS.filter((one) => !shut.includes(one))) {
+      const section = await this.editor.ask<Section>('buildSheet/figuresSection', { section: name });
+      if (turn !== this.turn) return;
+      if (section) this.say({ kind: 'section', name, section });
+    }
+  }
+
+  tellCursor(): void {
+    if (this.isReady) this.say({ kind: 'cursor', ...this.editor.cursor });
+  }
+
+  private earlier(): string | undefined {
+    return this.state.beside === 'saved' ? this.around.saved() : undefined;
+  }
+
+  private say(message: ToPanel): void {
+    this.frame.contentWindow?.postMessage(message, location.origin);
+  }
+
+  private async take(message: FromPanel): Promise<void> {
+    if (message.kind === 'ready') this.isReady = true;
+    if (message.kind === 'ask') return this.around.ask();
+    if (message.kind === 'reveal') return this.editor.reveal(message.range);
+    if (message.kind === 'write') return this.write();
+    if (message.kind === 'triable') {
+      const fields = await this.editor.ask<readonly Triable[]>('buildSheet/triable');
+      if (fields) this.say({ kind: 'triable', fields });
+      return;
+    }
+    if (message.kind === 'state') this.state = { ...this.state, ...message.state };
+    await this.update();
+  }
+
+  private async write(): Promise<void> {
+    const { settings } = this.state;
+    const answer = await this.editor.ask<WorkspaceEdit>('buildSheet/whatIf', { settings });
+    const edits = editsFor(this.editor.uri, answer);
+    if (!edits) return this.around.tell('What was tried does not hold in the sheet as it is; nothing was written.');
+    this.state = { ...this.state, settings: [] };
+    this.editor.apply(edits);
+  }
+}

@@ -1,0 +1,40 @@
+import { part } from './element.ts';
+
+/** The tabs of the page: one panel is shown, arrow keys go from tab to tab. */
+export class Tabs {
+  private readonly tabs = [...document.querySelectorAll<HTMLElement>('[role="tab"]')];
+
+  constructor(private readonly shown: (panel: string) => void) {
+    for (const tab of this.tabs) part(panelOf(tab)).tabIndex = 0;
+    for (const [index, tab] of this.tabs.entries()) {
+      tab.addEventListener('click', () => this.open(panelOf(tab)));
+      tab.addEventListener('keydown', (event) => {
+        const step = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
+        const next = step && this.tabs.at((index + step) % this.tabs.length);
+        if (!next) return;
+        event.preventDefault();
+        next.focus();
+        this.open(panelOf(next));
+      });
+    }
+  }
+
+  open(panel: string): void {
+    for (const tab of this.tabs) {
+      const isOpen = panelOf(tab) === panel;
+      tab.setAttribute('aria-selected', String(isOpen));
+      tab.tabIndex = isOpen ? 0 : -1;
+      part(panelOf(tab)).hidden = !isOpen;
+    }
+    this.shown(panel);
+  }
+
+  get current(): string {
+    const open = this.tabs.find((tab) => tab.getAttribute('aria-selected') === 'true');
+    return open ? panelOf(open) : '';
+  }
+}
+
+function panelOf(tab: HTMLElement): string {
+  return tab.getAttribute('aria-controls') ?? '';
+}
