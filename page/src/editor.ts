@@ -15,7 +15,7 @@ import {
 } from '@codemirror/lsp-client';
 import { highlightSelectionMatches, searchKeymap } from '@codemirror/search';
 import { EditorState, type Extension } from '@codemirror/state';
-import { drawSelection, EditorView, highlightActiveLine, keymap, lineNumbers } from '@codemirror/view';
+import { drawSelection, EditorView, highlightActiveLine, keymap, lineNumbers, placeholder } from '@codemirror/view';
 import { tags } from '@lezer/highlight';
 
 export type Position = { line: number; character: number };
@@ -44,6 +44,7 @@ const looks = EditorView.theme({
   '.cm-lsp-documentation table': { borderCollapse: 'collapse' },
   '.cm-lsp-documentation :is(th, td)': { textAlign: 'left', paddingRight: '0.8em', verticalAlign: 'top' },
   '.cm-tooltip-autocomplete ul li[aria-selected]': { color: 'var(--ground)', backgroundColor: 'var(--strong)' },
+  '.cm-placeholder': { color: 'var(--faint)' },
   '.cm-completionDetail': { fontStyle: 'normal', opacity: '1' },
   '.cm-panels': { color: 'var(--text)', backgroundColor: 'var(--raised)' },
   '.cm-diagnosticAction': { backgroundColor: 'var(--strong)', color: 'var(--ground)' },
@@ -76,7 +77,8 @@ function usual(nonce: string): Extension {
     looks,
     serverCompletion({ override: true }),
     hoverTooltips(),
-    EditorView.contentAttributes.of({ 'aria-label': 'Text of the sheet' }),
+    placeholder('Type here, or take "Begin or open..." above: a new sheet, a file of yours, or a sample.'),
+    EditorView.contentAttributes.of({ 'aria-label': 'Text of the sheet', tabindex: '0' }),
     keymap.of([
       ...closeBracketsKeymap,
       ...defaultKeymap,

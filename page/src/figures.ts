@@ -29,6 +29,7 @@ export class FiguresPanel {
     window.addEventListener('message', ({ source, data }: MessageEvent<FromPanel>) => {
       if (source === this.frame.contentWindow) void this.take(data);
     });
+    this.frame.src = 'figures.html';
   }
 
   /** Shows the sheet as it is now, where the panel is seen. */

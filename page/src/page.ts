@@ -1,3 +1,4 @@
+import { Prec } from '@codemirror/state';
 import { EditorView, keymap } from '@codemirror/view';
 import type { Hover, MarkupContent } from 'vscode-languageserver';
 import { make } from '../../client/panel/element.ts';
@@ -38,11 +39,13 @@ const editor = new Editor(
       if (docChanged) changed();
       else if (selectionSet) figures.tellCursor();
     }),
-    keymap.of([
-      { key: 'Mod-.', run: () => doing(act) },
-      { key: 'Mod-i', run: () => doing(explain) },
-      { key: 'Mod-s', run: () => doing(save) },
-    ]),
+    Prec.highest(
+      keymap.of([
+        { key: 'Mod-.', run: () => doing(act) },
+        { key: 'Mod-i', run: () => doing(explain) },
+        { key: 'Mod-s', run: () => doing(save) },
+      ]),
+    ),
   ],
 );
 const findings = new Findings(editor, tell);
@@ -65,6 +68,7 @@ function doing(what: () => unknown): true {
 }
 
 function changed(): void {
+  tell('');
   setTimeout(look, 0);
 }
 
