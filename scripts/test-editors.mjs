@@ -1,5 +1,6 @@
-// Runs the suites that need an editor or a browser: Neovim, real VS Code, and the reports in Chromium. Gets what they need where it can; where it can't, says
-// which suite did not run and how to get what it needs. With CI=true that is a failure.
+// Runs the suites that need an editor or a browser: Neovim, real VS Code, and the reports and the page in Chromium. Gets
+// what they need where it can; where it can't, says which suite did not run and how to get what it needs. With CI=true that
+// is a failure.
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
@@ -63,10 +64,16 @@ async function testReports() {
   return runSuite('report', join(root, 'tests/report/run.mjs'));
 }
 
+async function testPage() {
+  if (!findChromium()) return { missing: 'the page: install the Debian package chromium, or name one in CHROMIUM' };
+  installBrowserHost();
+  return runSuite('page', join(root, 'tests/page/run.mjs'));
+}
+
 const wanted = [...(hasNeovim() ? [] : ['neovim']), ...(findChromium() || wantsDesktop() ? [] : ['chromium'])];
 if (wanted.length > 0 && mayInstallPackages()) installPackages(...wanted);
 
-const results = [await testNeovim(), await testVisualStudioCode(), await testReports()];
+const results = [await testNeovim(), await testVisualStudioCode(), await testReports(), await testPage()];
 const passed = results.reduce((sum, result) => sum + (result.passed ?? 0), 0);
 const failed = results.reduce((sum, result) => sum + (result.failed ?? 0), 0);
 const missing = results.flatMap((result) => result.missing ?? []);

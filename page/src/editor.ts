@@ -154,13 +154,15 @@ export class Editor {
     this.view.focus();
   }
 
+  /** Makes edits and shows the first of them. */
   apply(edits: readonly Edit[]): void {
     const changes = edits.map(({ range, newText }) => ({
       from: this.offsetOf(range.start),
       to: this.offsetOf(range.end),
       insert: newText,
     }));
-    this.view.dispatch({ changes, userEvent: 'input', scrollIntoView: true });
+    const first = Math.min(...changes.map(({ from }) => from), this.view.state.doc.length);
+    this.view.dispatch({ changes, userEvent: 'input', effects: EditorView.scrollIntoView(first, { y: 'nearest' }) });
   }
 
   /** Markdown of the server as markup that is safe to show. */

@@ -154,7 +154,7 @@ function pumpCounter(shop) {
 function withoutMain(extension) {
   const file = join(extension, 'package.json');
   const { main, extensionKind, ...manifest } = JSON.parse(readFileSync(file, 'utf8'));
-  assert.ok(main && extensionKind, "nothing makes the extension run on a server");
+  assert.ok(main && extensionKind, 'nothing makes the extension run on a server');
   writeFileSync(file, JSON.stringify(manifest));
   return extension;
 }

@@ -52,8 +52,7 @@ export default (page) => {
       await page.keyboard.press('Escape');
     },
     'house rules and catalogs of the folder are read': async () => {
-      const path = `counter/${WAGON}`;
-      await hoverTells(/shelf\.parts\.yaml/, WAGON, path, 'body-4-45');
+      await goTo(WAGON, ...placeOf(`counter/${WAGON}`, 'body-4-45'));
       await commandThatAsks('Build Sheet: Choose a Part from the Catalogs');
       await page.locator('.quick-input-list .monaco-list-row', { hasText: 'body-4-43' }).first().waitFor();
       await page.keyboard.press('Escape');
