@@ -52,7 +52,7 @@ describe('files that the client gives', () => {
   });
 
   it.each([
-    ['cars/wagon.build.yaml', 5, 'it is larger than 0.005 kB, which such a file never is.'],
+    ['cars/wagon.build.yaml', 5, 'it is larger than 0.005 kB, the most that is read of such a file.'],
     ['cars', 1000, 'it is not a regular file.'],
     ['cars/latin.build.yaml', 1000, 'it is not UTF-8 text; save it as UTF-8.'],
     ['locked', 1000, 'it cannot be read (NoPermissions).'],
