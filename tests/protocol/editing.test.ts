@@ -1,14 +1,16 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type {
-  CodeAction,
-  DocumentLink,
-  DocumentSymbol,
-  FoldingRange,
-  Hover,
-  MarkupContent,
-  TextEdit,
-  WorkspaceEdit,
+import {
+  type CodeAction,
+  CodeActionTriggerKind,
+  type DocumentLink,
+  type DocumentSymbol,
+  type FoldingRange,
+  type Hover,
+  type MarkupContent,
+  type Position,
+  type TextEdit,
+  type WorkspaceEdit,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { Client, codes, cursor, waits } from './client.ts';
@@ -144,7 +146,7 @@ describe('completion', () => {
     await plain.open(uri, text);
     for (const { textEdit, insertTextFormat } of (await plain.complete(uri, position)).items) {
       expect(insertTextFormat).toBe(1);
-      expect(textEdit?.newText).toMatch(/^[\w-]+: ?$/);
+      expect(textEdit?.newText).toMatch(/^[\w-]+: ?(\[\[)?$/);
     }
     await plain.stop();
   });
@@ -213,6 +215,24 @@ describe('a quick fix', () => {
     await client.replace(uri, '# mine', '# ours');
     await expect(client.apply(made)).rejects.toThrow('an edit of version 1');
     await expect(client.apply(fix)).rejects.toThrow('the text has changed');
+  });
+
+  it('asked for beside all that is wrong in a line is what mends the line', async () => {
+    const uri = await opened(pump);
+    const beside = client.rangeOf(uri, ' # as found').end;
+    const asked = (position: Position, triggerKind: CodeActionTriggerKind) =>
+      client.request<CodeAction[]>(
+        'textDocument/codeAction',
+        { uri },
+        { range: { start: position, end: position }, context: { diagnostics: [], triggerKind } },
+      );
+    const titles = (actions: CodeAction[]) => actions.map(({ title }) => title);
+    expect(titles(await asked(beside, CodeActionTriggerKind.Invoked))).toContainEqual(
+      expect.stringMatching(/^Run 10 AWG/),
+    );
+    expect(await asked(beside, CodeActionTriggerKind.Automatic)).toEqual([]);
+    const above = { line: beside.line - 1, character: 0 };
+    expect(titles(await asked(above, CodeActionTriggerKind.Invoked)).join()).not.toContain('AWG');
   });
 
   it('is given only where it is asked for', async () => {

@@ -6,12 +6,13 @@ import {
   type Diagnostic,
   LSPErrorCodes,
   MessageType,
+  type Position,
   ResponseError,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Choice, Offer } from '../features/repairs.ts';
-import type { TextEdit } from '../text/place.ts';
+import type { Range, TextEdit } from '../text/place.ts';
 import { acceptances } from './accept.ts';
 import type { Client } from './client.ts';
 import { EXTRACT, extractActions } from './extract.ts';
@@ -49,10 +50,15 @@ export function answerRepairs(session: Session): void {
       const list = async (kind: string, offers: readonly Offer[]) => {
         for (const offer of offers) actions.push(...(await actionsFor(session, document, kind, offer, end, mayGoOn)));
       };
+      const listRepairs = async (where: Range) => {
+        await list(CodeActionKind.QuickFix, await done(service.repairs(uri, where), patience, mayGoOn));
+        actions.push(...acceptances(session, document, where));
+      };
       if (wants(only, CodeActionKind.QuickFix)) {
-        const offers = await done(service.repairs(uri, at), patience, mayGoOn);
-        await list(CodeActionKind.QuickFix, offers);
-        actions.push(...acceptances(session, document, at));
+        await listRepairs(at);
+        const isBesideAll = actions.length === 0 && at.start === at.end;
+        if (isBesideAll && triggerKind === CodeActionTriggerKind.Invoked)
+          await listRepairs(lineAt(document, range.start));
       }
       if (isAsked && wants(only, QUESTION)) {
         const next = service.nextQuestion(uri);
@@ -80,6 +86,11 @@ export function answerRepairs(session: Session): void {
       },
     ),
   );
+}
+
+/** The line of a position: what someone means who asks with the cursor beside all that is wrong in it. */
+function lineAt(document: TextDocument, { line }: Position): Range {
+  return offsetRange(document, { start: { line, character: 0 }, end: { line, character: Number.MAX_SAFE_INTEGER } });
 }
 
 /** Parts for the slot at an offset: a list to pick from for a client that has one, else the best as actions. */
