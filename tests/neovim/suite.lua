@@ -236,6 +236,36 @@ local function run()
     vim.cmd('buffer ' .. buffer)
   end)
 
+  check('a section becomes a part of the catalog of the house, and the sheet names it', function()
+    vim.fn.writefile({ "catalogs: ['*.parts.yaml']" }, folder .. '/build-sheet.config.yaml')
+    vim.fn.writefile({ 'format: 1', 'parts:', '  - { id: other, pump: { current: 8 A } }' }, folder .. '/shelf.parts.yaml')
+    vim.fn.writefile({
+      'format: 2',
+      'fuel-system:',
+      '  pump: { name: Heron 58, placement: in-tank, rated-voltage: 13.5 V, current: 9 A } # by phone',
+    }, folder .. '/shelf.build.yaml')
+    local sheet = edit(folder .. '/shelf.build.yaml')
+    assert(client_of(sheet).id == id, 'another server')
+    local row, column = place(sheet, 'pump:')
+    local cursor = { line = row, character = column }
+    local actions
+    wait_for('the section to be offered as a part', function()
+      actions = request(sheet, id, 'textDocument/codeAction', {
+        textDocument = vim.lsp.util.make_text_document_params(sheet),
+        range = { start = cursor, ['end'] = cursor },
+        context = { diagnostics = {}, only = { 'refactor.extract' } },
+      })
+      return actions and #actions == 1
+    end)
+    assert(actions[1].title == 'Make it the part "heron-58" of "shelf.parts.yaml"', actions[1].title)
+    vim.lsp.util.apply_workspace_edit(actions[1].edit, vim.lsp.get_client_by_id(id).offset_encoding)
+    assert(text(sheet):find('pump: { use: heron-58, placement: in-tank } # by phone', 1, true), text(sheet))
+    local catalog = vim.uri_to_bufnr(vim.uri_from_fname(folder .. '/shelf.parts.yaml'))
+    assert(text(catalog):find('id: other', 1, true) and text(catalog):find('id: heron-58', 1, true), text(catalog))
+    vim.cmd('silent! wall')
+    vim.cmd('buffer ' .. buffer)
+  end)
+
   check('the server ends cleanly', function()
     local code
     client.config.on_exit = function(exit_code)

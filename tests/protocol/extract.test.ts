@@ -151,6 +151,18 @@ parts:
     );
   });
 
+  it('in braces keeps the comment behind them', async () => {
+    write(CONFIG, "catalogs: ['*.parts.yaml']\n");
+    write('shelf.parts.yaml', 'format: 1\nparts:\n  - id: other\n    pump: { current: 8 A }\n');
+    const { sheet, actions } = await offered(
+      'format: 2\nfuel-system:\n  pump: { placement: in-tank, current‸: 9 A } # by phone\n  return: { length: 4 m }\n',
+    );
+    await apply(sheet, actions[0]);
+    expect(client.text(sheet)).toBe(
+      'format: 2\nfuel-system:\n  pump: { use: pump, placement: in-tank } # by phone\n  return: { length: 4 m }\n',
+    );
+  });
+
   it('is not offered where it would not say the same, or is no part', async () => {
     client = await Client.start({ folders: [uriOf(shop)], capabilities: creates });
     const marked = {

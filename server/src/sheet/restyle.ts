@@ -29,18 +29,22 @@ export function onLines({ text, root }: Source, entry: Entry): TextEdit | undefi
   return { start: head, end: entry.value.end + comment.length, text: (comment && ` ${comment.trim()}`) + below };
 }
 
-/** The edit that writes lines in braces or brackets on one line; nothing where they hold comments or are too long. */
+/** The edit that writes lines in braces or brackets on one line, a comment beside their key behind them; nothing where they hold others or are too long. */
 export function onOneLine({ text, root }: Source, entry: Entry): TextEdit | undefined {
   const isBlock = (entry.kind === 'map' || entry.kind === 'list') && !entry.flow;
   if (!isBlock || entry.path.length === 0 || entry.inherited || entry.anchored || entry.children.length === 0)
     return undefined;
   if (entryOf({ root }, entry.path.slice(0, -1)) === undefined || holdsMore(text, entry)) return undefined;
   const written = flowOf(text, entry);
-  const start = entry.key ? text.slice(0, entry.value.start).trimEnd().length : entry.value.start;
+  const between = entry.key ? text.slice(entry.key.end, entry.value.start) : '';
+  const [, colon = '', comment = ''] = /^(\s*:)?[ \t]*(#[^\r\n]*)?\s*$/.exec(between) ?? [];
+  if (between.includes('#') && !comment) return undefined;
+  const start = entry.key ? entry.key.end + colon.length : entry.value.start;
   const lead = entry.key ? ' ' : '';
   const line = start - startOfLine(text, start) + lead.length + written.length;
   const end = entry.value.start + text.slice(entry.value.start, entry.value.end).trimEnd().length;
-  return line > LONGEST || /[\r\n]/.test(written) ? undefined : { start, end, text: lead + written };
+  if (line > LONGEST || /[\r\n]/.test(written)) return undefined;
+  return { start, end, text: lead + written + (comment && ` ${comment}`) };
 }
 
 /** Whether the same is said by two texts. */
