@@ -1,7 +1,7 @@
 import type { StageAnalysis } from '../analysis/analysis.ts';
 import type { House } from '../sheet/house.ts';
 import { type Differences, differencesOf } from './differences.ts';
-import type { Draft, Rule, RuleId } from './rule.ts';
+import type { Draft, Rule, RuleId, StageRule } from './rule.ts';
 import { situationsOf } from './situation.ts';
 import { Watch } from './watch.ts';
 
@@ -26,14 +26,19 @@ type Check = () => Draft | readonly Draft[] | undefined;
  * stand in an unread part of the text has found nothing, also where it fails for want of it.
  */
 export function answersOf(rules: readonly Rule[], plan: Plan, house: House, before?: Before): Answers {
-  const ask = asking(plan, house, before);
-  return new Map(rules.flatMap((rule) => ('told' in rule ? [] : [[rule, ask(rule)] as const])));
+  const { everywhere } = asking(plan, house, before);
+  return new Map(rules.flatMap((rule) => ('told' in rule ? [] : [[rule, everywhere(rule)] as const])));
 }
 
 type Before = { plan: Plan; answers: Answers };
 
-/** Asks one rule after the other about a plan. */
-export function asking(plan: Plan, house: House, before?: Before): (rule: Rule) => readonly Asked[] {
+/** Asks one rule after the other about a plan, or about a single stage of it. */
+export type Asking = {
+  everywhere: (rule: Rule) => readonly Asked[];
+  inStage: (rule: StageRule, index: number) => Asked | undefined;
+};
+
+export function asking(plan: Plan, house: House, before?: Before): Asking {
   const watching = { current: new Watch() };
   const situations = situationsOf(plan, house, watching);
   const sinceBefore = plan.map((stage, index) => differencesTo(before?.plan[index], stage));
@@ -60,20 +65,23 @@ export function asking(plan: Plan, house: House, before?: Before): (rule: Rule) 
     return known.watch.holdsIn(plan, sinceStage, later) ? { ...known, later } : undefined;
   }
 
-  return (rule) => {
-    const known = before?.answers.get(rule);
-    if ('check' in rule) {
-      const stages: Asked[] = [];
-      for (const [index, situation] of situations.entries()) {
-        stages.push(
-          stillHeld(known?.[index]) ?? asInStageBefore(stages.at(-1)) ?? asked(() => rule.check(situation), rule.id),
-        );
-      }
-      return stages;
-    }
+  function inStage(rule: StageRule, index: number, stageBefore?: Asked): Asked | undefined {
+    const situation = situations[index];
+    const known = stillHeld(before?.answers.get(rule)?.[index]) ?? asInStageBefore(stageBefore);
+    return known ?? (situation && asked(() => rule.check(situation), rule.id));
+  }
+
+  function everywhere(rule: Rule): readonly Asked[] {
     if ('told' in rule) return [];
-    return [stillHeld(known?.[0]) ?? asked(() => rule.checkPlan(situations), rule.id)];
-  };
+    if ('checkPlan' in rule) {
+      return [stillHeld(before?.answers.get(rule)?.[0]) ?? asked(() => rule.checkPlan(situations), rule.id)];
+    }
+    const stages: Asked[] = [];
+    for (const index of plan.keys()) stages.push(inStage(rule, index, stages.at(-1)) as Asked);
+    return stages;
+  }
+
+  return { everywhere, inStage };
 }
 
 const NONE: Differences = { fields: new Set(), isWhole: true };

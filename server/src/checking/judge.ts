@@ -43,8 +43,7 @@ export function judge(
   rules: readonly Rule[] = allRules,
   settle = (answers: Answers) => answers,
 ): Verdict {
-  const asked = rules.filter(({ id }) => severityOf(id, house) !== 'off');
-  const answers = answersOf(asked, plan, house, before);
+  const answers = answersOf(rulesIn(house, rules), plan, house, before);
   const { left, accepted, open, told } = findingsOf(values, plan, house, settle(answers), rules);
   const isWhole = plan.every(({ sheet }) => sheet.isWhole);
   return {
@@ -68,10 +67,7 @@ export function findingsOf(
   answers: Answers,
   rules: readonly Rule[] = allRules,
 ): Pick<Verdict, 'accepted' | 'open'> & { left: readonly Finding[]; told: readonly Finding[] } {
-  const found = [...answers].flatMap(([rule, stages]) => {
-    if (stages.every(({ drafts }) => drafts.length === 0)) return NONE;
-    return 'check' in rule ? stageFindings(rule, plan, stages) : planFindings(rule as PlanRule, plan, stages);
-  });
+  const found = saidBy(plan, answers);
   const ids = rules.map(({ id }) => id);
   const say = sayingIn(house);
   const open = [...answers].flatMap(([rule, stages]) => openCheck(rule, stages, plan, say));
@@ -83,6 +79,24 @@ export function findingsOf(
 }
 
 const NONE: readonly Finding[] = [];
+
+/** The rules that a house has not turned off. */
+export function rulesIn(house: House, rules: readonly Rule[]): Rule[] {
+  return rules.filter(({ id }) => severityOf(id, house) !== 'off');
+}
+
+/** What answers find themselves, but for what the sheet accepts. */
+export function foundBy(values: Partial<BuildSheet>, plan: Plan, house: House, answers: Answers): readonly Finding[] {
+  const { left } = silenced(values, plan, saidBy(plan, answers), []);
+  return left.flatMap((finding) => bySeverity(finding, house));
+}
+
+function saidBy(plan: Plan, answers: Answers): Finding[] {
+  return [...answers].flatMap(([rule, stages]) => {
+    if (stages.every(({ drafts }) => drafts.length === 0)) return NONE;
+    return 'check' in rule ? stageFindings(rule, plan, stages) : planFindings(rule as PlanRule, plan, stages);
+  });
+}
 
 /** Whether what a rule finds may be an error, in its own words or in the house's. */
 export function mayBeError(rule: Rule, house: House): boolean {

@@ -80,10 +80,10 @@ export class Watch {
    * that plan differs from the stage in which it is known to hold.
    */
   holdsIn(plan: Plan, differences: readonly Differences[], later: number): boolean {
-    for (const { stage, path, isUnread } of this.looks) {
+    for (const { stage, path, isUnread, isWayIn } of this.looks) {
       const { fields, isWhole } = differences[stage + later] as Differences;
-      if (fields.has(path)) return false;
       const analysis = plan[stage + later] as StageAnalysis;
+      if (fields.has(path) && !(isWayIn && isFields(rawAt(analysis, path)))) return false;
       if (!isWhole && isUnreadAt(analysis, path, rawAt(analysis, path)) !== isUnread) return false;
     }
     for (const { stage, path, place } of this.places) {

@@ -12,3 +12,14 @@ export function alikeKey(part: ShelfPart): string {
   }
   return key;
 }
+
+/** Of parts that do the same those that cost least. */
+export function cheapestOfAlike(parts: readonly ShelfPart[]): ShelfPart[] {
+  const priceOf = ({ cost }: ShelfPart) => cost ?? Number.POSITIVE_INFINITY;
+  const least = new Map<string, number>();
+  for (const part of parts) {
+    const known = least.get(alikeKey(part));
+    if (known === undefined || priceOf(part) < known) least.set(alikeKey(part), priceOf(part));
+  }
+  return parts.filter((part) => priceOf(part) === least.get(alikeKey(part)));
+}

@@ -1,25 +1,21 @@
 import { analyze, type StageAnalysis } from '../analysis/analysis.ts';
-import type { Entry } from '../analysis/worksheet.ts';
-import { type Answers, type Asked, asking } from '../checking/ask.ts';
+import { type Answers, type Asked, answersOf } from '../checking/ask.ts';
 import type { Checked } from '../checking/checked.ts';
 import type { Finding } from '../checking/finding.ts';
 import { identities } from '../checking/identity.ts';
-import { findingsOf, judge, mayBeError, type Verdict } from '../checking/judge.ts';
-import { NOT_COMPUTED } from '../checking/not-computed.ts';
+import { foundBy, mayBeError, rulesIn } from '../checking/judge.ts';
 import type { Rule } from '../checking/rule.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import type { ShelfPart } from '../sheet/shelf.ts';
 import type { Slot } from '../sheet/slots.ts';
 import type { Build } from './build.ts';
 import { completed } from './completed.ts';
+import { type Bits, FieldsRead } from './fields-read.ts';
+import { Ground } from './ground.ts';
 import { valuesWith } from './slot-values.ts';
-import { type Bits, SlotsRead } from './slots-read.ts';
 
 /** What parts cost is measured beside what is found, by the wishes that they meet. */
 const OVER_BUDGET = 'plan/over-budget';
-
-/** Trials after which what they share is known. */
-const MOST_GATHERED = 4;
 
 export type Values = Partial<BuildSheet>;
 
@@ -37,16 +33,19 @@ export type Refusal = { error: Finding; rule: Rule; stands: Bits };
 /** A sheet with usual values where it says nothing, in which parts are tried. */
 export class Choosing {
   readonly build: Build;
-  readonly grave: readonly Rule[];
+  /** What the rules say of it that can refuse a part or speak against it. */
+  readonly answers: Answers;
 
   constructor(
     readonly checked: Checked,
     rules: readonly Rule[],
   ) {
+    const { house, verdict } = checked;
     this.build = completed(checked);
-    this.grave = rules.filter(
-      (rule) => rule.id !== OVER_BUDGET && (mayBeError(rule, checked.house) || rule.severity === 'warning'),
+    const grave = rulesIn(house, rules).filter(
+      (rule) => rule.id !== OVER_BUDGET && (mayBeError(rule, house) || rule.severity === 'warning'),
     );
+    this.answers = answersOf(grave, this.build.plan, house, verdict);
   }
 
   /** The parts of the catalogs for a slot. */
@@ -67,40 +66,24 @@ export class Choosing {
  */
 export class Bench {
   readonly empty: Trial;
-  readonly read: SlotsRead;
-  private readonly verdict: Verdict;
+  private readonly build: Build;
+  private readonly ground: Ground;
+  private readonly read: FieldsRead;
   private readonly known: ReadonlySet<string>;
-  /** Rules that look at the slots. */
-  private readonly asked: readonly Rule[];
-  /** Those that may find an error, the last to refuse first. */
+  /** Rules that may find an error, the last to refuse first. */
   private readonly refusing: Rule[];
-  /** What is worked out of nothing in the slots, stage by stage, so that it holds in every trial. */
-  private readonly shared: (Entry | undefined)[][];
-  private gathered = 0;
-  private readonly own: Bits;
 
-  constructor(
-    private readonly choosing: Choosing,
-    slots: readonly Slot[],
-    group: readonly Slot[],
-  ) {
-    const { build, grave } = choosing;
-    const { house, unread, assumed } = build;
-    const values = slots.reduce((left, slot) => valuesWith(left, slot, undefined), build.values);
-    const plan = analyze(values, house, build.plan, unread, assumed);
-    this.verdict = judge(values, plan, house, undefined, grave);
-    this.empty = trialOf(values, plan, this.verdict.findings);
+  constructor(choosing: Choosing, slots: readonly Slot[], group: readonly Slot[]) {
+    const { house, plan: before, unread, assumed } = choosing.build;
+    const values = slots.reduce((left, slot) => valuesWith(left, slot, undefined), choosing.build.values);
+    const plan = analyze(values, house, before, unread, assumed);
+    this.build = { ...choosing.build, values, plan };
+    const answers = answersOf([...choosing.answers.keys()], plan, house, { plan: before, answers: choosing.answers });
+    this.empty = this.trialOf(values, plan, answers);
     this.known = new Set(this.empty.errors.flatMap(identities));
-    this.read = new SlotsRead(group);
-    const own = this.read.bitsOf(slots);
-    this.asked = grave.filter((rule) => {
-      const answers = this.verdict.answers.get(rule);
-      return answers !== undefined && (this.read.byAnswers(answers, plan) & own) !== 0;
-    });
-    this.refusing = this.asked.filter((rule) => mayBeError(rule, house));
-    this.own = own;
-    this.shared = plan.map(() => []);
-    this.gather(plan);
+    this.read = new FieldsRead(group.map(({ field }) => field));
+    this.ground = new Ground(this.build, answers, this.read, this.read.bitsOf(slots.map(({ field }) => field)));
+    this.refusing = this.ground.rules.filter((rule) => mayBeError(rule, house));
   }
 
   /**
@@ -108,32 +91,39 @@ export class Bench {
    * bring, or, where they bring none, all that is found.
    */
   attempt(values: Values): { refusal: Refusal } | { trial: Trial } {
-    const { plan, ask } = this.asking(values);
+    const { ground } = this;
+    const plan = ground.plan(values);
+    const ask = ground.asking(plan);
     const answers = new Map<Rule, readonly Asked[]>();
     for (const [index, rule] of this.refusing.entries()) {
-      const own = ask(rule);
+      const own = ask.everywhere(rule);
       answers.set(rule, own);
       if (own.every(({ drafts }) => drafts.length === 0)) continue;
-      const found = this.found(values, plan, new Map([[rule, own]]));
-      const [error] = this.newIn(found.filter(({ severity }) => severity === 'error'));
+      const [error] = this.newIn(this.trialOf(values, plan, new Map([[rule, own]])).errors);
       if (!error) continue;
       this.refusing.splice(index, 1);
       this.refusing.unshift(rule);
       return { refusal: { error, rule, stands: this.read.byAnswers(own, plan) } };
     }
-    for (const rule of this.asked) if (!answers.has(rule)) answers.set(rule, ask(rule));
-    this.gather(plan);
-    return { trial: trialOf(values, plan, this.found(values, plan, answers)) };
+    for (const rule of ground.rules) if (!answers.has(rule)) answers.set(rule, ask.everywhere(rule));
+    ground.gather(plan);
+    ground.startFrom(plan, answers);
+    return { trial: this.trialOf(values, plan, answers) };
   }
 
   /** All that is found with values in which nothing but the slots differs. */
   trial(values: Values): Trial {
-    return this.tried(values, this.asked);
+    const plan = this.ground.plan(values);
+    const ask = this.ground.asking(plan);
+    return this.trialOf(values, plan, new Map(this.ground.rules.map((rule) => [rule, ask.everywhere(rule)])));
   }
 
   /** All that is found with values that may differ elsewhere as well. */
   wholeTrial(values: Values): Trial {
-    return this.tried(values, this.choosing.grave);
+    const { house, plan: before, unread, assumed } = this.build;
+    const { answers } = this.ground;
+    const plan = analyze(values, house, before, unread, assumed);
+    return this.trialOf(values, plan, answersOf([...answers.keys()], plan, house, { plan: before, answers }));
   }
 
   /** Errors that are not there with the slots empty, each in the stages in which it is new. */
@@ -147,34 +137,8 @@ export class Bench {
     });
   }
 
-  private tried(values: Values, rules: readonly Rule[]): Trial {
-    const { plan, ask } = this.asking(values);
-    const answers = new Map(rules.map((rule) => [rule, ask(rule)]));
-    return trialOf(values, plan, this.found(values, plan, answers));
+  private trialOf(values: Values, plan: readonly StageAnalysis[], answers: Answers): Trial {
+    const findings = foundBy(values, plan, this.build.house, answers);
+    return { values, plan, findings, errors: findings.filter(({ severity }) => severity === 'error') };
   }
-
-  private asking(values: Values) {
-    const { house, unread, assumed } = this.choosing.build;
-    const plan = analyze(values, house, this.empty.plan, unread, assumed, this.shared);
-    return { plan, ask: asking(plan, house, this.verdict) };
-  }
-
-  /** Takes over what a trial worked out of nothing in the slots; after the first trials there is nothing new. */
-  private gather(plan: readonly StageAnalysis[]): void {
-    if (this.gathered++ > MOST_GATHERED) return;
-    for (const { index, worksheet } of plan) {
-      const shared = this.shared[index] ?? [];
-      for (const entry of worksheet.known)
-        if (entry && (this.read.byEntry(entry, worksheet.source) & this.own) === 0) shared[entry.node.index] = entry;
-    }
-  }
-
-  private found(values: Values, plan: readonly StageAnalysis[], answers: Answers): Finding[] {
-    const { left } = findingsOf(values, plan, this.choosing.build.house, answers);
-    return left.filter(({ found }) => found !== NOT_COMPUTED);
-  }
-}
-
-function trialOf(values: Values, plan: readonly StageAnalysis[], findings: readonly Finding[]): Trial {
-  return { values, plan, findings, errors: findings.filter(({ severity }) => severity === 'error') };
 }

@@ -1,6 +1,7 @@
 import type { ShelfPart } from '../sheet/shelf.ts';
 import type { Slot } from '../sheet/slots.ts';
 import type { Steps } from '../text/steps.ts';
+import { cheapestOfAlike } from './alike.ts';
 import type { Sorted } from './choose.ts';
 import type { Bench, Choosing } from './choosing.ts';
 import { bestOf, type Option, optionOf, type Placing } from './option.ts';
@@ -69,13 +70,13 @@ class Trying {
     this.refused = new Refused(group.length);
   }
 
-  /** The parts of a slot but for those that are refused whatever stands beside them. */
+  /** The parts of a slot but for those that are refused whatever stands beside them, of those that do the same those that cost least. */
   candidates({ slot, fails }: Sorted, index: number): ShelfPart[] {
     const refused = fails.filter(
       ({ refusal }) => refusal.stands === 1 << index && this.bench.newIn([refusal.error]).length > 0,
     );
     const gone = new Set(refused.map(({ part }) => part));
-    return this.choosing.candidates(slot).filter((part) => !gone.has(part));
+    return cheapestOfAlike(this.choosing.candidates(slot).filter((part) => !gone.has(part)));
   }
 
   /** Tries every combination of some lists of parts, a list a slot; whether it came to the end. */

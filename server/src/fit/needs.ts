@@ -11,7 +11,7 @@ import type { Assumed } from './build.ts';
 import { choicesOf, type Tried } from './choices.ts';
 import { completed } from './completed.ts';
 import { type Asked, asked, type NumberAsked } from './properties.ts';
-import { brokenBy, type Trials, trialsOf } from './trials.ts';
+import { brokenBy, Trials } from './trials.ts';
 import { curveThrough, workOf } from './usual-values.ts';
 import { type Window, windowOf } from './window.ts';
 
@@ -34,7 +34,7 @@ export type Needs = { needs: readonly Need[]; assumed: readonly Assumed[] };
 /** The needs of a sheet; only those of the fields that are `wanted`, if it says. */
 export function* needsOf(checked: Checked, rules: readonly Rule[], wanted = (_: FieldPath) => true): Steps<Needs> {
   const build = completed(checked);
-  const trials = trialsOf(build, rules);
+  const trials = new Trials(build, rules, checked.verdict);
   const needs: Need[] = [];
   for (const one of asked) {
     if (!wanted(one.field)) continue;

@@ -6,7 +6,7 @@ import { limit } from '../analysis/node.ts';
 import { identities } from '../checking/identity.ts';
 import type { ShelfPart } from '../sheet/shelf.ts';
 import { isInSlot, type Slot } from '../sheet/slots.ts';
-import type { Trial } from './choosing.ts';
+import type { Trial, Values } from './choosing.ts';
 import { costOf, hoseFor, sumOf } from './cost.ts';
 import { type BestAt, frontOf, type Measures, shownOf } from './front.ts';
 import { wishesMet } from './wishes.ts';
@@ -28,28 +28,35 @@ export type Shown = Option & { bestAt: readonly BestAt[] };
 
 /** Parts in their slots with all they are measured by. */
 export function optionOf(empty: Trial, trial: Trial, placings: readonly Placing[]): Option {
-  const { values } = trial;
-  const cost = costOfPlacings(values, placings);
-  const names = placings.map(({ slot }) => slot.name);
-  const now = costOfPlacings(
-    values,
-    placings.filter(({ from }) => from === undefined),
-  );
-  const met = wishesMet(values, empty.values, { now, all: cost }, names);
   const known = new Set(empty.findings.flatMap(identities));
   const warned = trial.findings.filter(
     (finding) => finding.severity === 'warning' && identities(finding).some((one) => !known.has(one)),
   );
   return {
     placings,
-    cost,
+    ...pricesOf(trial.values, empty.values, placings),
     margin: leastMargin(empty.plan, trial.plan),
     changed: placings.length,
-    wishes: met.length,
-    met,
     warnings: [...new Set(warned.map(({ message }) => message))],
     doubts: warned.filter(({ path }) => placings.some(({ slot }) => isInSlot(path, slot))).length,
   };
+}
+
+/** The same with a part that does the same and has another price. */
+export function alikeOption(empty: Trial, values: Values, option: Option, placings: readonly Placing[]): Option {
+  return { ...option, placings, ...pricesOf(values, empty.values, placings) };
+}
+
+/** What parts cost, and the wishes they meet, of which some are about cost. */
+function pricesOf(values: Values, others: Values, placings: readonly Placing[]) {
+  const cost = costOfPlacings(values, placings);
+  const now = costOfPlacings(
+    values,
+    placings.filter(({ from }) => from === undefined),
+  );
+  const names = placings.map(({ slot }) => slot.name);
+  const met = wishesMet(values, others, { now, all: cost }, names);
+  return { cost, wishes: met.length, met };
 }
 
 /** What parts cost in their slots; of a hose for several runs what is bought for all of them together. */

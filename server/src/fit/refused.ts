@@ -1,5 +1,5 @@
 import type { ShelfPart } from '../sheet/shelf.ts';
-import type { Bits } from './slots-read.ts';
+import type { Bits } from './fields-read.ts';
 
 /** Parts that were refused together, by the slots on which the refusal stands: whatever else is chosen, they will be again. */
 export class Refused {

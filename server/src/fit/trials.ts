@@ -1,10 +1,12 @@
-import { analyze } from '../analysis/analysis.ts';
-import { judge, type Verdict } from '../checking/judge.ts';
+import { type Answers, answersOf } from '../checking/ask.ts';
+import { rulesIn, type Verdict } from '../checking/judge.ts';
 import type { Day, Repair, Rule, RuleId, Severity } from '../checking/rule.ts';
 import { changedValues } from '../sheet/changed.ts';
 import type { Change, NewValue } from '../sheet/edit.ts';
 import { type FieldPath, inChanges, stepsOf, valueAt } from '../sheet/path.ts';
 import type { Build } from './build.ts';
+import { FieldsRead } from './fields-read.ts';
+import { Ground } from './ground.ts';
 
 /** A rule that a value breaks in a stage, with what it says and what else would mend it. */
 export type Broken = {
@@ -16,20 +18,34 @@ export type Broken = {
   day?: Day;
   /** Whether it is broken in every stage. */
   isEverywhere: boolean;
-  /** The number of that stage. */
-  index: number;
   message: string;
-  /** Whether it is broken only at the bad end of the sheet's tolerances. */
-  onlyAtBadEnd: boolean;
   /** What the rule offers to mend it by. */
   ways: readonly Repair[];
 };
 
-/** A build with what the rules say of it, in which values can be tried. */
-export type Trials = { build: Build; verdict: Verdict; rules: readonly Rule[] };
+/** A build with what the rules say of it, in which values of one field after the other are tried. */
+export class Trials {
+  private readonly answers: Answers;
+  private readonly grounds = new Map<string, Ground>();
 
-export function trialsOf(build: Build, rules: readonly Rule[]): Trials {
-  return { build, rules, verdict: judge(build.values, build.plan, build.house, undefined, rules) };
+  /** @param before what the rules say of the sheet itself */
+  constructor(
+    readonly build: Build,
+    rules: readonly Rule[],
+    before?: Verdict,
+  ) {
+    const grave = rules.filter(({ severity }) => severity === 'error' || severity === 'warning');
+    this.answers = answersOf(rulesIn(build.house, grave), build.plan, build.house, before);
+  }
+
+  /** What trials of these fields start from. */
+  on(fields: readonly FieldPath[]): Ground {
+    const key = fields.join(' ');
+    const read = new FieldsRead(fields);
+    const ground = this.grounds.get(key) ?? new Ground(this.build, this.answers, read, read.bitsOf(fields));
+    this.grounds.set(key, ground);
+    return ground;
+  }
 }
 
 /**
@@ -43,38 +59,33 @@ export function brokenBy(
   without: readonly FieldPath[] = [],
 ): Broken[] | undefined {
   const { build } = trials;
+  const fields = [field, ...without];
   const removed = without.filter((other) => valueAt(build.values, stepsOf(other)) !== undefined);
   const changes: Change[] = [
     ...removed.map((other) => ({ remove: stepsOf(other) })),
-    ...[field, ...without].flatMap((path) => withoutChanges(build, path)),
+    ...fields.flatMap((path) => withoutChanges(build, path)),
     { set: stepsOf(field), to: value },
   ];
-  return brokenWith(trials, changes)?.map((broken) => ({
-    ...broken,
-    ways: broken.ways.filter(({ set }) => !set || !(field in set)),
-  }));
-}
-
-/** The errors and warnings that stand on what changes change, or nothing where a change cannot be made. */
-export function brokenWith({ build, verdict, rules }: Trials, changes: readonly Change[]): Broken[] | undefined {
   const values = changedValues(build.values, changes);
   if (!values) return undefined;
-  const plan = analyze(values, build.house, build.plan, build.unread, build.assumed);
-  const after = judge(values, plan, build.house, verdict, rules);
-  return [...after.answers].flatMap(([rule, answers]) => {
-    if (rule.severity !== 'error' && rule.severity !== 'warning') return [];
-    const before = verdict.answers.get(rule);
+  const ground = trials.on(fields);
+  const plan = ground.plan(values);
+  const ask = ground.asking(plan);
+  const broken = ground.rules.flatMap((rule): Broken[] => {
+    const answers = ask.everywhere(rule);
     const isEverywhere = answers.length < plan.length || answers.every(({ drafts }) => drafts.length > 0);
     return answers.flatMap((answer, index): Broken[] => {
       const draft = answer.drafts[0];
-      if (!draft || answer === before?.[index]) return [];
-      const { message, day, repairs = [], onlyAtBadEnd = false } = draft;
+      if (!draft || !ground.standsOn(rule, index)) return [];
+      const { message, day, repairs = [] } = draft;
       const { id, title, severity } = rule;
       const stage = plan[index]?.name ?? '';
-      const about = { rule: id, title, severity, stage, index, isEverywhere, ...(day && { day }) };
-      return [{ ...about, message, onlyAtBadEnd, ways: repairs }];
+      const ways = repairs.filter(({ set }) => !set || !(field in set));
+      return [{ rule: id, title, severity, stage, isEverywhere, ...(day && { day }), message, ways }];
     });
   });
+  ground.gather(plan);
+  return broken;
 }
 
 /** One part for every stage: what stages change of the field goes. */

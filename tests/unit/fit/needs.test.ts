@@ -10,7 +10,7 @@ import { checkText } from '../../../server/src/checking/checked.ts';
 import { PSI } from '../../../server/src/engineering/constants.ts';
 import { completed } from '../../../server/src/fit/completed.ts';
 import { type Need, type Needs, needsOf } from '../../../server/src/fit/needs.ts';
-import { brokenBy, trialsOf } from '../../../server/src/fit/trials.ts';
+import { brokenBy, Trials } from '../../../server/src/fit/trials.ts';
 import { rules } from '../../../server/src/generated/rules.ts';
 import { needsPage } from '../../../server/src/report/needs-page.ts';
 import { plainText } from '../../../server/src/report/plain-text.ts';
@@ -175,7 +175,7 @@ describe('any short sheet', { timeout: 120_000 }, () => {
         const text = sheet(power);
         const { low, high } = windowIn(needs(text, INJECTORS));
         if (!low || !high || low.value > high.value) return;
-        const trials = trialsOf(completed(checkText(text, noHouse)), rules);
+        const trials = new Trials(completed(checkText(text, noHouse)), rules);
         const broken = (value: number) =>
           brokenBy(trials, INJECTORS, `${value * (3600 / 0.45359237)} lb/h`)?.map(({ rule }) => rule) ?? [];
         const ends = [...low.broken, ...high.broken].map(({ rule }) => rule);

@@ -2,11 +2,13 @@ import { readFileSync } from 'node:fs';
 import { setImmediate } from 'node:timers/promises';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { identities } from '../../../server/src/checking/identity.ts';
 import { choose, sorted } from '../../../server/src/fit/choose.ts';
 import type { Choosing, Trial, Values } from '../../../server/src/fit/choosing.ts';
 import { combine } from '../../../server/src/fit/combine.ts';
 import { bestOf, type Option, optionOf } from '../../../server/src/fit/option.ts';
 import { valuesWith, valuesWithLater } from '../../../server/src/fit/slot-values.ts';
+import { changedValues } from '../../../server/src/sheet/changed.ts';
 import type { ShelfPart } from '../../../server/src/sheet/shelf.ts';
 import { type Slot, slotNamed, slots } from '../../../server/src/sheet/slots.ts';
 import { inOneGo } from '../../../server/src/text/steps.ts';
@@ -179,6 +181,29 @@ describe('a part that is refused', () => {
       expect(count).toBeGreaterThan(90);
     },
   );
+});
+
+describe('what would make a part fit', () => {
+  it('is tried with all that stands on it, as a check from the beginning is', { timeout: 120_000 }, () => {
+    const catalog = readFileSync('samples/counter/shelf.parts.yaml', 'utf8');
+    const choosing = choosingFor(readFileSync('samples/counter/counter-call.build.yaml', 'utf8'), catalog);
+    let count = 0;
+    for (const name of ['regulator', 'pump', 'feed', 'pump-circuit']) {
+      const slot = slotNamed(name) as Slot;
+      const bench = choosing.without([slot]);
+      for (const part of choosing.candidates(slot)) {
+        const { values, errors } = bench.trial(filled(choosing, [slot], [part]));
+        for (const { changes } of bench.newIn(errors).flatMap(({ repairs }) => repairs.slice(0, 2))) {
+          const changed = changedValues(values, changes);
+          if (!changed) continue;
+          const ids = (found: Trial) => found.errors.flatMap(identities).toSorted();
+          expect(ids(bench.wholeTrial(changed)), `${part.id}`).toEqual(ids(judged(choosing, changed)));
+          count++;
+        }
+      }
+    }
+    expect(count).toBeGreaterThan(15);
+  });
 });
 
 function measures(empty: Trial, trial: Trial, slot: Slot, part: ShelfPart) {

@@ -3,26 +3,23 @@ import { isLeaf } from '../analysis/node.ts';
 import type { Source } from '../analysis/source.ts';
 import type { Entry } from '../analysis/worksheet.ts';
 import type { Asked } from '../checking/ask.ts';
-import type { Slot } from '../sheet/slots.ts';
+import type { FieldPath } from '../sheet/path.ts';
 
-/** Some of several slots, a bit each in their order. */
+/** Some of several fields or sections, a bit each in their order. */
 export type Bits = number;
 
-/** In which of some slots answers and figures were read, themselves or by way of others. */
-export class SlotsRead {
+/** Which of some fields and sections answers and figures were worked out of, themselves or by way of others. */
+export class FieldsRead {
   private readonly ofPath = new Map<string, Bits>();
   private readonly ofEntry = new WeakMap<Entry, Bits>();
-  private readonly fields: readonly string[];
 
-  constructor(private readonly slots: readonly Slot[]) {
-    this.fields = slots.map(({ field }) => field);
+  constructor(private readonly fields: readonly FieldPath[]) {}
+
+  bitsOf(fields: readonly FieldPath[]): Bits {
+    return this.fields.reduce((all, field, index) => (fields.includes(field) ? all | (1 << index) : all), 0);
   }
 
-  bitsOf(slots: readonly Slot[]): Bits {
-    return this.slots.reduce((all, slot, index) => (slots.includes(slot) ? all | (1 << index) : all), 0);
-  }
-
-  /** The slots that the answers of a rule, one a stage or one for the whole plan, would change with. */
+  /** The fields that the answers of a rule, one a stage or one for the whole plan, would change with. */
   byAnswers(answers: readonly Asked[], plan: readonly StageAnalysis[]): Bits {
     let bits = 0;
     for (const { watch, later } of answers) {
@@ -38,7 +35,7 @@ export class SlotsRead {
     return bits;
   }
 
-  /** The slots that an entry of a stage's worksheet was worked out of. */
+  /** The fields that an entry of a stage's worksheet was worked out of. */
   byEntry(entry: Entry, source: Source): Bits {
     let bits = this.ofEntry.get(entry);
     if (bits === undefined) {
@@ -51,23 +48,30 @@ export class SlotsRead {
 
   private byReading(raw: (source: Source) => unknown, source: Source): Bits {
     let bits = 0;
+    const look = (path: string) => {
+      bits |= this.at(path);
+    };
     raw({
       ...source,
+      get stage() {
+        look('stages');
+        return source.stage;
+      },
       read: (path) => {
-        bits |= this.at(path);
+        look(path);
         return source.read(path);
       },
     });
     return bits;
   }
 
-  /** The slots that a field is in, or that are in a section. */
+  /** The fields that a field is in, or that are in a section. */
   private at(path: string): Bits {
     let bits = this.ofPath.get(path);
     if (bits === undefined) {
-      const field = path.replace(/^stages\.changes(?:\.|$)/, '');
+      const place = path.replace(/^stages\.changes(?:\.|$)/, '');
       bits = this.fields.reduce(
-        (all, slot, index) => (isWithin(field, slot) || isWithin(slot, field) ? all | (1 << index) : all),
+        (all, field, index) => (isWithin(place, field) || isWithin(field, place) ? all | (1 << index) : all),
         0,
       );
       this.ofPath.set(path, bits);
