@@ -1,9 +1,11 @@
 import type { ShelfPart } from '../sheet/shelf.ts';
+import type { Bench, Refusal, Values } from './choosing.ts';
+import { alikeOption, type Option, optionOf, type Placing } from './option.ts';
 
 const keys = new WeakMap<ShelfPart, string>();
 
 /** What a part does and how it is sold: the same for parts that differ in nothing but what they are called and cost. */
-export function alikeKey(part: ShelfPart): string {
+function alikeKey(part: ShelfPart): string {
   let key = keys.get(part);
   if (key === undefined) {
     const { name: _, cost: __, ...fields } = part.fields;
@@ -13,13 +15,24 @@ export function alikeKey(part: ShelfPart): string {
   return key;
 }
 
-/** Of parts that do the same those that cost least. */
-export function cheapestOfAlike(parts: readonly ShelfPart[]): ShelfPart[] {
-  const priceOf = ({ cost }: ShelfPart) => cost ?? Number.POSITIVE_INFINITY;
-  const least = new Map<string, number>();
-  for (const part of parts) {
-    const known = least.get(alikeKey(part));
-    if (known === undefined || priceOf(part) < known) least.set(alikeKey(part), priceOf(part));
+type Judged = { refusal: Refusal } | { values: Values; option: Option };
+
+/** Parts as they are judged on a bench; of those that do the same one is tried, and the others have its result at their price. */
+export class Judging {
+  private readonly known = new Map<string, Judged>();
+
+  constructor(private readonly bench: Bench) {}
+
+  /** @param valuesOf the build with the parts in their slots */
+  judge(placings: readonly Placing[], valuesOf: () => Values): { refusal: Refusal } | { option: Option } {
+    const key = placings.map(({ part }) => alikeKey(part)).join(' ');
+    const { empty } = this.bench;
+    const known = this.known.get(key);
+    if (known) return 'refusal' in known ? known : { option: alikeOption(empty, known.values, known.option, placings) };
+    const found = this.bench.attempt(valuesOf());
+    const judged =
+      'refusal' in found ? found : { values: found.trial.values, option: optionOf(empty, found.trial, placings) };
+    this.known.set(key, judged);
+    return judged;
   }
-  return parts.filter((part) => priceOf(part) === least.get(alikeKey(part)));
 }

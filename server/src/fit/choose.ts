@@ -2,11 +2,11 @@ import type { Finding } from '../checking/finding.ts';
 import type { ShelfPart } from '../sheet/shelf.ts';
 import type { Slot } from '../sheet/slots.ts';
 import type { Steps } from '../text/steps.ts';
-import { alikeKey } from './alike.ts';
-import type { Bench, Choosing, Refusal, Values } from './choosing.ts';
+import { Judging } from './alike.ts';
+import type { Bench, Choosing } from './choosing.ts';
 import { costOf } from './cost.ts';
 import { type Fail, type Missed, missedOf } from './missed.ts';
-import { alikeOption, type Option, optionOf, type Shown, shownWithRest } from './option.ts';
+import { type Option, optionOf, type Shown, shownWithRest } from './option.ts';
 import { valuesWith, valuesWithLater } from './slot-values.ts';
 
 /** What the catalogs have for a slot. */
@@ -23,9 +23,6 @@ export type Choice = {
 /** Every part of the catalogs for a slot: those that do it, and those that do not, with what refused them. */
 export type Sorted = { slot: Slot; bench: Bench; fitting: readonly Option[]; fails: readonly Fail[] };
 
-/** What came of parts that do the same. */
-type Judged = { refusal: Refusal } | { values: Values; option: Option };
-
 /** Parts on either side of a later stage that are tried together. */
 const MOST_SPLIT = 4;
 
@@ -40,21 +37,12 @@ export function* sorted(choosing: Choosing, slot: Slot, group: readonly Slot[] =
   const bench = choosing.without([slot], group);
   const fitting: Option[] = [];
   const fails: Fail[] = [];
-  const known = new Map<string, Judged>();
+  const judging = new Judging(bench);
   for (const part of parts) {
     if (yield) break;
-    const placings = [{ slot, part }];
-    let judged = known.get(alikeKey(part));
-    if (!judged) {
-      const found = bench.attempt(valuesWith(choosing.build.values, slot, part));
-      judged =
-        'refusal' in found
-          ? found
-          : { values: found.trial.values, option: optionOf(bench.empty, found.trial, placings) };
-      known.set(alikeKey(part), judged);
-    }
+    const judged = judging.judge([{ slot, part }], () => valuesWith(choosing.build.values, slot, part));
     if ('refusal' in judged) fails.push({ part, refusal: judged.refusal });
-    else fitting.push(alikeOption(bench.empty, judged.values, judged.option, placings));
+    else fitting.push(judged.option);
   }
   return { slot, bench, fitting, fails };
 }

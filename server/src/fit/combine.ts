@@ -1,10 +1,10 @@
 import type { ShelfPart } from '../sheet/shelf.ts';
 import type { Slot } from '../sheet/slots.ts';
 import type { Steps } from '../text/steps.ts';
-import { cheapestOfAlike } from './alike.ts';
+import { Judging } from './alike.ts';
 import type { Sorted } from './choose.ts';
 import type { Bench, Choosing } from './choosing.ts';
-import { bestOf, type Option, optionOf, type Placing } from './option.ts';
+import { bestOf, type Option, type Placing } from './option.ts';
 import { Refused } from './refused.ts';
 import { valuesWith } from './slot-values.ts';
 
@@ -59,6 +59,7 @@ class Trying {
   readonly options: Option[] = [];
   tried = 0;
   private readonly bench: Bench;
+  private readonly judging: Judging;
   private readonly seen = new Set<string>();
   private readonly refused: Refused;
 
@@ -67,16 +68,17 @@ class Trying {
     private readonly group: readonly Slot[],
   ) {
     this.bench = choosing.without(group);
+    this.judging = new Judging(this.bench);
     this.refused = new Refused(group.length);
   }
 
-  /** The parts of a slot but for those that are refused whatever stands beside them, of those that do the same those that cost least. */
+  /** The parts of a slot but for those that are refused whatever stands beside them. */
   candidates({ slot, fails }: Sorted, index: number): ShelfPart[] {
     const refused = fails.filter(
       ({ refusal }) => refusal.stands === 1 << index && this.bench.newIn([refusal.error]).length > 0,
     );
     const gone = new Set(refused.map(({ part }) => part));
-    return cheapestOfAlike(this.choosing.candidates(slot).filter((part) => !gone.has(part)));
+    return this.choosing.candidates(slot).filter((part) => !gone.has(part));
   }
 
   /** Tries every combination of some lists of parts, a list a slot; whether it came to the end. */
@@ -118,15 +120,11 @@ class Trying {
     if (this.refused.holdsAny(parts)) return;
     this.tried++;
     const { group, bench } = this;
-    const values = parts.reduce(
-      (filled, part, index) => valuesWith(filled, group[index] as Slot, part),
-      bench.empty.values,
+    const placings = parts.map((part, index): Placing => ({ slot: group[index] as Slot, part }));
+    const judged = this.judging.judge(placings, () =>
+      placings.reduce((filled, { slot, part }) => valuesWith(filled, slot, part), bench.empty.values),
     );
-    const found = bench.attempt(values);
-    if ('refusal' in found) this.refused.add(found.refusal.stands, parts);
-    else {
-      const placings = parts.map((part, index): Placing => ({ slot: group[index] as Slot, part }));
-      this.options.push(optionOf(bench.empty, found.trial, placings));
-    }
+    if ('refusal' in judged) this.refused.add(judged.refusal.stands, parts);
+    else this.options.push(judged.option);
   }
 }
