@@ -220,11 +220,27 @@ function stories(page, address) {
       }
       for (const frame of page.frames()) {
         const odd = await frame.evaluate(
-          () => document.querySelectorAll('main img, main script, dialog img, dialog script, a[href]').length,
+          () =>
+            document.querySelectorAll('main img, main script, main a[href], dialog img, dialog script, dialog a[href]')
+              .length,
         );
         assert.equal(odd, 0, `markup of the sheet in ${frame.url()}`);
       }
       assert.match(await page.title(), /^hostile\.build\.yaml/);
+    },
+    'the licenses of what it is made of are there, whole': async () => {
+      const licenses = readFileSync(join(root, 'dist-page/licenses.txt'), 'utf8');
+      for (const name of [
+        '@codemirror/view',
+        '@codemirror/lsp-client',
+        '@lezer/yaml',
+        'marked',
+        'vscode-jsonrpc',
+        'yaml',
+      ]) {
+        assert.match(licenses, new RegExp(`^${name} [\\d.]+ \\((MIT|ISC)\\)$`, 'm'));
+      }
+      assert.equal((await page.request.get(`${address}licenses.txt`)).status(), 200);
     },
     'a sheet is forgotten when it is wanted': async () => {
       await page.getByRole('button', { name: 'Forget this sheet' }).click();
