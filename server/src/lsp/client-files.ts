@@ -1,7 +1,7 @@
 import picomatch from 'picomatch';
 import { type Connection, RequestType } from 'vscode-languageserver';
 import { addressIn } from '../workspace/address.ts';
-import { type Entry, filesBelow } from '../workspace/below.ts';
+import { type Entry, filesBelow, type Look } from '../workspace/below.ts';
 import { absent, NOT_REGULAR, refused, textFile, tooLarge } from '../workspace/found-file.ts';
 import { kindOf } from '../workspace/kind.ts';
 import { MOST_FOUND } from '../workspace/supply.ts';
@@ -64,21 +64,8 @@ export function withFilesOfClient(host: Host, connection: Connection): Host {
   }
 
   async function search({ folder, patterns }: Search): Promise<string[]> {
-    const found = await Promise.all(patterns.map((pattern) => searchFor(folder, pattern)));
+    const found = await Promise.all(patterns.map((pattern) => catalogsBy(pattern, folder, look)));
     return [...new Set(found.flat())].toSorted().slice(0, MOST_FOUND);
-  }
-
-  /** The catalogs in and below the folder that a pattern begins with, such as `../parts`, which match its rest. */
-  async function searchFor(folder: string, pattern: string): Promise<string[]> {
-    const steps = pattern.replaceAll('\\', '/').split('/');
-    const plain = steps.slice(0, -1).findIndex((step) => picomatch.scan(step).isGlob);
-    const rest = plain < 0 ? steps.length - 1 : plain;
-    const start = steps.slice(0, rest).reduce(stepInto, folder.replace(/\/$/, ''));
-    const matches = picomatch(steps.slice(rest).join('/'), { windows: false });
-    const { uris } = await filesBelow([start], look);
-    return uris.filter(
-      (uri) => kindOf(uri, '') === 'catalog' && matches(decodeURIComponent(uri.slice(start.length + 1))),
-    );
   }
 
   return {
@@ -89,6 +76,19 @@ export function withFilesOfClient(host: Host, connection: Connection): Host {
     search: (one) => (host.holds(one.folder) ? host.search(one) : search(one)),
     pageOf: host.pageOf,
   };
+}
+
+/** The catalogs in and below the folder that a pattern begins with, such as `../parts`, which match its rest. */
+async function catalogsBy(pattern: string, folder: string, look: Look): Promise<string[]> {
+  const steps = pattern.replaceAll('\\', '/').split('/');
+  const plain = steps.slice(0, -1).findIndex((step) => picomatch.scan(step).isGlob);
+  const rest = plain < 0 ? steps.length - 1 : plain;
+  const start = steps.slice(0, rest).reduce(stepInto, folder.replace(/\/$/, ''));
+  const matches = picomatch(steps.slice(rest).join('/'), { windows: false });
+  const { uris } = await filesBelow([start], look);
+  return uris.filter(
+    (uri) => kindOf(uri, '') === 'catalog' && matches(decodeURIComponent(uri.slice(start.length + 1))),
+  );
 }
 
 /** The address of what a step of a path leads to from a folder. */
