@@ -39,13 +39,17 @@ export type Triable = { field: string; value: string; choices: readonly string[]
 /** With what the figures are compared. */
 export type Beside = 'nothing' | 'saved' | 'commit';
 
-/** What is kept over a reload of the window. `shut`: the headings of topics and the sections that are folded. */
+/**
+ * What is kept over a reload of the window. `shut`: the headings of topics and the sections that are folded. `turn` counts the
+ * changes, so that an answer to an earlier state is known.
+ */
 export type State = {
   uri: string;
   settings: readonly Setting[];
   beside: Beside;
   onlyOther: boolean;
   shut: readonly string[];
+  turn: number;
 };
 
 export const beginning: State = {
@@ -54,6 +58,7 @@ export const beginning: State = {
   beside: 'nothing',
   onlyOther: false,
   shut: ['ladder', 'curves'],
+  turn: 0,
 };
 
 export type ToPanel =

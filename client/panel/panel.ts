@@ -121,7 +121,7 @@ function fold(name: string, isShut: boolean): void {
 }
 
 function change(part: Partial<State>): void {
-  state = { ...state, ...part };
+  state = { ...state, ...part, turn: state.turn + 1 };
   host.setState(state);
   const { uri, ...rest } = state;
   host.postMessage({ kind: 'state', state: rest });
@@ -131,7 +131,7 @@ function take(message: ToPanel): void {
   if (message.kind === 'cursor') tables.moveCursor(message);
   else if (message.kind === 'triable') tries.offer(message.fields);
   else if (message.kind === 'section') sections[message.name].part.show(message.section);
-  else {
+  else if (message.kind === 'nothing' || message.state.turn >= state.turn) {
     page.hidden = message.kind === 'nothing';
     nothing.hidden = !page.hidden;
     if (message.kind === 'nothing') nothing.textContent = message.text;

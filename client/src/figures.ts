@@ -114,7 +114,7 @@ class FiguresPanel implements Disposable {
 
   private follow(document: TextDocument | undefined): void {
     if (!document || document.uri.toString() === this.state.uri) return;
-    this.state = { ...this.state, uri: document.uri.toString(), settings: [] };
+    this.state = { ...this.state, uri: document.uri.toString(), settings: [], turn: this.state.turn + 1 };
     this.update();
   }
 
@@ -196,7 +196,7 @@ class FiguresPanel implements Disposable {
     const answer = await this.asked<WorkspaceEdit>('buildSheet/whatIf', { settings: this.state.settings });
     const edit = await this.client()?.protocol2CodeConverter.asWorkspaceEdit(answer);
     if (edit && (await workspace.applyEdit(edit))) {
-      this.state = { ...this.state, settings: [] };
+      this.state = { ...this.state, settings: [], turn: this.state.turn + 1 };
       await this.update();
     } else
       window.showErrorMessage('Build Sheet: what was tried does not hold in the sheet as it is; nothing was written.');

@@ -7,6 +7,7 @@ import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { runTests } from '@vscode/test-electron';
 import { isCollection, isSeq, parseDocument, visit } from 'yaml';
+import { longSheet } from '../bench/long-sheet.mjs';
 import { unpackVsix } from './package-under-test.mjs';
 import { cleanSheet } from './suite/sheets.cjs';
 import { findVisualStudioCode } from './visual-studio-code.mjs';
@@ -159,6 +160,38 @@ function withoutMain(extension) {
   return extension;
 }
 
+/** A sheet in which every text of the user would be markup, if it were read as such. */
+const HOSTILE = `format: 2
+title: "<img src=x onerror=globalThis.hacked=1> ![](https://example.invalid/a.png)"
+engine: { cylinders: 8, displacement: 4.9 L, peak-power-speed: 5000 rpm, redline: 5400 rpm, idle: 750 rpm }
+fuel: { grade: gasoline-e10 }
+stages:
+  - { name: "</th><script>globalThis.hacked=1</script>", power: 245 hp, induction: natural }
+  - { name: "<svg onload=globalThis.hacked=1>[a](command:workbench.action.quit)", power: 600 hp, induction: natural }
+throttle-body:
+  injectors: { name: "<b onclick=x>flat</b>", quantity: 4, static-flow: 80 lb/h, rated-pressure: 43.5 psi, dead-time: 0.9 ms, shortest-pulse: 1.3 ms }
+fuel-system:
+  pump: { name: "</text></svg><iframe src=javascript:globalThis.hacked=1>", placement: in-tank, flow-at: [[40 psi, 270 L/h], [75 psi, 180 L/h]], rated-voltage: 13.5 V, current: 9 A }
+  feed: { inside-diameter: 8 mm, length: 5.5 m }
+  regulator: { pressure: 43.5 psi, reference: atmosphere }
+silence:
+  - { rule: paper/no-handover, reason: "<img src=x onerror=globalThis.hacked=1>" }
+`;
+
+/** A counter under version control, with a hostile and a long sheet beside the wagon. */
+function figuresWorkspace() {
+  const { file, shop } = makeWorkspace();
+  const { folders } = JSON.parse(readFileSync(file, 'utf8'));
+  writeFileSync(file, JSON.stringify({ folders, settings: { 'git.enabled': true } }));
+  const sheets = { WAGON_SHEET: pumpCounter(shop) };
+  for (const [name, text] of Object.entries({ hostile: HOSTILE, long: longSheet(1000) })) {
+    sheets[`${name.toUpperCase()}_SHEET`] = join(shop, `${name}.build.yaml`);
+    writeFileSync(join(shop, `${name}.build.yaml`), text);
+  }
+  commitAll(shop);
+  return { file, env: { WORKSPACE: file, ...sheets } };
+}
+
 /** The suites by name; all but the first need the page of the browser-hosted VS Code. */
 const suites = {
   editing: (vscode, extension) => runSuite(vscode, extension, makeWorkspace().file, 'editing.cjs', {}),
@@ -184,6 +217,10 @@ const suites = {
     const short = join(shop, 'counter', 'counter-call.build.yaml');
     const env = { PUMP_SHEET: pumpCounter(shop), SHORT_SHEET: short, PROGRAM: program };
     return runPage(vscode, extension, 'choosing', file, env);
+  },
+  figures: (vscode, extension) => {
+    const { file, env } = figuresWorkspace();
+    return runPage(vscode, extension, 'figures', file, env);
   },
   asking: (vscode, extension) => {
     const { file, shop } = makeWorkspace();
@@ -212,7 +249,7 @@ async function main() {
   const vscode = await findVisualStudioCode();
   console.log(`VS Code: ${vscode.isDesktop ? 'desktop' : 'browser-hosted'}`);
   const possible = vscode.isDesktop ? ['editing'] : Object.keys(suites);
-  const wanted = possible.filter((name) => only.length === 0 || only.includes(name));
+  const wanted = possible.filter((name) => (only.length === 0 ? name !== 'figures' : only.includes(name)));
   const isSlow = (name) => name === 'typing'; // real keys take their time: they are typed beside the others
   const results = await Promise.all([
     runSuites(wanted.filter(isSlow), vscode, vsix),
