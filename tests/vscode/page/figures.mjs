@@ -19,11 +19,12 @@ export default (page) => {
   const { shot, goTo, command } = workbenchOf(page);
   const wagon = readFileSync(WAGON_SHEET, 'utf8');
   const read = (path) => readFileSync(path, 'utf8');
+  /** Hosts on this machine, and the name under which VS Code's own service worker gives a page its script and style. */
+  const isHere = (host) => /^(127\.0\.0\.1|localhost|.*\.vscode-resource\.vscode-cdn\.net)$/.test(host);
   const strangers = [];
   page.on('request', (request) => {
     const { protocol, hostname } = new URL(request.url());
-    if (/^(https?|wss?):$/.test(protocol) && hostname !== '127.0.0.1' && hostname !== 'localhost')
-      strangers.push(request.url());
+    if (/^(https?|wss?):$/.test(protocol) && !isHere(hostname)) strangers.push(request.url());
   });
 
   /** The page in the panel, once it shows a sheet of that title. */
