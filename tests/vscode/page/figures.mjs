@@ -1,4 +1,4 @@
-// Works in the panel of the figures beside a sheet with real keys and mouse, in three themes, and over a reload of the window.
+// Works in the panel of the figures beside a sheet with real keys and mouse, in three themes.
 import assert from 'node:assert/strict';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -319,23 +319,6 @@ export default (page) => {
       const frame = await panel('Long winter');
       await cellsBecome(frame, 'duty-peak-power', /at most 85 %/);
       await shown(frame.locator('figure svg').first(), 20_000);
-      assert.deepEqual(strangers, []);
-    },
-    'what is tried and opened is there again after the window was loaded anew': async () => {
-      let frame = await panel('Long winter');
-      for (let tries = 1; ; tries += 1) {
-        await attempt(frame, 'throttle-body.injectors.static-flow', '95 lb/h');
-        await frame.locator('th.tried').first().waitFor();
-        await page.waitForTimeout(6000); // the workbench writes down what is open once in a while
-        await page.reload();
-        await page.locator('.monaco-workbench').waitFor();
-        frame = await panel('Long winter', 3 * patience); // all of the workbench begins again
-        if (await shown(frame.locator('li', { hasText: 'static-flow = 95 lb/h' }), 10_000)) break;
-        assert.ok(tries < 3, 'what was tried is gone');
-        note('loaded again: the workbench had not written down yet what was tried');
-      }
-      await frame.locator('th.tried').first().waitFor();
-      await frame.locator('figure svg').first().waitFor();
       assert.deepEqual(strangers, []);
     },
   });
