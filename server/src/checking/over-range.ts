@@ -58,18 +58,27 @@ function lotsOf(plan: Plan, answers: Answers): Iterable<Lot> {
   const lots = new Map<string, Lot>();
   for (const [rule, stages] of answers) {
     if (!('check' in rule) || (rule.severity !== 'error' && rule.severity !== 'warning')) continue;
-    const open = stages.filter(
-      ({ drafts, watch }) => watch.lacks.length > 0 && drafts.length === 0 && watch.impossible.length === 0,
-    );
-    if (open.length === 0) continue;
-    const fields = [...new Set(open.flatMap((asked) => lacking(asked, plan[stages.indexOf(asked)])))].toSorted();
-    if (fields.length === 0 || fields.length > MOST_FIELDS || !fields.every(isRangeOfCar)) continue;
+    const fields = fieldsToSettle(plan, stages);
+    if (!fields) continue;
     const key = fields.join(' ');
     const lot = lots.get(key) ?? { fields, rules: [] };
     lot.rules.push(rule);
     lots.set(key, lot);
   }
   return lots.values();
+}
+
+/** The fields that the open answers of a rule lack, where they are few and each has a range. */
+function fieldsToSettle(plan: Plan, stages: readonly Asked[]): FieldPath[] | undefined {
+  const fields = new Set<FieldPath>();
+  for (const [index, asked] of stages.entries()) {
+    if (asked.drafts.length > 0 || asked.watch.impossible.length > 0) continue;
+    for (const field of lacking(asked, plan[index])) {
+      if (!isRangeOfCar(field)) return undefined;
+      fields.add(field);
+    }
+  }
+  return fields.size > 0 && fields.size <= MOST_FIELDS ? [...fields].toSorted() : undefined;
 }
 
 /** Whether the usual range of a field is that of cars and their plans, not of parts that are still to be chosen. */

@@ -11,11 +11,13 @@ const known = new Map<FieldPath, readonly Only[]>();
  * outside the tank; undefined, where one of them is not known.
  */
 export function makesSense(field: FieldPath, sheet: StageSheet): boolean | undefined {
-  const decided = conditionsOf(field).map(({ field: other, is, usual }) => {
+  let isDecided = true;
+  for (const { field: other, is, usual } of conditionsOf(field)) {
     const value = valueIn(sheet, other as FieldPath) ?? usual;
-    return value === undefined ? undefined : is.some((one) => one === value);
-  });
-  return decided.includes(false) ? false : decided.includes(undefined) ? undefined : true;
+    if (value === undefined) isDecided = false;
+    else if (!is.includes(value as (typeof is)[number])) return false;
+  }
+  return isDecided ? true : undefined;
 }
 
 function valueIn({ stage, values }: StageSheet, field: FieldPath): unknown {

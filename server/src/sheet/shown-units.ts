@@ -45,7 +45,9 @@ function likeOther(votes: Votes, dimension: Dimension): string | undefined {
 
 /** What is written most; nothing where two are written as often. */
 function mostWritten(votes: Votes, dimension: Dimension): string | undefined {
-  const [first, second] = [...(votes.get(dimension) ?? [])].toSorted(([, one], [, other]) => other - one);
+  const counts = votes.get(dimension);
+  if (!counts) return undefined;
+  const [first, second] = [...counts].toSorted(([, one], [, other]) => other - one);
   return first && first[1] !== second?.[1] ? first[0] : undefined;
 }
 
