@@ -1,5 +1,6 @@
-// Checks a shop of many sheets cold and warm, and three files, beside a general linter on as many files of that size. Run
-// from the project's folder after a build: node tests/bench/many-files.mjs [SHEETS]
+// Checks a shop of many sheets cold and warm, and three files, beside the floor of parsing and validation alone and a
+// general linter on as many files of that size. Run from the project's folder after a build:
+// node tests/bench/many-files.mjs [SHEETS]
 import { spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { availableParallelism, loadavg, tmpdir } from 'node:os';
@@ -9,6 +10,7 @@ import { writeShop } from './many-sheets.mjs';
 
 const COUNT = Number(process.argv[2] ?? 10_000);
 const PROGRAM = resolve('dist/build-sheet.cjs');
+const FLOOR = resolve('tests/bench/floor.mjs');
 const LINTER = resolve('tests/bench/node_modules/eslint/bin/eslint.js');
 
 /** Seconds a program takes, those of work it does, and the megabytes it holds at most. */
@@ -49,6 +51,8 @@ try {
     [`${COUNT} files, warm`]: await timed(check('.'), shop, env),
     [`${COUNT} files, warm, with excerpts, cold for them`]: await timed([PROGRAM, 'check', '.'], shop, env),
   };
+  runs[`${COUNT} files, parsed and validated only`] = await timed([FLOOR, shop, resolve('.')], resolve('.'), env);
+  runs['a bare start of Node'] = await timed(['-e', '0'], shop, env);
   if (!existsSync(LINTER)) install();
   const config = resolve('tests/bench/linter.config.mjs');
   runs[`a general linter, ${COUNT} files`] = await timed([LINTER, '-c', config, '.'], shop, env);
@@ -58,7 +62,7 @@ try {
   const cold = runs[`${COUNT} files, cold`];
   for (const [name, { seconds, work, megabytes }] of Object.entries(runs))
     console.log(
-      `${name}: ${seconds.toFixed(2)} s, ${work.toFixed(1)} s of work, ${Math.round(megabytes)} MB; ${(seconds / cold.seconds).toFixed(2)} of the cold check`,
+      `${name}: ${seconds.toFixed(2)} s, ${work.toFixed(1)} s of work, ${Math.round(megabytes)} MB; ${(work / cold.work).toFixed(2)} of the cold check's work`,
     );
 } finally {
   for (const folder of [shop, cache]) rmSync(folder, { recursive: true });

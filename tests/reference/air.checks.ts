@@ -63,8 +63,6 @@ export const checks: Check[] = [
   first('P18', () => smallBlockMass(0)),
   first('P19', () => smallBlockMass(1500)),
   first('P20', () => smallBlockMass(2000)),
-  first('P24', () => air.moistAirDensity(100e3, 27 + CELSIUS, 0.7)),
-  first('P26', () => air.moistAirDensity(98e3, 40 + CELSIUS, 0.6)),
   first('P28', () => brakeMeanEffectivePressure(300 * HORSEPOWER, 350 * CUBIC_INCH, 5000 * RPM) / PSI),
   first('P30', () => powerOfTorque(300 * 1.3558179483, 5252 * RPM) / HORSEPOWER),
   ...isoRow(-500, 107478, 1.28489),

@@ -29,9 +29,6 @@ export const checks: Check[] = [
   first('C10', () => ignition.sparkInterval(6000 * RPM, 8) * 1e3),
   first('C11', () => ignition.dwellAvailable(6000 * RPM, 8, 1e-3) * 1e3),
   first('C12', () => ignition.highestSpeedForDwell(3e-3, 8, 1e-3) / RPM),
-  first('C13', () => ignition.dwellOfAngle(30, 1000 * RPM) * 1e3),
-  first('C14', () => ignition.dwellOfAngle(30, 2000 * RPM) * 1e3),
-  first('C15', () => ignition.dwellOfAngle(30, 3000 * RPM) * 1e3),
   own(
     'ignition-textbook-rise',
     'time to 95 % of the final current, 12 V, 10 mH, 2 ohm',

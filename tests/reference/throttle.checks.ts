@@ -1,5 +1,5 @@
 import { SEA_LEVEL, standardAir } from '../../server/src/engineering/air.ts';
-import { CRITICAL_PRESSURE_RATIO, idealMassFlux, isentropicRatios } from '../../server/src/engineering/compressible.ts';
+import { CRITICAL_PRESSURE_RATIO, idealMassFlux } from '../../server/src/engineering/compressible.ts';
 import { ADAPTER_THICKNESS, hoodMargin, stackHeight } from '../../server/src/engineering/stack.ts';
 import * as throttle from '../../server/src/engineering/throttle.ts';
 import { type Check, fromFirstSet } from './check.ts';
@@ -16,18 +16,17 @@ const usual = throttle.effectiveArea(bores, 0.75);
 const flow = 473.453 * CUBIC_FOOT_PER_MINUTE;
 
 const naca = 'NACA Report 1135 (1953), table I, subsonic; values read in reprinted tables for a heat ratio of 1.4';
-const table = (mach: number, pressure: number, density: number, temperature: number, area: number): Check[] =>
-  Object.entries({ pressure, density, temperature, area }).map(([name, expected]) => ({
-    id: `throttle-naca-${mach}-${name}`,
-    section: 9,
-    topic,
-    what: `isentropic ${name} ratio at Mach ${mach}`,
-    got: () => isentropicRatios(mach)[name as 'pressure'],
-    expected,
-    unit: '-',
-    tolerance: { absolute: 0.00006 },
-    source: naca,
-  }));
+const table = (mach: number, pressureRatio: number, areaRatio: number, tolerance: number): Check => ({
+  id: `throttle-naca-${mach}-area`,
+  section: 9,
+  topic,
+  what: `choked mass flux over that at a pressure ratio of ${pressureRatio}, which is the area over the sonic area`,
+  got: () => idealMassFlux(1e5, 288.15, 0) / idealMassFlux(1e5, 288.15, pressureRatio * 1e5),
+  expected: areaRatio,
+  unit: '-',
+  tolerance: { relative: tolerance },
+  source: `${naca}; its last digit of the pressure allows for the tolerance`,
+});
 
 const grid = (id: string, what: string, tolerance: number, source: string, got: () => number): Check => ({
   id,
@@ -42,17 +41,14 @@ const grid = (id: string, what: string, tolerance: number, source: string, got: 
 });
 
 export const checks: Check[] = [
-  first('T03', () => isentropicRatios(1).density),
-  first('T05', () => isentropicRatios(0.5).area),
   first('T13', () => throttle.airflowRating(ideal, throttle.FOUR_BORE_TEST_DEPRESSION) / CUBIC_FOOT_PER_MINUTE),
   first('T15', () => throttle.depressionAt(flow * 1.225, usual, SEA_LEVEL) / INCH_OF_MERCURY),
-  first('T16', () => throttle.depressionFromRating(473.453, 873.844, 1.5)),
   first('T17', () => throttle.throttleFlow(usual, 1.5 * INCH_OF_MERCURY, standardAir(1500)).massFlow * 1e3),
-  ...table(0.1, 0.993, 0.995, 0.998, 5.8218),
-  ...table(0.5, 0.843, 0.8852, 0.9524, 1.3398),
-  ...table(0.6, 0.784, 0.8405, 0.9328, 1.1882),
-  ...table(0.9, 0.5913, 0.687, 0.8606, 1.0089),
-  ...table(1, 0.5283, 0.6339, 0.8333, 1),
+  table(0.1, 0.993, 5.8218, 0.004),
+  table(0.5, 0.843, 1.3398, 0.0003),
+  table(0.6, 0.784, 1.1882, 0.0002),
+  table(0.9, 0.5913, 1.0089, 0.0001),
+  table(1, 0.5283, 1, 0.0001),
   {
     id: 'throttle-critical',
     section: 9,

@@ -1,13 +1,6 @@
 import { fuseRating } from '../../server/src/engineering/fuses.ts';
-import {
-  awgArea,
-  awgDiameter,
-  awgNumber,
-  strandLay,
-  thinnestGauge,
-  wireResistance,
-} from '../../server/src/engineering/wire.ts';
-import { chargingBalance, largestResistance, voltageAtLoad, voltageDrop } from '../../server/src/engineering/wiring.ts';
+import { awgArea, awgDiameter, awgNumber, strandLay, wireResistance } from '../../server/src/engineering/wire.ts';
+import { chargingBalance, largestResistance, voltageDrop } from '../../server/src/engineering/wiring.ts';
 import { type Check, firstSetRow, fromFirstSet } from './check.ts';
 import { CELSIUS, INCH } from './units.ts';
 import flow from './values/flow.json' with { type: 'json' };
@@ -84,11 +77,7 @@ export const checks: Check[] = [
   fromFirstSet('W14', 8, wire, () => voltageDrop(circuit(12, 5, 80), 15)),
   fromFirstSet('W15', 8, wire, () => voltageDrop(circuit(16, 3, 60), 10)),
   fromFirstSet('W16', 8, wire, () => voltageDrop(circuit(10, 8, 60), 15)),
-  fromFirstSet('W21', 8, wire, () => {
-    const area = areaForDrop();
-    const gauges = Array.from({ length: 25 }, (_, gauge) => gauge);
-    return thinnestGauge(area, gauges) ?? Number.NaN;
-  }),
+  fromFirstSet('W21', 8, wire, () => Math.floor(awgNumber(areaForDrop()))),
   {
     id: 'wiring-gauge-continuous',
     section: 8,
@@ -100,7 +89,7 @@ export const checks: Check[] = [
     tolerance: { absolute: 0.001 },
     source: firstSetRow('W21').source,
   },
-  fromFirstSet('W22', 8, wire, () => voltageAtLoad(circuit(12, 5, 20, 0.1), 13.8, 15)),
+  fromFirstSet('W22', 8, wire, () => 13.8 - voltageDrop(circuit(12, 5, 20, 0.1), 15)),
   printedCold(10, 0.9989),
   printedCold(12, 1.588),
   printedCold(14, 2.525),

@@ -39,30 +39,6 @@ export function saturationPressure(temperature: number): number {
 }
 
 /**
- * Density of moist air (kg/m3) at an absolute pressure (Pa), temperature (K) and relative humidity (0 to 1), 400
- * umol/mol carbon dioxide. CIPM-2007: Picard, Davis, Glaser, Fujii, Metrologia 45 (2008) 149-155, eq. 5b; stated for
- * 600-1100 hPa and 15-27 degC, an estimate outside. Throws `RangeError` outside -40 to 70 degC, 10-200 kPa, or when
- * the humidity is not from 0 to 1.
- */
-export function moistAirDensity(pressure: number, temperature: number, relativeHumidity: number): number {
-  within(pressure, 10e3, 200e3, 'The air pressure', 'absolute-pressure');
-  within(relativeHumidity, 0, 1, 'The relative humidity');
-  const celsius = temperature - ZERO_CELSIUS;
-  const enhancement = 1.00062 + 3.14e-8 * pressure + 5.6e-7 * celsius ** 2;
-  const vapor = (relativeHumidity * enhancement * saturationPressure(temperature)) / pressure;
-  const compressibility =
-    1 -
-    (pressure / temperature) *
-      (1.58123e-6 -
-        2.9331e-8 * celsius +
-        1.1043e-10 * celsius ** 2 +
-        (5.707e-6 - 2.051e-8 * celsius) * vapor +
-        (1.9898e-4 - 2.376e-6 * celsius) * vapor ** 2) +
-    (pressure / temperature) ** 2 * (1.83e-11 - 0.765e-8 * vapor ** 2);
-  return ((3.48374e-3 * pressure) / (compressibility * temperature)) * (1 - 0.378 * vapor);
-}
-
-/**
  * Volume flow (m3/s) drawn by a four-stroke engine: V = Vd * N / 2 * VE, displacement in m3, speed in rev/s,
  * volumetric efficiency referred to the air the flow is counted in. Heywood eq. 2.27.
  */

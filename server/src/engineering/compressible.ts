@@ -1,27 +1,11 @@
 import { HEAT_RATIO } from './air.ts';
-import { notNegative, positive, said, within } from './bounds.ts';
+import { notNegative, positive, said } from './bounds.ts';
 import { GAS_CONSTANT } from './constants.ts';
 
 /**
  * Isentropic flow of air. NACA Report 1135 (1953), Equations, Tables, and Charts for Compressible Flow; the heat ratio
  * is 1.4 throughout.
  */
-
-/** Pressure, temperature and density over their values at rest, and area over the sonic area, at a Mach number. */
-export type IsentropicRatios = { pressure: number; temperature: number; density: number; area: number };
-
-/** Isentropic ratios at a Mach number above 0, up to 10. NACA Report 1135, eqs. 43-45 and 80. */
-export function isentropicRatios(mach: number): IsentropicRatios {
-  const squared = within(positive(mach, 'The Mach number'), 0, 10, 'The Mach number') ** 2;
-  const temperature = 1 / (1 + ((HEAT_RATIO - 1) / 2) * squared);
-  const exponent = (HEAT_RATIO + 1) / (2 * (HEAT_RATIO - 1));
-  return {
-    temperature,
-    pressure: temperature ** (HEAT_RATIO / (HEAT_RATIO - 1)),
-    density: temperature ** (1 / (HEAT_RATIO - 1)),
-    area: (2 / (HEAT_RATIO + 1) / temperature) ** exponent / mach,
-  };
-}
 
 /** Throat pressure over rest pressure at and below which the flow is choked: 0.5283. NACA Report 1135, eq. 44 at M = 1. */
 export const CRITICAL_PRESSURE_RATIO = (2 / (HEAT_RATIO + 1)) ** (HEAT_RATIO / (HEAT_RATIO - 1));

@@ -1,4 +1,4 @@
-import { notNegative, positive, within } from './bounds.ts';
+import { notNegative, positive } from './bounds.ts';
 
 /** Time a spark burns, in which the coil cannot charge (s). Common practice, from memory (0.8 to 2 ms). */
 export const SPARK_DURATION = 1e-3;
@@ -68,12 +68,6 @@ export function dwellAvailable(speed: number, sparksPerCycle: number, sparkDurat
 export function highestSpeedForDwell(dwell: number, sparksPerCycle: number, sparkDuration = SPARK_DURATION): number {
   const interval = positive(dwell, 'The dwell') + notNegative(sparkDuration, 'The spark duration');
   return 2 / (positive(sparksPerCycle, 'The number of sparks per cycle') * interval);
-}
-
-/** Dwell (s) of a dwell angle in distributor degrees at an engine speed (rev/s); the distributor turns at half speed. Kinematics. */
-export function dwellOfAngle(distributorDegrees: number, speed: number): number {
-  within(distributorDegrees, 0, 360, 'The dwell angle in distributor degrees');
-  return ((distributorDegrees / 360) * 2) / positive(speed, 'The engine speed');
 }
 
 /** Charge of a coil at one engine speed: dwell available (s), primary current reached (A), energy stored (J). */

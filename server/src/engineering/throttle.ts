@@ -93,9 +93,3 @@ export function ratingAt(ratedFlow: number, testDepression: number, otherDepress
     positive(otherDepression, 'The other test depression') / positive(testDepression, 'The test depression');
   return positive(ratedFlow, 'The airflow rating') * Math.sqrt(ratio);
 }
-
-/** Depression (Pa) at a volume flow (m3/s) by the square law from a rating (m3/s) and its test depression (Pa). Common practice. */
-export function depressionFromRating(flow: number, ratedFlow: number, testDepression: number): number {
-  const ratio = notNegative(flow, 'The air flow') / positive(ratedFlow, 'The airflow rating');
-  return positive(testDepression, 'The test depression') * ratio ** 2;
-}

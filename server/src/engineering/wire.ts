@@ -110,19 +110,6 @@ export function awgNumber(area: number): number {
 }
 
 /**
- * Thinnest of the gauges given that has at least the area, m2, by ASTM B258; undefined when none is thick enough. A gauge
- * that meets the area but for rounding counts. @throws RangeError unless the area is above zero
- */
-export function thinnestGauge(area: number, gauges: readonly number[] = stockedGauges): number | undefined {
-  const number = awgNumber(area) + 1e-9;
-  let best: number | undefined;
-  for (const gauge of gauges) {
-    if (gauge <= number && (best === undefined || gauge > best)) best = gauge;
-  }
-  return best;
-}
-
-/**
  * Least copper, m2, of vehicle wire of an AWG number: SAE J1128 and J1127, sizes between by equal ratios. Thinner than 18
  * the gauge's own area, from which vehicle wire differs by some 5 % (from memory).
  * @throws RangeError unless from -3 to 40

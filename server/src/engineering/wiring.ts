@@ -30,11 +30,6 @@ export function voltageDrop(circuit: Circuit, current: number): number {
   return notNegative(current, 'The current') * resistance + notNegative(circuit.connectors, 'The connector allowance');
 }
 
-/** Voltage, V, left for the load of a circuit, never below 0, from the supply's voltage and the current, A. @throws RangeError */
-export function voltageAtLoad(circuit: Circuit, supply: number, current: number): number {
-  return Math.max(0, positive(supply, 'The supply voltage') - voltageDrop(circuit, current));
-}
-
 /**
  * Largest resistance per meter, ohm/m, of a wire that loses at most `drop`, V, at a current, A, over its way there and
  * back, m; what connectors take is not in it. `thinnestWire` gives the wire. Source: Ohm's law. @throws RangeError

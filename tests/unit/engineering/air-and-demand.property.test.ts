@@ -23,20 +23,9 @@ describe('air', () => {
     );
   });
 
-  it('is lighter when moist, and near the ideal gas when dry', () => {
-    fc.assert(
-      fc.property(size(60e3, 110e3), size(263, 323), size(0.05, 1), (pressure, temperature, humidity) => {
-        const dry = air.moistAirDensity(pressure, temperature, 0);
-        expect(air.moistAirDensity(pressure, temperature, humidity)).toBeLessThan(dry);
-        expect(dry / air.airDensity(pressure, temperature)).toBeCloseTo(1, 2);
-      }),
-    );
-  });
-
   it('refuses nonsense with a sentence', () => {
     expectRefusals(air.standardAir, 300);
     expectRefusals(air.airDensity, 1e5, 300);
-    expectRefusals(air.moistAirDensity, 1e5, 300, 0.5);
     expectRefusals(air.engineVolumeFlow, 0.005, 80, 0.8);
     expectRefusals(air.massFlow, 0.2, 1.2);
     expect(() => air.engineVolumeFlow(0, 80, 0.8)).toThrow('The displacement must be above zero.');

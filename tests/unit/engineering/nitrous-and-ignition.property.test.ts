@@ -126,7 +126,6 @@ describe('ignition coil', () => {
     expectRefusals(ignition.storedEnergy, 6e-3, 5);
     expectRefusals(ignition.dwellAvailable, 90, 8, 1e-3);
     expectRefusals(ignition.highestSpeedForDwell, 3e-3, 8, 1e-3);
-    expectRefusals(ignition.dwellOfAngle, 30, 50);
     expectRefusals(ignition.coilChargeAt, 90, { primary: coil, voltage: 14, sparksPerCycle: 8, currentLimit: 6 });
     expect(() => ignition.timeToCurrent(10, 14, coil)).toThrow(/14 V drives at most 9.33 A/);
     expect(() => ignition.finalCurrent(14, 0)).toThrow(RangeError);

@@ -11,7 +11,6 @@ import {
   metricWireResistance,
   stockedAreas,
   stockedGauges,
-  thinnestGauge,
   thinnestWire,
   vehicleGaugeArea,
   type WireKind,
@@ -21,7 +20,6 @@ import {
   chargingBalance,
   crankingVoltages,
   largestResistance,
-  voltageAtLoad,
   voltageDrop,
 } from '../../../server/src/engineering/wiring.ts';
 import { between, noNumbers } from './fuel-systems.ts';
@@ -32,26 +30,12 @@ describe('wire gauges', () => {
     fc.assert(
       fc.property(gauge, (number) => {
         expect(awgNumber(awgArea(number))).toBeCloseTo(number, 9);
-        expect(thinnestGauge(awgArea(number), [number - 1, number, number + 1])).toBe(number);
-      }),
-    );
-  });
-
-  it('are never thinner than asked for', () => {
-    fc.assert(
-      fc.property(between(0.4e-6, 100e-6), (area) => {
-        const found = thinnestGauge(area);
-        expect(found).toBeDefined();
-        expect(awgArea(found as number)).toBeGreaterThanOrEqual(area * (1 - 1e-9));
-        const thinner = stockedGauges.filter((stocked) => stocked > (found as number));
-        for (const other of thinner) expect(awgArea(other)).toBeLessThan(area);
       }),
     );
   });
 
   it('end at 4/0', () => {
     expect(awgDiameter(-3)).toBeCloseTo(0.46 * 0.0254, 9);
-    expect(thinnestGauge(200e-6)).toBeUndefined();
     expect(() => awgDiameter(-4)).toThrow('wire gauge');
     expect(() => awgDiameter(41)).toThrow('wire gauge');
   });
@@ -165,12 +149,6 @@ describe('the drop in a wire', () => {
     );
   });
 
-  it('leaves no less than nothing at the load', () => {
-    const circuit = { resistancePerMeter: 1, length: 10, returnLength: 10, connectors: 0 };
-    expect(voltageAtLoad(circuit, 12, 100)).toBe(0);
-    expect(voltageAtLoad(circuit, 12, 0)).toBe(12);
-  });
-
   it('refuses what no circuit can be', () => {
     const circuit = { resistancePerMeter: 0.005, length: 5, returnLength: 5, connectors: 0.1 };
     for (const value of [...noNumbers, -1]) {
@@ -178,7 +156,6 @@ describe('the drop in a wire', () => {
         expect(() => voltageDrop({ ...circuit, [name]: value }, 10)).toThrow(RangeError);
       }
       expect(() => voltageDrop(circuit, value)).toThrow('The current');
-      expect(() => voltageAtLoad(circuit, value, 1)).toThrow('The supply voltage');
       expect(() => wireResistance(value, 300)).toThrow("The wire's copper area");
       expect(() => wireResistance(1e-6, value)).toThrow('The wire temperature');
       expect(() => metricWireResistance(value, 300)).toThrow("The wire's nominal area");
