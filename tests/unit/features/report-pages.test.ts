@@ -19,7 +19,7 @@ stages:
     nitrous: { name: wet plate, cost: 700, power: 60 hp }
     changes:
       fuel-system: { feed: { inside-diameter: 1/2 in, length: 15 ft, material: ptfe, elbows-90: 2 } }
-throttle-body: { name: four-bore, cost: 1100, injectors: { name: spare set, quantity: 4 } }
+throttle-body: { name: four-bore, cost: 1100, injectors: { name: spare set, cost: 45, quantity: 4 } }
 fuel-system:
   tank: { capacity: 16 gal }
   pump: { placement: in-tank, name: pump A, cost: 210, flow-at: [[40 psi, 300 L/h], [80 psi, 200 L/h]], current: 10 A }
@@ -43,7 +43,7 @@ describe('the parts list', () => {
   it('has every part that is described, by its name or its figures, and the stage it comes in', () => {
     expect(rowsOf(partsPage(checked))).toEqual([
       ['Throttle body', 'four-bore', '1', '1100.00', 'now'],
-      ['Injectors', 'spare set', '4', 'not known', 'now'],
+      ['Injectors', 'spare set', '4', '180.00', 'now'],
       ['Tank', '16 gal', '1', 'not known', 'now'],
       ['Fuel pump', 'pump A', '1', '210.00', 'now'],
       ['Feed line', '3/8 in, rubber-injection', '1', 'not known', 'now'],
@@ -55,9 +55,9 @@ describe('the parts list', () => {
     ]);
   });
 
-  /** 1100 + 210 + 700 + 400 by hand. */
+  /** 1100 + 4 x 45 + 210 + 700 + 400 by hand. */
   it('adds the costs that are known and says how many are not', () => {
-    expect(JSON.stringify(partsPage(checked))).toContain('Together 2410.00; the cost of 6 of the parts is not known.');
+    expect(JSON.stringify(partsPage(checked))).toContain('Together 2590.00; the cost of 5 of the parts is not known.');
   });
 });
 

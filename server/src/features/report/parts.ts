@@ -7,6 +7,7 @@ import { piecesOf, slotAt } from '../../sheet/slots.ts';
 import { echo } from '../../text/echo.ts';
 import { tellingFigures } from '../part-figures.ts';
 
+/** `cost`: of all pieces. */
 type Part = { slot: string; id: string; name: string; quantity: number; cost: number | undefined; stage: number };
 
 /** The parts to buy, with their ids in the catalogs, their costs as the sheet has them and the stage they come in. */
@@ -79,12 +80,13 @@ function partsIn(value: unknown, path: Path, stage: number, ids: ReadonlyMap<str
   const inside = Object.entries(value).flatMap(([key, inner]) => partsIn(inner, [...path, key], stage, ids, bodies));
   if (path.length === 0 || !isPart) return inside;
   const telling = slot ? tellingFigures({ kind: slot.kind, fields: value }).join(', ') : '';
+  const quantity = slot ? piecesOf(slot, value, bodies) : 1;
   const part: Part = {
     slot: slot?.title ?? String(path.at(-1)).replaceAll('-', ' '),
     id,
     name: typeof name === 'string' ? name : telling || '-',
-    quantity: slot ? piecesOf(slot, value, bodies) : 1,
-    cost: typeof cost === 'number' ? cost : undefined,
+    quantity,
+    cost: typeof cost === 'number' ? cost * quantity : undefined,
     stage,
   };
   return [part, ...inside];
