@@ -36,7 +36,7 @@ function headOf({ options, tried, alsoFit, present }: Choice): string {
   const now = present ? ` (now ${present})` : '';
   if (tried === 0) return `${now}: the catalogs have none.`;
   if (options.length === 0) return `${now}: none of ${tried} does it.`;
-  const others = alsoFit > 0 ? `, ${alsoFit} more that are no better at anything` : '';
+  const others = alsoFit > 0 ? `, ${alsoFit} more that ${alsoFit === 1 ? 'is' : 'are'} no better at anything` : '';
   return `${now}: of ${tried}, these do it in every stage${others}:`;
 }
 
