@@ -23,7 +23,12 @@ exports.run = () =>
       const listed = packageJSON.contributes.menus.commandPalette;
       assert.deepEqual(
         listed.filter(({ command }) => command === 'buildSheet.compareWithCommit'),
-        [{ command: 'buildSheet.compareWithCommit', when: 'isWorkspaceTrusted' }],
+        [
+          {
+            command: 'buildSheet.compareWithCommit',
+            when: 'isWorkspaceTrusted && buildSheet.hasGit && !virtualWorkspace',
+          },
+        ],
       );
     },
   });
