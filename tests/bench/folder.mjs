@@ -1,14 +1,19 @@
 // Checks a folder of a thousand sheets in the background over stdio, and says how long it takes, how many times the work of
 // parsing and validating them that is, what it costs in memory and what it does to typing. From the project's folder:
 // npm run bench:folder, or after a build node tests/bench/folder.mjs [SHEETS]
+
 import { spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { availableParallelism, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from 'vscode-jsonrpc/node';
 import { core, median } from './core.mjs';
 import { longSheet } from './long-sheet.mjs';
+
+/** The project's own, not an older one that came with a server to compare with. */
+const fromRoot = createRequire(new URL('../../package.json', import.meta.url));
+const { createMessageConnection, StreamMessageReader, StreamMessageWriter } = fromRoot('vscode-jsonrpc/node');
 
 const COUNT = Number(process.argv[2] ?? 1000);
 const KEY_EVERY = 80;
