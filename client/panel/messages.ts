@@ -29,8 +29,9 @@ export type Drawing = {
   numbers: { head: readonly string[]; rows: readonly (readonly string[])[] };
 };
 
-/** What takes longer than the figures and is worked out only where it is open. */
-export type SectionName = 'questions' | 'curves' | 'ladder';
+/** What takes longer than the figures and is worked out only where it is open, in the order in which it is worked out. */
+export const sectionNames = ['questions', 'curves', 'ladder'] as const;
+export type SectionName = (typeof sectionNames)[number];
 export type Section = { questions: { texts: readonly string[]; left: number } } | { drawings: readonly Drawing[] };
 
 /** A field another value can be tried for: its value now, empty where it has none, and its choices where it has some. */

@@ -1,26 +1,12 @@
 import { type QuickPickItem, type TextDocument, ThemeIcon, type WorkspaceEdit, window, workspace } from 'vscode';
 import type { BaseLanguageClient as LanguageClient } from 'vscode-languageclient';
-
-/** What the server puts to whoever knows the car; the fields of `PutQuestion` that are shown here. */
-type Question = {
-  text: string;
-  at: string;
-  unit: string;
-  example: string;
-  choices: readonly { value: string; meaning: string }[];
-  usual?: { value: string; because: string };
-  written?: string;
-  left: number;
-};
-
-type Reply = { answer: string } | 'unknown' | 'keep' | 'back';
-type Turn = { asking: object; edit?: object; refusal?: string; question?: Question };
+import type { Question, Reply, Turn } from './question.ts';
 
 /** Asks for what is missing in a sheet, question after question, and writes each answer at once; Escape stops. */
 export async function ask(client: LanguageClient, document: TextDocument): Promise<void> {
   const uri = client.code2ProtocolConverter.asUri(document.uri);
   const put = (asking?: object, reply?: Reply) =>
-    client.sendRequest<Turn | null>('buildSheet/ask', { textDocument: { uri }, asking, reply });
+    client.sendRequest<Turn<object> | null>('buildSheet/ask', { textDocument: { uri }, asking, reply });
   let turn = await put();
   let refusal: string | undefined;
   while (turn?.question) {

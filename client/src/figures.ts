@@ -20,8 +20,8 @@ import {
   type FromPanel,
   type Range as Place,
   type Section,
-  type SectionName,
   type State,
+  sectionNames,
   type ToPanel,
   type Triable,
 } from '../panel/messages.ts';
@@ -31,9 +31,6 @@ const VIEW = 'buildSheet.figures';
 
 /** How long what an edit does to the diagnostics is waited for, in ms: they stay away where they are the same. */
 const NO_NEWS = 150;
-
-/** What takes longer than the figures, in the order in which it is worked out. */
-const SECTIONS: readonly SectionName[] = ['questions', 'curves', 'ladder'];
 
 /** Shows the figures of the active sheet beside it; the panel comes back with what was tried when the window is loaded again. */
 export function figuresPanel(context: ExtensionContext, client: () => LanguageClient | undefined): Disposable {
@@ -158,7 +155,7 @@ class FiguresPanel implements Disposable {
     this.say({ kind: 'figures', state: this.state, figures, ...('note' in before && { note: before.note }) });
     const editor = window.visibleTextEditors.find((one) => one.document === document);
     if (editor) this.tellCursor(editor);
-    for (const name of SECTIONS.filter((one) => !shut.includes(one))) {
+    for (const name of sectionNames.filter((one) => !shut.includes(one))) {
       const section = await this.asked<Section>('buildSheet/figuresSection', { section: name });
       if (turn !== this.turn) return;
       if (section) this.say({ kind: 'section', name, section });

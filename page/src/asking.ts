@@ -1,21 +1,9 @@
 import type { WorkspaceEdit } from 'vscode-languageserver';
 import { make } from '../../client/panel/element.ts';
+import type { Question, Reply, Turn } from '../../client/src/question.ts';
 import { editsFor } from './actions.ts';
 import type { Editor } from './editor.ts';
 import { part } from './element.ts';
-
-type Question = {
-  text: string;
-  at: string;
-  unit: string;
-  example: string;
-  choices: readonly { value: string; meaning: string }[];
-  usual?: { value: string; because: string };
-  written?: string;
-  left: number;
-};
-type Reply = { answer: string } | 'unknown' | 'keep' | 'back';
-type Turn = { asking: object; edit?: WorkspaceEdit; refusal?: string; question?: Question };
 
 /** Puts one question after the other and writes each answer into the sheet at once. */
 export class Asking {
@@ -40,7 +28,7 @@ export class Asking {
 
   private async put(reply?: Reply): Promise<void> {
     const params = { ...(this.asking && { asking: this.asking }), ...(reply !== undefined && { reply }) };
-    const turn = await this.editor.ask<Turn>('buildSheet/ask', params);
+    const turn = await this.editor.ask<Turn<WorkspaceEdit>>('buildSheet/ask', params);
     if (!this.isOpen) return;
     if (!turn) return this.tell('The sheet changed meanwhile, so nothing was written.');
     this.asking = turn.asking;

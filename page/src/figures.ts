@@ -3,17 +3,15 @@ import {
   beginning,
   type FromPanel,
   type Section,
-  type SectionName,
   type Figures as Shown,
   type State,
+  sectionNames,
   type ToPanel,
   type Triable,
 } from '../../client/panel/messages.ts';
 import { editsFor } from './actions.ts';
 import type { Editor } from './editor.ts';
 import { part } from './element.ts';
-
-const SECTIONS: readonly SectionName[] = ['questions', 'curves', 'ladder'];
 
 /** The panel of figures, in a frame of its own: it asks nobody but this page. */
 export class FiguresPanel {
@@ -48,7 +46,7 @@ export class FiguresPanel {
         : { note: beside === 'commit' ? 'A page has no version control.' : 'The sheet was begun here.' };
     this.say({ kind: 'figures', state: this.state, figures, ...note });
     this.tellCursor();
-    for (const name of SECTIONS.filter((one) => !shut.includes(one))) {
+    for (const name of sectionNames.filter((one) => !shut.includes(one))) {
       const section = await this.editor.ask<Section>('buildSheet/figuresSection', { section: name });
       if (turn !== this.turn) return;
       if (section) this.say({ kind: 'section', name, section });
