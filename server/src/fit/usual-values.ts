@@ -1,8 +1,10 @@
 import { boostedPowerEstimate, densityRatio } from '../analysis/boost.ts';
 import { pumpCircuit } from '../analysis/circuits.ts';
+import { requiredDeliveryColdest, requiredStaticFlowColdest } from '../analysis/coldest-day.ts';
 import { isKnown } from '../analysis/figure.ts';
 import { RATED_VOLTAGE } from '../analysis/fuel-network.ts';
 import { injectorPressure, requiredStaticFlow } from '../analysis/full-load-injection.ts';
+import { inductionPath } from '../analysis/induction.ts';
 import { limit } from '../analysis/node.ts';
 import { requiredDelivery, requiredPressure } from '../analysis/supply.ts';
 import { depression, depressionColdest } from '../analysis/throttle.ts';
@@ -63,12 +65,17 @@ export const steps: readonly Step[] = [
     (build) => textOf(given(build, 'throttle-body.injectors.rated-pressure')),
     "the injectors' rated pressure",
   ),
+  one(
+    'fuel-system.regulator.reference',
+    ({ plan }) => (plan.some(isBlownThrough) ? 'manifold' : undefined),
+    'the rail must rise with the boost that is planned',
+  ),
   one('throttle-body.injectors.dead-time', () => '1 ms', 'at 14 V; common practice'),
   one('throttle-body.injectors.shortest-pulse', () => '1.4 ms', 'common practice'),
   one(
     'throttle-body.injectors.static-flow',
     staticFlow,
-    'the size that runs at about 70 % duty in the hungriest stage',
+    'the size that runs at about 70 % duty in the hungriest stage, and does for the coldest, lowest day',
   ),
   one(
     'throttle-body.bores.diameter',
@@ -86,7 +93,7 @@ export const steps: readonly Step[] = [
     (build) => textOf(given(build, 'fuel-system.feed.inside-diameter')),
     'as wide as the feed; common practice',
   ),
-  one('fuel-system.pump.flow-at', pumpCurve, 'a pump with 20 % over the delivery needed'),
+  one('fuel-system.pump.flow-at', pumpCurve, 'a pump with 20 % over the delivery needed on every day'),
   one('fuel-system.pump.current', pumpCurrent, 'by its flow and pressure at the usual efficiency'),
   one('electrical.pump-circuit.length', () => '5 m', 'from the battery to the tank, one way; common practice'),
   one('electrical.pump-circuit.wire', pumpWire, 'the thinnest stocked wire within the limit'),
@@ -126,6 +133,10 @@ function isBlown({ sheet }: Build['plan'][number]): boolean {
   return sheet.stage.induction !== undefined && sheet.stage.induction !== 'natural';
 }
 
+function isBlownThrough(stage: Build['plan'][number]): boolean {
+  return isBlown(stage) && stage.know(inductionPath) === 'blow-through';
+}
+
 function peakPowerSpeed({ plan, values }: Build): string | undefined {
   const displacement = values.engine?.displacement?.value;
   const claimed = plan.find(({ sheet }) => sheet.stage.power && !isBlown(plan[sheet.index] as Build['plan'][number]));
@@ -158,12 +169,16 @@ function boresFor({ values }: Build): number | undefined {
 function staticFlow(build: Build): string | undefined {
   const rated = numberOf(given(build, 'throttle-body.injectors.rated-pressure'));
   const largest = limitOf(build, 'largest-duty');
+  if (!largest) return undefined;
   const needed = build.plan.flatMap((stage) => {
     const [flow, pressure] = [stage.estimate(requiredStaticFlow)?.value, stage.estimate(injectorPressure)?.value];
-    return flow && pressure && rated ? [flow * Math.sqrt(rated / pressure)] : [];
+    const onColdest = stage.estimate(requiredStaticFlowColdest)?.value ?? 0;
+    return flow && pressure && rated
+      ? [Math.max((flow * largest) / CHOSEN_DUTY, onColdest) * Math.sqrt(rated / pressure)]
+      : [];
   });
-  if (needed.length === 0 || !largest) return undefined;
-  const size = sizeAtLeast(injectorFlows, (Math.max(...needed) * largest) / CHOSEN_DUTY);
+  if (needed.length === 0) return undefined;
+  const size = sizeAtLeast(injectorFlows, Math.max(...needed));
   return size === undefined ? undefined : written(size, 'injector-flow', 'lb/h', 1);
 }
 
@@ -184,10 +199,10 @@ function boreDiameter(build: Build): string | undefined {
 }
 
 function bore(build: Build): string | undefined {
-  const delivery = highest(build, requiredDelivery);
+  const delivery = deliveryOf(build);
   const fastest = limitOf(build, 'feed-velocity');
   if (!delivery || !fastest) return undefined;
-  const size = sizeAtLeast(hoseBores.metric, Math.sqrt((4 * delivery * CHOSEN_DELIVERY) / (Math.PI * fastest)));
+  const size = sizeAtLeast(hoseBores.metric, Math.sqrt((4 * delivery) / (Math.PI * fastest)));
   return size === undefined ? undefined : written(size, 'length', 'mm', 1);
 }
 
@@ -217,8 +232,14 @@ function pumpCurrent(build: Build): string | undefined {
 
 /** Pressure, Pa, at which the pump works in the hungriest stage, and the delivery, m3/s, that is assumed of it. */
 export function workOf(build: Build): { pressure: number; delivery: number } | undefined {
-  const [pressure, delivery] = [highest(build, requiredPressure), highest(build, requiredDelivery)];
-  return pressure && delivery ? { pressure, delivery: delivery * CHOSEN_DELIVERY } : undefined;
+  const [pressure, delivery] = [highest(build, requiredPressure), deliveryOf(build)];
+  return pressure && delivery ? { pressure, delivery } : undefined;
+}
+
+/** Delivery, m3/s, of the pump that is assumed. */
+function deliveryOf(build: Build): number | undefined {
+  const delivery = highest(build, requiredDelivery);
+  return delivery && Math.max(delivery, highest(build, requiredDeliveryColdest) ?? 0) * CHOSEN_DELIVERY;
 }
 
 function pumpWire(build: Build): string | undefined {
