@@ -185,6 +185,50 @@ parts:
     }
   });
 
+  it.each([
+    ['brackets with nothing in them', 'format: 1\nparts: [] # none yet\n', 'format: 1\nparts: # none yet\n'],
+    ['nothing under its parts', 'format: 1\nparts:\n', 'format: 1\nparts:\n'],
+    ['a word for nothing', 'format: 1\nparts: ~\nkits: []\n', 'format: 1\nparts:\n', 'kits: []\n'],
+    [
+      'comments alone',
+      'format: 1\nparts:\n  # - id: to-come\n\nkits: []\n',
+      'format: 1\nparts:\n  # - id: to-come\n',
+      '\nkits: []\n',
+    ],
+    ['no parts', 'format: 1\n# by phone\n', 'format: 1\n# by phone\nparts:\n'],
+    ['no end of its last line', 'format: 1\nparts:', 'format: 1\nparts:\n'],
+    ['another line end', 'format: 1\r\nparts: []\r\n', 'format: 1\r\nparts:\r\n'],
+    ['nothing at all', '', 'format: 1\nparts:\n'],
+    [
+      'parts in brackets',
+      'format: 1\nparts: [{ id: a, pump: { current: 8 A } }]',
+      'format: 1\nparts:\n  - { id: a, pump: { current: 8 A } }\n',
+    ],
+  ])('goes into an unopened catalog with %s', async (_, catalog, before, after = '') => {
+    write(CONFIG, "catalogs: ['*.parts.yaml']\n");
+    write('shelf.parts.yaml', catalog);
+    const { sheet, actions } = await offered('format: 2\nfuel-system: { pump: { current‸: 9 A } }\n');
+    await apply(sheet, actions[0]);
+    const eol = before.includes('\r\n') ? '\r\n' : '\n';
+    const item = ['  - id: pump', '    pump:', '      current: 9 A', ''].join(eol);
+    expect(read('shelf.parts.yaml')).toBe(before + item + after);
+    expect(codes(await client.pull(sheet))).not.toContain('catalog/unknown-part');
+  });
+
+  it('is offered for each catalog that the house rules name, in their order', async () => {
+    write(CONFIG, 'catalogs: [ours.parts.yaml, theirs.parts.yaml]\n');
+    write('ours.parts.yaml', 'format: 1\nparts: []\n');
+    write('theirs.parts.yaml', 'format: 1\n');
+    const { sheet, actions } = await offered(SHEET);
+    expect(actions.map(({ title }) => title)).toEqual([
+      'Make it the part "heron-58-in-tank" of "ours.parts.yaml"',
+      'Make it the part "heron-58-in-tank" of "theirs.parts.yaml"',
+    ]);
+    await apply(sheet, actions[1]);
+    expect(read('ours.parts.yaml')).toBe('format: 1\nparts: []\n');
+    expect(codes(await client.pull(sheet))).not.toContain('catalog/unknown-part');
+  });
+
   it('needs a client that begins files only where there is no catalog', async () => {
     expect((await offered(SHEET, pulls)).actions).toEqual([]);
     await client.stop();

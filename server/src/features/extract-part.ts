@@ -69,9 +69,9 @@ function targetsOf(workspace: Workspace, uri: string, newCatalog: string | undef
 }
 
 /** The text of a catalog with one more part; nothing where more would be wrong with it. */
-function catalogWith({ readCatalog }: Asked, { text = 'format: 1\n' }: Target, item: string): string | undefined {
+function catalogWith({ readCatalog }: Asked, { text = '' }: Target, item: string): string | undefined {
   const before = readCatalog(text);
-  const after = before.broken ? undefined : withItem(before, item);
+  const after = before.broken ? undefined : withItem(before, item, readCatalog);
   return after !== undefined && readCatalog(after).problems.length <= before.problems.length ? after : undefined;
 }
 

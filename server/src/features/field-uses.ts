@@ -22,7 +22,7 @@ export function fieldUses(checked: Checked, offset: number): Work | undefined {
   return { title, page: [head, ...figures, ...findingsAt(entry, checked)] };
 }
 
-/** A row for each figure: its name, whether it takes the field itself or through which figures, and the stages. */
+/** A row for each figure: its name, whether it takes the field directly or through which figures, and the stages. */
 function usesOf(path: Path, plan: readonly StageAnalysis[]): string[][] {
   const uses = new Map<string, { name: string; through: Set<string>; stages: string[] }>();
   for (const stage of plan) {
@@ -40,7 +40,7 @@ function usesOf(path: Path, plan: readonly StageAnalysis[]): string[][] {
     .toSorted((one, other) => Number(other.through.has('')) - Number(one.through.has('')))
     .map(({ name, through, stages }) => {
       const ways = [...through].filter(Boolean);
-      const how = [...(through.has('') ? ['itself'] : []), ...(ways.length ? [`through ${ways.join(', ')}`] : [])];
+      const how = [...(through.has('') ? ['directly'] : []), ...(ways.length ? [`through ${ways.join(', ')}`] : [])];
       return [
         name,
         how.join('; '),

@@ -14,6 +14,7 @@ import { parseQuantity } from '../units/parse.ts';
 import { isQuantity, type Quantity } from '../units/quantity.ts';
 import type { Dimension } from '../units/units.ts';
 import { describedEntry, figureIds, missingAt, stagesFor } from './described.ts';
+import { atAGlance, heightOf, roomUnder, thoseThatFit } from './glance.ts';
 
 /** What there is to read of a field in short, the text it is about, and whether there is more to show. */
 export type Explanation = { range: Range; page: Page; hasWork: boolean };
@@ -41,42 +42,51 @@ export const nothingKnown: Known = {
   completed: () => undefined,
 };
 
-/** Lines that a hover has at most, and rows of its table. */
-const MOST_LINES = 10;
+/** Rows of a table, and things accepted, that are told at a glance. */
 const MOST_ROWS = 4;
-/** Characters of a paragraph; a hover shows what can be taken in at a glance. */
+/** Characters of a paragraph. */
 const MOST_CHARACTERS = 240;
 
 const NO_BREAK = '\u00a0';
 
-/** What to know of the field at an offset, in ten lines: meaning, value in other units, figures that matter, and why it is wrong. */
+/**
+ * What to know of the field at an offset, as much as is seen without scrolling: meaning, value in other units, figures that
+ * matter, and why it is wrong. What matters less is left out first.
+ */
 export function hoverAt(root: Entry, offset: number, known: Known): Explanation | undefined {
   const entry = describedEntry(root, offset);
   if (!entry?.schema) return undefined;
-  const above = [
-    ...heading(entry),
-    ...valueLines(entry),
-    ...acceptedLines(entry, known.accepted),
-    ...whyLines(entry, known),
-    ...known.needs.map((spans) => paragraph(...spans)),
-  ];
-  const table = figureTable(entry, known, MOST_LINES - above.length);
-  const hasWork = table.length > 0;
-  return { range: entry.key ?? entry.value, page: [...above, ...table], hasWork };
+  const under = known.findings.filter(({ range }) => range.start <= offset && offset <= range.end);
+  const room = roomUnder(under);
+  const why = whyLines(entry, known, under.length > 0 ? 0 : MOST_CHARACTERS);
+  const [table, ...missing] = figureTable(entry, known);
+  const title = paragraph({ strong: entry.schema.title ?? String(entry.path.at(-1)) }, ' ', {
+    code: echo(pathText(entry.path), 120),
+  });
+  const meaning = meaningLines(entry.schema);
+  const value = valueLines(entry);
+  const accepted = acceptedLines(entry, known.accepted);
+  const needs = known.needs.map((spans) => paragraph(...spans));
+  const byWeight = why.length ? [...why, ...value, ...needs] : [...meaning, ...value, ...needs];
+  const kept = thoseThatFit([title, ...byWeight], room - (table ? heightOf(shortest(table)) : 0));
+  const above = [title, ...meaning, ...value, ...why, ...needs].filter((block) => kept.has(block));
+  const page = atAGlance([...above, ...accepted, ...(table ? [table] : []), ...missing], room);
+  return { range: entry.key ?? entry.value, page, hasWork: table !== undefined || missing.length > 0 };
 }
 
-function heading({ path, schema }: Entry): Block[] {
-  const title = paragraph({ strong: schema?.title ?? String(path.at(-1)) }, ' ', { code: echo(pathText(path), 120) });
-  return schema?.description ? [title, paragraph(...prose(firstSentences(schema.description)))] : [title];
+/** A table of its first row alone. */
+function shortest(block: Block): Block {
+  return block.kind === 'table' ? { ...block, rows: block.rows.slice(0, 1) } : block;
 }
 
-/** As many sentences of a text as a hover has room for, at least one. */
-function firstSentences(text: string): string {
+function meaningLines({ description }: FieldSchema): Block[] {
+  return description ? [paragraph(...prose(firstSentences(description)))] : [];
+}
+
+/** The sentences of a text that keep within a length, at least one. */
+function firstSentences(text: string, most = MOST_CHARACTERS): string {
   const [first = '', ...others] = text.split(/(?<=\.) (?=[A-Z])/);
-  return others.reduce(
-    (taken, one) => (taken.length + one.length < MOST_CHARACTERS ? `${taken} ${one}` : taken),
-    first,
-  );
+  return others.reduce((taken, one) => (taken.length + one.length < most ? `${taken} ${one}` : taken), first);
 }
 
 function valueLines({ schema, scalar, kind }: Entry): Block[] {
@@ -90,10 +100,11 @@ function valueLines({ schema, scalar, kind }: Entry): Block[] {
 function quantityLines(schema: FieldSchema, read: ReturnType<typeof parseQuantity>): Block[] {
   if (!isQuantity(read)) return [];
   const others = conversions(read);
-  const equal = others.length ? `${formatIn(read.value, read.dimension, read.unit)} = ${others.join(' = ')}` : '';
+  const equal = others.length ? `${formatIn(read.value, read.dimension, read.unit)} = ${others.join(' = ')}.` : '';
   const range = rangeLine(schema);
   const note = read.note ? `Note: ${read.note}.` : '';
-  return [equal, toleranceLine(read), note, range].filter(Boolean).map((line) => paragraph(line));
+  const told = [equal, toleranceLine(read), range].filter(Boolean).join(' ');
+  return [told, note].filter(Boolean).map((line) => paragraph(line));
 }
 
 function toleranceLine({ low, high, dimension, unit }: Quantity): string {
@@ -104,30 +115,31 @@ function toleranceLine({ low, high, dimension, unit }: Quantity): string {
 function acceptedLines({ path }: Entry, accepted: readonly Accepted[]): Block[] {
   if (path[0] !== 'silence') return [];
   const all = accepted.filter(({ silencer }) => path.length === 1 || path[1] === silencer);
-  const here = all.slice(0, MOST_ROWS);
-  if (here.length === 0) return [];
-  const items = here.map(({ finding, reason }): Span[] => [
-    'accepted ',
-    { code: finding.rule },
-    ': ',
-    ...prose(echo(finding.message, MOST_CHARACTERS)),
-    ` Reason: ${echo(reason, MOST_CHARACTERS)}`,
-  ]);
-  const more = all.length - here.length;
-  return [{ kind: 'list', items }, ...(more ? [paragraph(`And ${more} more.`)] : [])];
+  if (all.length === 0) return [];
+  const items = all
+    .slice(0, MOST_ROWS)
+    .map(({ finding, reason }): Span[] => [
+      'accepted ',
+      { code: finding.rule },
+      ': ',
+      ...prose(echo(finding.message, MOST_CHARACTERS)),
+      ` Reason: ${echo(reason, MOST_CHARACTERS)}`,
+    ]);
+  const count = all.length > 1 ? [paragraph(`Accepted: ${all.length}.`)] : [];
+  return [...count, { kind: 'list', items }];
 }
 
 /** Why what is found here is wrong; the message itself stands beside it already. */
-function whyLines(entry: Entry, { findings, why }: Known): Block[] {
+function whyLines(entry: Entry, { findings, why }: Known, most: number): Block[] {
   const { start } = entry.key ?? entry.value;
   const { end } = entry.kind === 'scalar' ? entry.value : (entry.key ?? entry.value);
   const here = findings.find(({ range }) => start <= range.start && range.start < end);
   const reason = here && why(here.rule);
-  return reason ? [paragraph({ strong: 'Why:' }, ' ', ...prose(firstSentences(reason)))] : [];
+  return reason ? [paragraph({ strong: 'Why:' }, ' ', ...prose(firstSentences(reason, most)))] : [];
 }
 
 /** The first figures of the field by stage, what they are held against, and what is still missing for the others. */
-function figureTable(entry: Entry, known: Known, lines: number): Block[] {
+function figureTable(entry: Entry, known: Known): Block[] {
   const { units } = known;
   const own = stagesFor(entry.path, known.plan);
   const missing = missingAt(entry, own, known.units);
@@ -136,7 +148,7 @@ function figureTable(entry: Entry, known: Known, lines: number): Block[] {
   const show = (value: number, dimension: Dimension, spread?: number) =>
     formatValue(value, dimension, units, spread).replaceAll(' ', NO_BREAK);
   const rows = figureIds(entry, stages)
-    .slice(0, Math.max(1, Math.min(MOST_ROWS, lines - 3)))
+    .slice(0, MOST_ROWS)
     .flatMap((id) => {
       const node = figureNamed(id);
       const row = node && figureRow(node, stages);

@@ -4,11 +4,9 @@ import { isFields, type Path, valueAt } from '../sheet/path.ts';
 import type { Sheet } from '../sheet/read.ts';
 import type { ShelfKit, ShelfPart } from '../sheet/shelf.ts';
 import { echo } from '../text/echo.ts';
+import { atAGlance } from './glance.ts';
 import { shown } from './part-figures.ts';
 import type { PartId } from './part-ids.ts';
-
-/** Lines of a hover on a part, the head of its table counted. */
-const MOST_LINES = 10;
 
 /** What there is to read of a part or kit that a sheet names: what the catalog says, and what the sheet says instead. */
 export function partPage({ parts }: Sheet, { id, list }: PartId, currency: string | undefined): Page | undefined {
@@ -18,9 +16,8 @@ export function partPage({ parts }: Sheet, { id, list }: PartId, currency: strin
   const part = parts.shelf.part(id);
   const taken = parts.taken.find((one) => one.id === id && one.kit === undefined);
   if (!part) return undefined;
-  const above = heading(part, currency);
   const own = taken && valueAt(parts.own, taken.section as Path);
-  return [...above, ...fieldRows(part, own, MOST_LINES - above.length - 1)];
+  return atAGlance([...heading(part, currency), ...fieldRows(part, own)]);
 }
 
 function heading({ id, name, cost, stock, quoted, available, note }: ShelfPart, currency: string | undefined): Block[] {
@@ -41,17 +38,20 @@ function kitPage({ id, name, cost, kits, brings }: ShelfKit, currency: string | 
     ...Object.entries(brings).map(([slot, part]): Span[] => [`${slot}: `, { code: part }]),
     ...kits.map((inner): Span[] => ['kit ', { code: inner }]),
   ];
-  return [
+  return atAGlance([
     paragraph({ strong: echo(name ?? id) }, ' ', { code: id }),
     paragraph(cost === undefined ? 'Priced by its parts.' : `${price(cost, currency)}.`),
-    { kind: 'list', items: items.slice(0, MOST_LINES - 2) },
-  ];
+    { kind: 'list', items },
+  ]);
 }
 
-function fieldRows({ fields }: ShelfPart, own: unknown, most: number): Block[] {
+/** The fields of a part, and beside them what the sheet says instead if it says something. */
+function fieldRows({ fields }: ShelfPart, own: unknown): Block[] {
   const rows = rowsOf(fields, own);
-  const head = ['field', 'catalog', 'here'];
-  return rows.length > 0 ? [{ kind: 'table', head, rows: rows.slice(0, most) }] : [];
+  if (rows.length === 0) return [];
+  const isPlain = rows.every(([, , here]) => here === '');
+  if (isPlain) return [{ kind: 'table', head: ['field', 'catalog'], rows: rows.map((row) => row.slice(0, 2)) }];
+  return [{ kind: 'table', head: ['field', 'catalog', 'here'], rows }];
 }
 
 function rowsOf(fields: object, own: unknown, at = ''): string[][] {

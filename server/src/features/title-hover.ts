@@ -1,6 +1,7 @@
 import type { Checked } from '../checking/checked.ts';
 import { type Block, paragraph, prose, type Span } from '../report/page.ts';
 import { entryAt } from '../sheet/entry.ts';
+import { atAGlance } from './glance.ts';
 import type { Explanation } from './hover.ts';
 import { nextOf } from './questions.ts';
 
@@ -17,7 +18,7 @@ export function withQuestions(
   const [field, ...inner] = entryAt(root, offset).path;
   const isTitle = field === (values.title === undefined ? 'format' : 'title') && inner.length === 0;
   return explanation && isTitle
-    ? { ...explanation, page: [...explanation.page, ...nextQuestions(checked)] }
+    ? { ...explanation, page: atAGlance([...explanation.page, ...nextQuestions(checked)]) }
     : explanation;
 }
 

@@ -1,7 +1,7 @@
 import { applyEdits } from '../text/apply-edits.ts';
 import { endOfLine, newline, nextLine, startOfLine } from '../text/lines.ts';
 import type { Range } from '../text/place.ts';
-import { childOf, type Entry } from './entry.ts';
+import { childOf, type Entry, isUnknown } from './entry.ts';
 import type { Path } from './path.ts';
 import { entryOf, type Sheet } from './read.ts';
 import { onLines, onOneLine } from './restyle.ts';
@@ -94,9 +94,7 @@ function linesOf(text: string, section: Entry, field: Entry): Range {
     start = above;
   }
   const last = field.value.start + text.slice(field.value.start, field.value.end).trimEnd().length;
-  let end = nextLine(text, Math.max(last, key.end));
-  while (end < text.length && (indentOfComment(text, end) ?? 0) > column) end = nextLine(text, end);
-  return { start, end };
+  return { start, end: belowComments(text, Math.max(last, key.end), column) };
 }
 
 /** The column of the comment that a line consists of. */
@@ -115,26 +113,58 @@ function indented(lines: string, from: string, to: string, eol: string): string 
     .join('');
 }
 
-/** A catalog with one more part after the others; nothing where its parts stand in brackets. */
-export function withItem(catalog: Sheet<unknown>, item: string): string | undefined {
+/** A catalog with one more part after the others; nothing where what stands in its list would not stand on lines. */
+export function withItem(
+  catalog: Sheet<unknown>,
+  item: string,
+  read: (text: string) => Sheet<unknown>,
+): string | undefined {
   const { text } = catalog;
   const eol = newline(text);
-  const lines = (indent: string) => item.replaceAll(/\r\n|\n/g, eol).replaceAll(/^(?=.)/gm, indent);
   const parts = entryOf(catalog, ['parts']);
-  if (!parts) return `${text}${text === '' || /[\r\n]$/.test(text) ? '' : eol}parts:${eol}${lines('  ')}`;
-  if (parts.flow || !parts.key) return undefined;
-  const last = parts.children.at(-1);
-  if (parts.kind === 'empty' || !last) {
-    const at = nextLine(text, parts.key.end);
-    return `${text.slice(0, at)}${/[\r\n]$/.test(text.slice(0, at)) ? '' : eol}${lines('  ')}${text.slice(at)}`;
+  if (!parts) {
+    const format = entryOf(catalog, ['format']) ? '' : `format: 1${eol}`;
+    return withLines(text, text.length, `${format}parts:${eol}${linesAt('  ', item, eol)}`);
   }
-  const dash = startOfLine(text, parts.value.start);
-  const indent = ' '.repeat(parts.value.start - dash);
+  if (!parts.key) return undefined;
+  if (isUnknown(parts) || parts.children.length === 0) return withFirst(text, parts.key, parts.value, item);
+  if (parts.flow) {
+    const edit = onLines(catalog, parts);
+    return edit && withItem(read(applyEdits(text, [edit])), item, read);
+  }
+  return withAnother(text, parts, item);
+}
+
+/** A first item under a key, behind the comments that stand there; what was its value goes. */
+function withFirst(text: string, key: Range, value: Range, item: string): string {
+  const head = key.end + text.slice(key.end, value.start).trimEnd().length;
+  const without = text.slice(0, head) + text.slice(Math.max(head, value.end));
+  return withLines(without, belowComments(without, head, 0), linesAt('  ', item, newline(text)));
+}
+
+function withAnother(text: string, parts: Entry, item: string): string {
+  const last = parts.children.at(-1) ?? parts;
+  const eol = newline(text);
+  const indent = ' '.repeat(parts.value.start - startOfLine(text, parts.value.start));
   const written = last.value.start + text.slice(last.value.start, last.value.end).trimEnd().length;
-  let at = nextLine(text, written);
-  while (at < text.length && (indentOfComment(text, at) ?? 0) > indent.length) at = nextLine(text, at);
-  const before = text.slice(0, at);
   const isSpaced = parts.children.length > 1 && /(\r\n|\n|\r)[ \t]*\1 *- $/.test(text.slice(0, last.value.start));
-  const lead = (/[\r\n]$/.test(before) ? '' : eol) + (isSpaced ? eol : '');
-  return before + lead + lines(indent) + text.slice(at);
+  const lines = (isSpaced ? eol : '') + linesAt(indent, item, eol);
+  return withLines(text, belowComments(text, written, indent.length), lines);
+}
+
+/** Where the lines below an offset begin that are no comment deeper than a column. */
+function belowComments(text: string, offset: number, column: number): number {
+  let at = nextLine(text, offset);
+  while (at < text.length && (indentOfComment(text, at) ?? 0) > column) at = nextLine(text, at);
+  return at;
+}
+
+function linesAt(indent: string, item: string, eol: string): string {
+  return item.replaceAll(/\r\n|\n/g, eol).replaceAll(/^(?=.)/gm, indent);
+}
+
+/** A text with lines put in where one begins, or behind the last. */
+function withLines(text: string, at: number, lines: string): string {
+  const before = text.slice(0, at);
+  return before + (before === '' || /[\r\n]$/.test(before) ? '' : newline(text)) + lines + text.slice(at);
 }

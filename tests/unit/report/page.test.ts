@@ -26,7 +26,7 @@ describe('a page', () => {
         'Set `placement`, and `flow-at`.',
         '- one ``a`b``\n- two \\<b\\>',
         '---',
-        '| figure | now \\| then | !\\[x\\](y) |\n|---|---:|---:|\n| Flow | 12 L/h | - |\n| Long name of a figure | 1 L/h | 2 L/h |',
+        '| figure | now \\| then | !\\[x\\](y) |\n|:---|---:|---:|\n| Flow | 12 L/h | - |\n| Long name of a figure | 1 L/h | 2 L/h |',
       ].join('\n\n'),
     );
   });
