@@ -443,10 +443,10 @@ export class Service {
     return text ? outlineOf(text.text, this.texts.reading(text).root) : [];
   }
 
-  /** Edits that put the white space of a text in order; nothing where it is left as it is. */
-  format(uri: string): TextEdit[] | undefined {
+  /** Edits that put the white space of a text, or of a stretch of it, in order; nothing where it is left as it is. */
+  format(uri: string, within?: Range): TextEdit[] | undefined {
     const text = this.workspace.get(uri);
-    return text && formatEdits(text.text);
+    return text && formatEdits(text.text, within);
   }
 
   /** What can be folded. */

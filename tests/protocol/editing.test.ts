@@ -424,4 +424,22 @@ describe('formatting', () => {
     const broken = await opened('engine: {cylinders:   8\n');
     expect(await client.request('textDocument/formatting', { uri: broken }, { options })).toEqual([]);
   });
+
+  it('of a selection puts the white space of its lines in order, and no other', async () => {
+    const untidy = 'format:   2\nengine: {cylinders:   8}\nfuel:   {grade: e85}\n';
+    const uri = await opened(untidy);
+    const range = { start: { line: 1, character: 3 }, end: { line: 2, character: 0 } };
+    const options = { tabSize: 2, insertSpaces: true };
+    const edits = await client.request<TextEdit[]>('textDocument/rangeFormatting', { uri }, { range, options });
+    expect(TextDocument.applyEdits(TextDocument.create(uri, '', 1, untidy), edits)).toBe(
+      'format:   2\nengine: { cylinders: 8 }\nfuel:   {grade: e85}\n',
+    );
+  });
+
+  it('of a selection that cannot be put in order alone changes nothing', async () => {
+    const uri = await opened('engine:\n      cylinders: 8\n      idle: 750 rpm\n');
+    const range = { start: { line: 1, character: 0 }, end: { line: 1, character: 9 } };
+    const options = { tabSize: 2, insertSpaces: true };
+    expect(await client.request('textDocument/rangeFormatting', { uri }, { range, options })).toEqual([]);
+  });
 });

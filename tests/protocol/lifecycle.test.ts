@@ -27,6 +27,7 @@ describe('the server', () => {
       documentSymbolProvider: true,
       foldingRangeProvider: true,
       documentFormattingProvider: true,
+      documentRangeFormattingProvider: true,
       workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
     });
     await client.stop();

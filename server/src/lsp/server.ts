@@ -4,6 +4,7 @@ import {
   type DidChangeTextDocumentParams,
   DidChangeWatchedFilesNotification,
   DocumentDiagnosticReportKind,
+  type DocumentRangeFormattingParams,
   FileChangeType,
   FileOperationPatternKind,
   type InitializeParams,
@@ -24,7 +25,7 @@ import { EXTRACT } from './extract.ts';
 import { answerFigures } from './figures-panel.ts';
 import { answerFolder, publishFolder } from './folder-diagnostics.ts';
 import { foldingRanges } from './folding.ts';
-import { formattingEdits } from './formatting.ts';
+import { formattingEdits, wholeLines } from './formatting.ts';
 import { guarded } from './guard.ts';
 import { answerHints } from './hints.ts';
 import { hoverOf } from './hover.ts';
@@ -101,6 +102,7 @@ function capabilitiesFor(client: Client): ServerCapabilities {
     documentSymbolProvider: true,
     foldingRangeProvider: true,
     documentFormattingProvider: true,
+    documentRangeFormattingProvider: true,
     documentLinkProvider: {},
     definitionProvider: true,
     implementationProvider: true,
@@ -246,6 +248,15 @@ function answerReading(session: Session): void {
     session.answering('formatting', [], (document) => formattingEdits(document, service.format(document.uri)), {
       needsHouse: false,
     }),
+  );
+  connection.onDocumentRangeFormatting(
+    session.answering(
+      'formatting',
+      [],
+      (document, { range }: DocumentRangeFormattingParams) =>
+        formattingEdits(document, service.format(document.uri, wholeLines(document, range))),
+      { needsHouse: false },
+    ),
   );
   connection.onDocumentLinks(
     session.answering(

@@ -1,5 +1,6 @@
 import { parseDocument } from 'yaml';
 import { newline } from '../text/lines.ts';
+import type { Range } from '../text/place.ts';
 import { commentsOf } from './comments.ts';
 import { applyEdits } from './edit.ts';
 import type { TextEdit } from './problem.ts';
@@ -14,12 +15,16 @@ type Level = { from: number; to: number; isList: boolean };
 /**
  * The edits that put the white space of a YAML text in order: two columns a level, one space behind `:`, `,` and `-` and
  * within braces, one empty line at most, none at the end of lines. Values, comments and what formatting again gives are the
- * same. Nothing where the text cannot be read, or has what is left alone.
+ * same. Nothing where the text cannot be read, or has what is left alone. Within a stretch those edits alone that begin in it, if
+ * the text says the same with them.
  */
-export function formatEdits(text: string): TextEdit[] | undefined {
+export function formatEdits(text: string, within?: Range): TextEdit[] | undefined {
   const tokens = tokensOf(text);
   if (!tokens) return undefined;
-  const edits = new Layout(text, tokens).edits();
+  const all = new Layout(text, tokens).edits();
+  const isWithin = ({ start }: TextEdit, { start: from, end }: Range) =>
+    from <= start && (start < end || (start === end && end === text.length));
+  const edits = within ? all.filter((edit) => isWithin(edit, within)) : all;
   const after = applyEdits(text, edits);
   return saysTheSame(text, after) ? edits : undefined;
 }

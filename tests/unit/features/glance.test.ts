@@ -22,7 +22,7 @@ describe('what is seen at a glance', () => {
   });
 
   it('is less under a message, but never nothing', () => {
-    const finding = { rule: 'plan/part-outgrown', message: 'm'.repeat(100), related: [] };
+    const finding = { rule: 'plan/part-outgrown' as const, message: 'm'.repeat(100), related: [] };
     expect(roomUnder([finding])).toBeLessThan(roomUnder([]));
     expect(roomUnder(Array(9).fill(finding))).toBeGreaterThan(heightOf(paragraph('title'), table(2)));
   });
