@@ -18,11 +18,6 @@ const KEPT = 20;
 
 type Place = { uri: string; position: { line: number; character: number } };
 type Kind = 'work' | 'uses' | 'needs' | 'headroom' | 'report';
-/** What a page is about. */
-type Asked = { page: Kind; sheet: Uri; position: Place['position'] | undefined };
-
-/** How long nobody has typed, in ms, before open pages are made anew. */
-const AT_REST = 800;
 
 /** The hover's way to the work behind a field: the only command a hover of ours may run. */
 export const withLinks: NonNullable<HoverMiddleware['provideHover']> = async (document, position, token, next) => {
@@ -33,11 +28,9 @@ export const withLinks: NonNullable<HoverMiddleware['provideHover']> = async (do
   return hover;
 };
 
-/** Pages of the server, shown beside the sheet as documents that cannot be edited, and made anew when the sheet has changed. */
+/** Pages of the server, shown beside the sheet as documents that cannot be edited. */
 export class Pages implements TextDocumentContentProvider, Disposable {
   private readonly texts = new Map<string, string>();
-  private readonly asked = new Map<string, Asked>();
-  private readonly resting = new Map<string, ReturnType<typeof setTimeout>>();
   private readonly changed = new EventEmitter<Uri>();
   private readonly registered: Disposable;
   readonly onDidChange = this.changed.event;
@@ -46,7 +39,6 @@ export class Pages implements TextDocumentContentProvider, Disposable {
     this.registered = Disposable.from(
       this.changed,
       workspace.registerTextDocumentContentProvider(SCHEME, this),
-      workspace.onDidChangeTextDocument(({ document }) => this.renewAtRest(document.uri)),
       commands.registerCommand('buildSheet.showWork', (place?: Place) => this.show('work', place)),
       commands.registerCommand('buildSheet.showUses', () => this.show('uses')),
       commands.registerCommand('buildSheet.showNeeds', () => this.show('needs')),
@@ -60,7 +52,6 @@ export class Pages implements TextDocumentContentProvider, Disposable {
   }
 
   dispose(): void {
-    for (const timer of this.resting.values()) clearTimeout(timer);
     this.registered.dispose();
   }
 
@@ -69,67 +60,32 @@ export class Pages implements TextDocumentContentProvider, Disposable {
       window.showInformationMessage('Open a build sheet first.');
       return;
     }
-    const editor = window.activeTextEditor;
     const uri = await this.open(page, Uri.parse(place.uri), place.position);
-    if (!uri) {
-      window.showInformationMessage('There is nothing to show here.');
-      return;
-    }
-    await commands.executeCommand('markdown.showPreviewToSide', uri);
-    if (editor) await window.showTextDocument(editor.document, editor.viewColumn); // one goes on writing beside the page
+    if (uri) await commands.executeCommand('markdown.showPreviewToSide', uri);
+    else window.showInformationMessage('There is nothing to show here.');
   }
 
   /** Has a page made about a sheet; its address, or nothing where there is nothing to show. */
   async open(page: Kind, sheet: Uri, position?: Place['position']): Promise<Uri | undefined> {
-    const asked = { page, sheet, position };
+    const client = this.client();
+    if (!client) return undefined;
+    const textDocument = { uri: client.code2ProtocolConverter.asUri(sheet) };
     const found = await window.withProgress({ location: ProgressLocation.Window, title: 'Build Sheet' }, () =>
-      this.made(asked),
+      client.sendRequest<{ title: string; markdown: string } | null>('buildSheet/page', {
+        textDocument,
+        page,
+        position,
+      }),
     );
     if (!found) return undefined;
     const name = sheet.path.split('/').at(-1) ?? '';
     const uri = Uri.from({ scheme: SCHEME, path: `/${found.title} (${name}).md`, query: sheet.toString() });
-    this.put(uri, asked, found.markdown);
-    return uri;
-  }
-
-  private async made({ page, sheet, position }: Asked): Promise<{ title: string; markdown: string } | null> {
-    const client = this.client();
-    if (!client) return null;
-    const textDocument = { uri: client.code2ProtocolConverter.asUri(sheet) };
-    return client.sendRequest('buildSheet/page', { textDocument, page, position });
-  }
-
-  private put(uri: Uri, asked: Asked, text: string): void {
-    const key = uri.toString();
-    for (const kept of [this.texts, this.asked]) kept.delete(key);
-    this.texts.set(key, text);
-    this.asked.set(key, asked);
+    this.texts.delete(uri.toString());
+    this.texts.set(uri.toString(), found.markdown);
     const [oldest] = this.texts.keys();
-    if (oldest && this.texts.size > KEPT) for (const kept of [this.texts, this.asked]) kept.delete(oldest);
+    if (oldest && this.texts.size > KEPT) this.texts.delete(oldest);
     this.changed.fire(uri);
-  }
-
-  /** Makes the open pages about a sheet anew once nobody types in it any more. */
-  private renewAtRest(sheet: Uri): void {
-    const key = sheet.toString();
-    clearTimeout(this.resting.get(key));
-    this.resting.delete(key);
-    if (![...this.asked.values()].some((asked) => asked.sheet.toString() === key)) return;
-    this.resting.set(
-      key,
-      setTimeout(() => this.renew(key), AT_REST),
-    );
-  }
-
-  private async renew(sheet: string): Promise<void> {
-    this.resting.delete(sheet);
-    for (const { uri } of workspace.textDocuments) {
-      const asked = this.asked.get(uri.toString());
-      if (asked?.sheet.toString() !== sheet) continue;
-      const found = await this.made(asked).catch(() => null); // a server that is gone leaves the page as it is
-      const isSame = found && uri.path.startsWith(`/${found.title} (`); // the field may have moved from its place
-      if (isSame && !this.resting.has(sheet)) this.put(uri, asked, found.markdown);
-    }
+    return uri;
   }
 }
 

@@ -222,7 +222,7 @@ describe('what uses a field', () => {
       { page: 'uses', position },
     );
     expect(uses.title).toBe('What uses it: Power');
-    expect(uses.markdown).toMatch(/\| Fuel demand by power \| itself \| first summer \|/);
+    expect(uses.markdown).toMatch(/\| Fuel demand by power \| directly \| first summer \|/);
     expect(uses.markdown).toMatch(/through fuel demand by power/);
   });
 });

@@ -12,7 +12,7 @@ export default (page) => {
   const { shot, goTo: goToLine, command, commandThatAsks, lightBulb } = workbenchOf(page);
   const input = page.locator('.quick-input-widget input').first();
   const status = page.locator('.statusbar-item[id*="buildSheet.verdict"]');
-  const text = (name) => readFileSync(join(SHOP, name === 'shelf-wagon.build.yaml' ? 'counter' : '', name), 'utf8');
+  const text = (name) => readFileSync(join(SHOP, name), 'utf8');
 
   /** Opens a sheet as it is on disk with the cursor in the middle of `part`. */
   async function goTo(name, part, n = 0) {
@@ -145,49 +145,6 @@ export default (page) => {
         await page.locator('.codelens-decoration', { hasText: 'open' }).first().waitFor();
         await shot(`hints-${name}`);
       }
-    },
-    'a hover is seen whole, under a finding and without one': async () => {
-      const hover = page.locator('.monaco-hover:not(.hidden)');
-      const isWhole = () =>
-        hover.evaluateAll((hovers) =>
-          hovers
-            .flatMap((one) => [...one.querySelectorAll('.monaco-scrollable-element')])
-            .every((one) => one.scrollHeight <= one.clientHeight),
-        );
-      for (const [name, part, told] of [
-        ['overreach-roadster.build.yaml', 'injectors:', 'Duty cycle|Static flow'],
-        ['overreach-roadster.build.yaml', 'bores:', 'Airflow'],
-        ['overreach-roadster.build.yaml', '560 hp', 'Why:'],
-        ['overreach-roadster.build.yaml', 'first summer,', 'figure'],
-        ['loom-wagon.build.yaml', 'torque-curve', 'figure'],
-        ['loom-wagon.build.yaml', 'title', 'To ask next'],
-        ['shelf-wagon.build.yaml', 'electrical', 'alternator'],
-        ['shelf-wagon.build.yaml', 'body-4-45', 'catalog'],
-      ]) {
-        await goTo(name, part);
-        await page.keyboard.press('Control+K');
-        await page.keyboard.press('Control+I');
-        await hover
-          .filter({ hasText: new RegExp(told) })
-          .first()
-          .waitFor();
-        await until(`the hover on ${part} to be whole`, isWhole, 10_000);
-        if (part === 'injectors:') await shot('hover-under-finding');
-        await page.keyboard.press('Escape');
-      }
-    },
-    'what the build needs stands beside the sheet, and follows it': async () => {
-      const NAME = 'overreach-roadster.build.yaml';
-      await goTo(NAME, '42 mm');
-      await command('Build Sheet: Show What the Build Needs');
-      const needs = page.frameLocator('iframe.webview').frameLocator('#active-frame').locator('body');
-      await needs.filter({ hasText: 'The sheet has 42 mm' }).waitFor();
-      await shot('needs-beside');
-      await goTo(NAME, '42 mm');
-      await page.keyboard.press('Delete');
-      await page.keyboard.type('8');
-      await needs.filter({ hasText: 'The sheet has 48 mm' }).waitFor();
-      await saved(NAME, /diameter: 48 mm/);
     },
     'the sheet is compared with the last commit': async () => {
       set({ 'git.enabled': true });
