@@ -1,5 +1,5 @@
 // Shows the main job in the terminal: what eight lines from the phone need and what to ask next, which parts of a shop's
-// catalog do it, why the next best do not and what they cost, how far the parts of a sample go, and what is wrong with each sample and how it is repaired; at last where the packed extension is.
+// catalog do it, why the next best do not and what they cost, what waiting costs where a later stage outgrows a part, how far the parts of a sample go, and what is wrong with each sample and how it is repaired; at last where the packed extension is.
 import { spawnSync } from 'node:child_process';
 import { existsSync, statSync } from 'node:fs';
 
@@ -25,7 +25,8 @@ function show(args, input = '') {
 show(['needs', '-'], phoneCall);
 show(['questions', '--most', '10', '-'], phoneCall);
 show(['fit', 'samples/counter/counter-call.build.yaml']);
-show(['headroom', 'samples/quarry-wagon.build.yaml']);
+show(['fit', '--slot', 'throttle-body', 'samples/counter/two-summers.build.yaml']);
+show(['headroom', 'samples/counter/two-summers.build.yaml']);
 show(['check', folder]);
 
 const vsix = 'dist/build-sheet.vsix';

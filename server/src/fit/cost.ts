@@ -1,16 +1,16 @@
 import type { BuildSheet } from '../generated/build-sheet.ts';
+import { type HosePlan, hosePlan } from '../sheet/hose.ts';
 import { valueAt } from '../sheet/path.ts';
 import type { ShelfPart } from '../sheet/shelf.ts';
 import { piecesOf, type Slot } from '../sheet/slots.ts';
 import { isQuantityValue } from '../units/quantity.ts';
-import { type HosePlan, hosePlan } from './hose.ts';
 
 /** How many of a part a slot takes: pieces, or for what is sold by length the steps that cover the run. */
 function piecesFor(values: Partial<BuildSheet>, slot: Slot, part: ShelfPart): number | undefined {
   if (part.kind === 'line' && part.costPer) return hoseFor(values, part, [slot])?.pieces;
   const size = slot.name === 'throttle-body' ? part.fields['set-size'] : undefined;
   if (typeof size === 'number') return size;
-  return piecesOf(slot, valueAt(values, slot.path), values['throttle-body']?.quantity ?? 1);
+  return piecesOf(slot, values);
 }
 
 /** What is bought of a hose for these runs; nothing where it is not known how long one is, or it is longer than a piece. */

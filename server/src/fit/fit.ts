@@ -1,11 +1,11 @@
 import type { Checked } from '../checking/checked.ts';
 import type { Rule } from '../checking/rule.ts';
+import type { HosePlan } from '../sheet/hose.ts';
 import type { Slot } from '../sheet/slots.ts';
 import type { Steps } from '../text/steps.ts';
 import { type Choice, choose } from './choose.ts';
 import { Choosing } from './choosing.ts';
 import { hoseFor } from './cost.ts';
-import type { HosePlan } from './hose.ts';
 import { openSlots } from './open-slots.ts';
 import type { Placing } from './option.ts';
 import { chooseTogether, type Together } from './together.ts';

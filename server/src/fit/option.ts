@@ -34,7 +34,7 @@ export function optionOf(empty: Trial, trial: Trial, placings: readonly Placing[
   );
   return {
     placings,
-    ...pricesOf(trial.values, empty.values, placings),
+    ...pricesOf(trial.values, empty, placings),
     margin: leastMargin(empty.plan, trial.plan),
     changed: placings.length,
     warnings: [...new Set(warned.map(({ message }) => message))],
@@ -44,18 +44,18 @@ export function optionOf(empty: Trial, trial: Trial, placings: readonly Placing[
 
 /** The same with a part that does the same and has another price. */
 export function alikeOption(empty: Trial, values: Values, option: Option, placings: readonly Placing[]): Option {
-  return { ...option, placings, ...pricesOf(values, empty.values, placings) };
+  return { ...option, placings, ...pricesOf(values, empty, placings) };
 }
 
 /** What parts cost, and the wishes they meet, of which some are about cost. */
-function pricesOf(values: Values, others: Values, placings: readonly Placing[]) {
+function pricesOf(values: Values, empty: Trial, placings: readonly Placing[]) {
   const cost = costOfPlacings(values, placings);
   const now = costOfPlacings(
     values,
     placings.filter(({ from }) => from === undefined),
   );
   const names = placings.map(({ slot }) => slot.name);
-  const met = wishesMet(values, others, { now, all: cost }, names);
+  const met = wishesMet(values, empty.plan, { now, all: cost }, names);
   return { cost, wishes: met.length, met };
 }
 

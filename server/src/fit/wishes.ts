@@ -1,3 +1,4 @@
+import type { StageAnalysis } from '../analysis/analysis.ts';
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import { planCost } from '../remedies/plan-cost.ts';
 import type { Measures } from './front.ts';
@@ -10,15 +11,16 @@ const TUNED_BY = {
 } as const;
 
 type Values = Partial<BuildSheet>;
+type Plan = readonly StageAnalysis[];
 
 /** What parts cost that are bought at once, and with those of later stages. */
 type Costs = { now: Measures['cost']; all: Measures['cost'] };
 
 /**
  * The wishes of a sheet that parts for these slots meet, by their fields. A budget is met where the parts and all others
- * that the sheet says a price of stay within it; `others`: the sheet without these parts.
+ * that the sheet says a price of stay within it; `others`: the stages without these parts.
  */
-export function wishesMet(values: Values, others: Values, costs: Costs, slots: readonly string[]): string[] {
+export function wishesMet(values: Values, others: Plan, costs: Costs, slots: readonly string[]): string[] {
   const { wishes = {} } = values;
   const body = values['throttle-body'];
   const pump = values['fuel-system']?.pump;
@@ -38,10 +40,10 @@ export function wishesMet(values: Values, others: Values, costs: Costs, slots: r
   return met.flatMap(([name, isMet]) => (isMet ? [name] : []));
 }
 
-function budgetsMet(wishes: NonNullable<Values['wishes']>, others: Values, costs: Costs): [string, boolean][] {
+function budgetsMet(wishes: NonNullable<Values['wishes']>, others: Plan, costs: Costs): [string, boolean][] {
   const { 'budget-now': now, budget: all } = wishes;
   if (now === undefined && all === undefined) return [];
-  const rest = planCost(others, others.stages?.slice(1) ?? []);
+  const rest = planCost(others.map(({ sheet }) => sheet));
   return [
     ['budget-now', isWithin(costs.now, rest.now, now)],
     ['budget', isWithin(costs.all, rest.all, all)],

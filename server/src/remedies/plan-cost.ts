@@ -1,30 +1,32 @@
-import type { BuildSheet } from '../generated/build-sheet.ts';
+import type { BuildSheet, Stage } from '../generated/build-sheet.ts';
 import { valueAt } from '../sheet/path.ts';
-import { piecesOf, slots } from '../sheet/slots.ts';
+import { piecesOf, type Slot, slots } from '../sheet/slots.ts';
 
-type Sections = Partial<BuildSheet> | NonNullable<BuildSheet['stages']>[number]['changes'];
-type Planned = { changes?: Sections; cost?: number };
+type Values = Partial<BuildSheet>;
 
-/** What the parts of a build cost as far as they say a price: those of the first stage, and those of the whole plan. */
+/** What a build costs as far as it says a price: its first stage, and the whole plan. */
 export type PlanCost = { now: number; all: number };
 
-/** @param values the sheet as it is in its first stage @param later the stages after it */
-export function planCost(values: Sections, later: readonly Planned[]): PlanCost {
-  const now = costIn(values);
-  const steps = later.map(({ changes, cost }) => costIn(changes) || (cost ?? 0));
-  return { now, all: steps.reduce((sum, step) => sum + step, now) };
+/**
+ * The parts that say a price, and what stages say they cost beside these.
+ * @param plan the stages in order, each with the sheet as it is there
+ */
+export function planCost(plan: readonly { values: Values; stage: Stage }[]): PlanCost {
+  const [now = 0, ...later] = plan.map(({ values, stage }, index) => {
+    const said = index === 0 ? values : stage.changes;
+    const parts = slots.map((slot) => costSaid(valueAt(said, slot.path), slot, values) ?? 0);
+    return sum([...parts, stage.nitrous?.cost ?? 0, stage.cost ?? 0]);
+  });
+  return { now, all: sum([now, ...later]) };
 }
 
-/** The price of every part times how many there are of it; a part without a price counts nothing. */
-function costIn(sections: Sections): number {
-  const bodies = numberAt(sections, ['throttle-body', 'quantity']) ?? 1;
-  return slots.reduce((sum, slot) => {
-    const cost = numberAt(sections, [...slot.path, 'cost']);
-    return cost === undefined ? sum : sum + cost * piecesOf(slot, valueAt(sections, slot.path), bodies);
-  }, 0);
+/** The price that a section says, for all pieces that the build has of the part in its slot; nothing where it says none. */
+export function costSaid(section: unknown, slot: Slot | undefined, values: Values): number | undefined {
+  const cost = valueAt(section, ['cost']);
+  if (typeof cost !== 'number') return undefined;
+  return slot ? cost * piecesOf(slot, values) : cost;
 }
 
-function numberAt(sections: Sections, path: readonly string[]): number | undefined {
-  const value = valueAt(sections, path);
-  return typeof value === 'number' ? value : undefined;
+function sum(costs: readonly number[]): number {
+  return costs.reduce((total, cost) => total + cost, 0);
 }

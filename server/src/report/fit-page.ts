@@ -1,10 +1,10 @@
 import type { Choice } from '../fit/choose.ts';
 import type { Search } from '../fit/combine.ts';
-import type { HosePlan } from '../fit/hose.ts';
 import type { Missed } from '../fit/missed.ts';
 import type { Placing, Shown } from '../fit/option.ts';
 import type { Together } from '../fit/together.ts';
-import type { WaitingCost } from '../fit/waiting.ts';
+import type { Waiting, WaitingCost } from '../fit/waiting.ts';
+import type { HosePlan } from '../sheet/hose.ts';
 import { echo } from '../text/echo.ts';
 import { type Block, type Page, paragraph, prose, type Span } from './page.ts';
 
@@ -132,22 +132,23 @@ function hoseLine({ id, pieces, cost, left, runs }: Hose, currency: Currency): s
 /** What it costs to buy later what could be bought now. */
 export function waitingPage({ parts, now, later }: WaitingCost, currency: Currency): Page {
   if (parts.length === 0) return [];
-  const rows = parts.map(({ slot, stage, present, now: one, later: twice, more }) => [
-    slot.title,
-    stage,
-    present ?? '-',
-    one ? `${one.id}, ${price(one.cost, currency)}` : 'nothing in the catalogs',
-    price(twice, currency),
-    more === undefined ? '-' : price(more, currency),
-  ]);
-  const head = ['part', 'outgrown in', 'present', 'bought now', 'bought later, with the present one', 'waiting costs'];
   return [
     paragraph(
       { strong: 'The cost of waiting' },
       `: ${price(now, currency)} now, ${price(later, currency)} with what is bought twice.`,
     ),
-    { kind: 'table', head, rows },
+    { kind: 'list', items: parts.map((part) => waitingSpans(part, currency)) },
   ];
+}
+
+function waitingSpans({ slot, stage, present, now, again, later, more }: Waiting, currency: Currency): Span[] {
+  const outgrown = [{ strong: slot.title }, `, outgrown in "${echo(stage)}": `];
+  if (!again) return [...outgrown, 'nothing of the catalogs does it.'];
+  const lasting = now
+    ? [{ strong: now.id }, ` now is ${price(now.cost, currency)}`]
+    : ['nothing of the catalogs lasts'];
+  const twice = `${present ?? 'the present one'} now and ${again.id} then ${price(later, currency)}`;
+  return [...outgrown, ...lasting, `; ${twice}${more === undefined ? '' : `, ${price(more, currency)} more`}.`];
 }
 
 function capital(text: string): string {

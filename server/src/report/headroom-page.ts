@@ -21,13 +21,14 @@ export function headroomPage(stages: readonly Headroom[], units: Units): Page {
 function stageBlocks({ stage, power, rungs, already, open, upTo, downTo }: Headroom, units: Units): Block[] {
   const show = (watts: number) => rounded(watts, units, Math.floor);
   const [first] = rungs;
+  const tooLittle = downTo !== undefined && downTo > power ? 'too little for its injectors to idle, else ' : '';
   const verdict = already.length
     ? 'not even that:'
     : first
-      ? `good to ${show(first.power)}${first.atBadEnd ? ` (${show(first.atBadEnd)} at the bad end of the tolerances)` : ''}, then:`
+      ? `${tooLittle}good to ${show(first.power)}${first.atBadEnd ? ` (${show(first.atBadEnd)} at the bad end of the tolerances)` : ''}, then:`
       : open.length
         ? `nothing that can be checked gives way up to ${show(upTo)}, but not all of it can be:`
-        : `good beyond ${show(upTo)}, the most that was looked at.`;
+        : `${tooLittle}good beyond ${show(upTo)}, the most that was looked at.`;
   const items: Span[][] = [
     ...already.map(({ message }): Span[] => [message]),
     ...rungs.map(({ power: from, broken, atBadEnd }): Span[] => [
@@ -35,14 +36,20 @@ function stageBlocks({ stage, power, rungs, already, open, upTo, downTo }: Headr
       `${atBadEnd ? ` (${show(atBadEnd)} at the bad end)` : ''} ${uncapital(broken.title)}`,
     ]),
     ...(open.length ? [openSpans(open)] : []),
-    ...(downTo === undefined
-      ? []
-      : [[`down to ${rounded(downTo, units, Math.ceil)}: with less the injectors' pulse at idle is too short`]]),
+    ...(downTo === undefined ? [] : [[downward(downTo, power, units)]]),
   ];
   return [
     paragraph({ strong: echo(stage) }, `, ${rounded(power, units, Math.round)} claimed: ${verdict}`),
     ...(items.length ? [{ kind: 'list', items } as const] : []),
   ];
+}
+
+/** The least power that the injectors idle with, and whether the claim is less already. */
+function downward(downTo: number, power: number, units: Units): string {
+  const least = rounded(downTo, units, Math.round);
+  return downTo > power
+    ? `these injectors suit ${least} and more: at idle the pulse is too short`
+    : `down to ${least}: with less the injectors' pulse at idle is too short`;
 }
 
 /** What is not checked is not good: the checks that wait for a field, and the fields. */

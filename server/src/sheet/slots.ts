@@ -57,10 +57,11 @@ export function slotNamed(name: string): Slot | undefined {
   return byName.get(name);
 }
 
-/** How many pieces there are of the part that a section in a slot is about; injectors stand in each of the throttle bodies. */
-export function piecesOf({ name }: Slot, section: unknown, bodies: number): number {
-  const quantity = valueAt(section, ['quantity']);
-  return (typeof quantity === 'number' ? quantity : 1) * (name === 'injectors' ? bodies : 1);
+/** How many pieces a build has of the part in a slot; injectors stand in each of the throttle bodies. */
+export function piecesOf({ name, path }: Slot, values: Partial<BuildSheet>): number {
+  const quantity = valueAt(values, [...path, 'quantity']);
+  const bodies = name === 'injectors' ? (values['throttle-body']?.quantity ?? 1) : 1;
+  return (typeof quantity === 'number' ? quantity : 1) * bodies;
 }
 
 /** The slot at these steps of the sheet, or of what a stage changes. */

@@ -1,4 +1,6 @@
 import type { BuildSheet } from '../generated/build-sheet.ts';
+import { isQuantityValue } from '../units/quantity.ts';
+import { hosePlan } from './hose.ts';
 import { kept } from './kept.ts';
 import { inChanges, isFields, type Path, stepsOf, valueAt } from './path.ts';
 import type { Shelf, ShelfPart } from './shelf.ts';
@@ -132,10 +134,20 @@ function withParts(own: Partial<BuildSheet>, parts: ReadonlyMap<Slot, ShelfPart>
     if (!part) continue;
     const section = valueAt(own, slot.path);
     const inner = slots.filter((other) => parts.has(other) && other !== slot && isWithin(other, slot));
-    const fields = inner.reduce((left, { path }) => without(left, path.at(-1) ?? ''), part.fields);
+    const fields = inner.reduce((left, { path }) => without(left, path.at(-1) ?? ''), pricedFor(section, part));
     all = withValue(all, slot.path, section === undefined ? fields : merged(fields, section));
   }
   return all as Partial<BuildSheet>;
+}
+
+/** The fields of a part; a line that is sold by its length costs what is bought of it for the run. */
+function pricedFor(section: unknown, part: ShelfPart): Readonly<Record<string, unknown>> {
+  const { fields, costPer } = part;
+  if (!costPer || fields.cost === undefined) return fields;
+  const { cost: _, ...unpriced } = fields;
+  const length = valueAt(section, ['length']);
+  const cost = isQuantityValue(length) ? hosePlan(part, [length.value])?.cost : undefined;
+  return cost === undefined ? unpriced : { ...unpriced, cost };
 }
 
 function isWithin({ path }: Slot, outer: Slot): boolean {

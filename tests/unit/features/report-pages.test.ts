@@ -9,8 +9,7 @@ import { readingsPage } from '../../../server/src/features/report/readings.ts';
 import type { Page } from '../../../server/src/report/page.ts';
 import { noHouse } from '../../../server/src/sheet/house.ts';
 
-const checked = checkText(
-  `format: 1
+const TEXT = `format: 1
 stages:
   - { name: now, power: 300 hp }
   - name: later
@@ -30,9 +29,8 @@ fuel-system:
 electrical:
   charging-voltage: 14 V
   pump-circuit: { wire: 12 AWG, length: 16 ft, fuse: 15 A, relay: true, ground: chassis }
-`,
-  noHouse,
-);
+`;
+const checked = checkText(TEXT, noHouse);
 const { plan } = checked;
 
 function rowsOf(page: Page): readonly (readonly string[])[] {
@@ -58,6 +56,20 @@ describe('the parts list', () => {
   /** 1100 + 4 x 45 + 210 + 700 + 400 by hand. */
   it('adds the costs that are known and says how many are not', () => {
     expect(JSON.stringify(partsPage(checked))).toContain('Together 2590.00; the cost of 5 of the parts is not known.');
+  });
+});
+
+describe('the sum of the plan', () => {
+  it.each([
+    ['the first stage, 1100 + 4 x 45 + 210', 'budget-now', 1490],
+    ['all stages, with 700 + 400', 'budget', 2590],
+  ])('in the parts list is what a budget is held against: %s', (_, field, sum) => {
+    const over = (budget: number) =>
+      checkText(`${TEXT}wishes: { ${field}: ${budget} }\n`, noHouse)
+        .findings.filter(({ rule }) => rule === 'plan/over-budget')
+        .map(({ message }) => message);
+    expect(over(sum)).toEqual([]);
+    expect(over(sum - 1)).toEqual([expect.stringContaining(`costs at least ${sum}.00, 1.00 more than the budget`)]);
   });
 });
 

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { frontOf, type Measures, shownOf } from '../../../server/src/fit/front.ts';
-import { hosePlan } from '../../../server/src/fit/hose.ts';
+import { hosePlan } from '../../../server/src/sheet/hose.ts';
 import type { ShelfPart } from '../../../server/src/sheet/shelf.ts';
 import { inOneGo } from '../../../server/src/text/steps.ts';
 import { open, PARTS, SHEET, shop } from '../catalog/shop.ts';

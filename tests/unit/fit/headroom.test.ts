@@ -1,5 +1,6 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { idleFuel } from '../../../server/src/analysis/idle.ts';
 import { powerCoveredHigh } from '../../../server/src/analysis/idle-injection.ts';
 import { powerFed } from '../../../server/src/analysis/supply.ts';
 import { checkText } from '../../../server/src/checking/checked.ts';
@@ -76,6 +77,34 @@ describe('the ladder', () => {
     expect(page).not.toContain('good');
     expect(page).toMatch(/not checked: (.+; ){5}\d+ more\./);
     expect(page).toContain('Not known yet:');
+  });
+
+  const idle = (rule: string) => rule === 'throttle-body/idle-pulse-short';
+  const sheets = readdirSync('samples').filter((name) => name.endsWith('.build.yaml'));
+
+  it.each(sheets)('reaches down to the claim of %s or below it just where the idle finds nothing wrong', (name) => {
+    const checked = checkText(readFileSync(`samples/${name}`, 'utf8'), noHouse);
+    const short = checked.findings.filter(({ rule, onlyAtBadEnd }) => idle(rule) && !onlyAtBadEnd);
+    for (const { stage, power, downTo } of inOneGo(headroomOf(checked, rules))) {
+      const index = checked.plan.findIndex(({ name }) => name === stage);
+      if (downTo !== undefined) expect(downTo > power).toBe(short.some(({ stages }) => stages.includes(index)));
+    }
+  });
+
+  /**
+   * By hand: 5.85 L at 900 rpm breathe 5.85e-3 * 7.5 * 0.5 m3/s of 52000 / (287.05 * 313.15) kg/m3, 0.01269 kg/s of air, and
+   * at 14.08 to 1 0.901 g/s of fuel. Eight injectors of 140 lb/h (17.64 g/s) at 43.5 psi give at 54 psi 1.114 times that; open
+   * for 1.3 - 0.9 ms of each turn of 66.7 ms they give 0.943 g/s. 395 hp * 0.943 / 0.901 = 413 hp.
+   */
+  it('tells a claim that the injectors are too big for', () => {
+    const { ladders: found, plan } = ladders(readFileSync('samples/twin-chimney.build.yaml', 'utf8'));
+    const [now] = found;
+    const fuel = plan[0]?.estimate(idleFuel)?.value ?? 0;
+    expect(fuel).toBeCloseTo(0.000901, 5);
+    expect((now?.downTo ?? 0) / 745.7).toBeCloseTo(413, -1);
+    const page = plainText(headroomPage(found, 'us'));
+    expect(page).toContain('395 hp claimed: too little for its injectors to idle, else good to');
+    expect(page).toMatch(/these injectors suit 41\d hp and more/);
   });
 
   it('raises the boost of a blown stage', () => {

@@ -1,8 +1,8 @@
 import type { Checked } from '../../checking/checked.ts';
-import { type HosePlan, hosePlan, type Sold } from '../../fit/hose.ts';
 import type { Line } from '../../generated/build-sheet.ts';
 import { linesOf, materialName } from '../../remedies/line-class.ts';
 import { type Block, paragraph } from '../../report/page.ts';
+import { type HosePlan, hosePlan, type Sold } from '../../sheet/hose.ts';
 import type { ShelfPart } from '../../sheet/shelf.ts';
 import { echo } from '../../text/echo.ts';
 import { formatGiven, formatNumber, formatValue, systemOf, type Units } from '../../units/format.ts';

@@ -1,5 +1,7 @@
 import { capital } from '../../analysis/figure-words.ts';
 import type { Checked } from '../../checking/checked.ts';
+import type { BuildSheet } from '../../generated/build-sheet.ts';
+import { costSaid, planCost } from '../../remedies/plan-cost.ts';
 import { price } from '../../report/fit-page.ts';
 import { type Page, paragraph } from '../../report/page.ts';
 import { isFields, type Path } from '../../sheet/path.ts';
@@ -32,14 +34,13 @@ export function partsPage(checked: Checked): Page {
       ? []
       : [['Work and the rest of the stage', ...(hasIds ? [''] : []), '', '', price(cost, currency), nameOf(index)]],
   );
-  const costs = [...parts.map(({ cost }) => cost), ...stages.map(({ cost }) => cost)].flatMap((cost) => cost ?? []);
   const unknown = parts.filter(({ cost }) => cost === undefined).length;
-  const sum = costs.reduce((total, cost) => total + cost, 0);
+  const sum = planCost(plan.map((stage) => stage.sheet)).all;
   const rest = unknown ? `; the cost of ${unknown} of the parts is not known` : '';
   const head = ['part', ...(hasIds ? ['id'] : []), 'what', 'number', 'cost', 'stage'];
   return [
     { kind: 'table', head, rows: [...rows, ...ofStages] },
-    ...(costs.length ? [paragraph(`Together ${price(sum, currency)}${rest}.`)] : []),
+    ...(sum > 0 ? [paragraph(`Together ${price(sum, currency)}${rest}.`)] : []),
   ];
 }
 
@@ -53,40 +54,45 @@ export function partsCost(checked: Checked, stage: number): string {
   return `${price(sum, checked.house.currency)}${unknown ? ` and ${unknown} not known` : ''}`;
 }
 
-function partsOf({ sheet }: Checked): Part[] {
+function partsOf({ sheet, plan }: Checked): Part[] {
   const { stages = [], ...now } = sheet.values;
   const ids = new Map((sheet.parts?.taken ?? []).map(({ section, id }) => [section.join('.'), id]));
-  const bodies = now['throttle-body']?.quantity ?? 1;
+  const there = (stage: number) => plan[stage]?.sheet.values ?? now;
   return [
-    ...partsIn(now, [], 0, ids, bodies),
+    ...partsIn(now, [], 0, ids, there(0)),
     ...stages.flatMap(({ changes, nitrous }, stage) => [
-      ...partsIn(nitrous, ['stages', stage, 'nitrous'], stage, ids, bodies),
-      ...partsIn(changes, ['stages', stage, 'changes'], stage, ids, changes?.['throttle-body']?.quantity ?? bodies),
+      ...partsIn(nitrous, ['stages', stage, 'nitrous'], stage, ids, there(stage)),
+      ...partsIn(changes, ['stages', stage, 'changes'], stage, ids, there(stage)),
     ]),
   ];
 }
 
 /**
- * Every section with a name, a cost or an id of its own, and every slot that the sheet itself describes; injectors as many
- * as stand in all throttle bodies.
+ * Every section with a name, a cost or an id of its own, and every slot that the sheet itself describes; `there`: the whole
+ * build in that stage.
  */
-function partsIn(value: unknown, path: Path, stage: number, ids: ReadonlyMap<string, string>, bodies: number): Part[] {
+function partsIn(
+  value: unknown,
+  path: Path,
+  stage: number,
+  ids: ReadonlyMap<string, string>,
+  there: Partial<BuildSheet>,
+): Part[] {
   if (!isFields(value)) return [];
   const { name, cost } = value;
   const id = ids.get(path.join('.')) ?? '';
   const slot = slotAt(path);
   const isDescribed = slot !== undefined && slot.kind !== 'circuit' && path[0] !== 'stages';
   const isPart = typeof name === 'string' || typeof cost === 'number' || id !== '' || isDescribed;
-  const inside = Object.entries(value).flatMap(([key, inner]) => partsIn(inner, [...path, key], stage, ids, bodies));
+  const inside = Object.entries(value).flatMap(([key, inner]) => partsIn(inner, [...path, key], stage, ids, there));
   if (path.length === 0 || !isPart) return inside;
   const telling = slot ? tellingFigures({ kind: slot.kind, fields: value }).join(', ') : '';
-  const quantity = slot ? piecesOf(slot, value, bodies) : 1;
   const part: Part = {
     slot: slot?.title ?? String(path.at(-1)).replaceAll('-', ' '),
     id,
     name: typeof name === 'string' ? name : telling || '-',
-    quantity,
-    cost: typeof cost === 'number' ? cost * quantity : undefined,
+    quantity: slot ? piecesOf(slot, there) : 1,
+    cost: costSaid(value, slot, there),
     stage,
   };
   return [part, ...inside];

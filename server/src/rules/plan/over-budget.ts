@@ -3,23 +3,20 @@ import { planCost } from '../../remedies/plan-cost.ts';
 
 export const rule: PlanRule = {
   id: 'plan/over-budget',
-  title: 'Parts cost more than the budget',
+  title: 'Plan costs more than the budget',
   severity: 'warning',
-  why: 'The customer named what may be spent on parts, for the first stage or for the whole plan, and the prices in the sheet come to more. Parts without a price are not counted, so that the true sum is higher still.',
-  inspect: 'Add up the prices of the parts of the first stage, and of all stages.',
+  why: 'The customer named what may be spent, for the first stage or for the whole plan, and the prices of the parts, with what a stage says it costs beside them, come to more. Parts without a price are not counted, so that the true sum is higher still.',
+  inspect: 'Add up the prices of the parts and what each stage costs beside them, for the first stage and for all.',
   remedy: 'Look for cheaper parts that do it, move parts into a later stage, or ask whether more may be spent.',
   source: 'definition of a sum',
-  checkPlan: ([first, ...later]) => {
-    const wishes = first?.values.wishes;
+  checkPlan: (plan) => {
+    const wishes = plan[0]?.values.wishes;
     const [now, all] = [wishes?.['budget-now'], wishes?.budget];
-    if (!first || (now === undefined && all === undefined)) return [];
-    const cost = planCost(
-      first.values,
-      later.map(({ stage }) => stage),
-    );
+    if (now === undefined && all === undefined) return [];
+    const cost = planCost(plan);
     return [
-      ...over('wishes.budget-now', 'of the first stage', cost.now, now),
-      ...over('wishes.budget', 'of the whole plan', cost.all, all),
+      ...over('wishes.budget-now', 'first stage', cost.now, now),
+      ...over('wishes.budget', 'whole plan', cost.all, all),
     ];
   },
 };
@@ -35,7 +32,7 @@ function over(
 ): Draft[] {
   if (budget === undefined || cost < budget + CENT) return [];
   const more = money(cost - budget);
-  return [{ at, message: `The parts ${what} cost at least ${money(cost)}, ${more} more than the budget.` }];
+  return [{ at, message: `The ${what} costs at least ${money(cost)}, ${more} more than the budget.` }];
 }
 
 function money(amount: number): string {

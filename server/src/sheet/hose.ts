@@ -1,4 +1,4 @@
-import type { ShelfPart } from '../sheet/shelf.ts';
+import type { ShelfPart } from './shelf.ts';
 
 /** How a hose is sold. */
 export type Sold = Pick<ShelfPart, 'sold' | 'costPer' | 'cost'>;
