@@ -64,7 +64,7 @@ describe('build-sheet fit', () => {
       cwd: counter({ 'wagon.build.yaml': later }),
     });
     expect(out).toMatch(/The cost of waiting: /);
-    expect(out).toMatch(/manifold-pressure sensor +blower +map-108/);
+    expect(out).toMatch(/manifold-pressure sensor, outgrown in "blower": map-207 now is 47\.85 USD; map-108 now/);
   });
 
   it('says that a sheet has all its parts', PATIENT, async () => {

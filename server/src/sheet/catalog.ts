@@ -23,7 +23,7 @@ const AT_ONCE = 64;
 type Read = { values: unknown; entry?: Entry | undefined; part?: ShelfPart | undefined };
 
 /** An item of a catalog, which is read when it is asked for. */
-type Item = { id: string; text: string; start: number; whole?: Read };
+type Item = { id: string; text: string; start: number; stretch: object; whole?: Read };
 
 /**
  * A version of a catalog: its ids are looked for by lines, a part is read when it is asked for. A part whose text stood in
@@ -32,7 +32,8 @@ type Item = { id: string; text: string; start: number; whole?: Read };
 export class Catalog {
   private readonly lists: Record<List, readonly Item[]>;
   private readonly byId: Record<List, Map<string, Item>>;
-  private readonly read = new Map<string, { text: string; read: Read }>();
+  /** What was read of items, in this version or in those before. */
+  private readonly read: WeakMap<object, Read>;
   private readonly ofKinds = new Map<PartKind, readonly ShelfPart[]>();
   private readonly quoted: string | undefined;
 
@@ -40,10 +41,12 @@ export class Catalog {
     readonly text: string,
     before?: Catalog,
   ) {
-    this.quoted = /^quoted: *["']?(\d{4}-\d{2}-\d{2})/m.exec(text)?.[1];
+    this.quoted = quotedIn(text);
     this.lists = itemsOf(text, before?.lists);
     this.byId = { parts: firstById(this.lists.parts), kits: firstById(this.lists.kits) };
-    if (before && before.quoted === this.quoted) this.takeFrom(before);
+    const isAsBefore = before?.quoted === this.quoted;
+    this.read = before && isAsBefore ? before.read : new WeakMap();
+    if (before && isAsBefore) this.takeFrom(before);
   }
 
   ids(list: List): string[] {
@@ -105,7 +108,7 @@ export class Catalog {
   }
 
   private readOf(item: Item, list: List): Read {
-    return this.known(item, list) ?? this.remember(item, list, readItem(item.text, list));
+    return this.known(item) ?? this.remember(item, readItem(item.text, list));
   }
 
   /** Where an item stands by itself, read for its places. */
@@ -115,35 +118,35 @@ export class Catalog {
     return read.entry;
   }
 
-  private known(item: Item, list: List): Read | undefined {
-    if (item.whole) return item.whole;
-    const known = this.read.get(`${list} ${item.id}`);
-    return known?.text === item.text ? known.read : undefined;
+  private known({ whole, stretch }: Item): Read | undefined {
+    return whole ?? this.read.get(stretch);
   }
 
-  private remember(item: Item, list: List, read: Read): Read {
-    this.read.set(`${list} ${item.id}`, { text: item.text, read });
+  private remember({ stretch }: Item, read: Read): Read {
+    this.read.set(stretch, read);
     return read;
   }
 
   /** Reads parts by the dozen, which is faster; where anything is wrong with a lot of them, each is left to be read alone. */
   private readAll(items: readonly Item[]): void {
-    const unread = items.filter((item) => !this.known(item, 'parts'));
+    const unread = items.filter((item) => !this.known(item));
     for (let start = 0; start < unread.length; start += AT_ONCE) {
       const lot = unread.slice(start, start + AT_ONCE);
       const text = headOf('parts') + lot.map((item) => `${item.text}\n`).join('');
       const { values, problems } = readText<CatalogValues>(text, catalogRoot, validateCatalog);
       if (problems.length > 0 || values.parts?.length !== lot.length) continue;
-      for (const [index, item] of lot.entries()) this.remember(item, 'parts', { values: values.parts[index] });
+      for (const [index, item] of lot.entries()) this.remember(item, { values: values.parts[index] });
     }
   }
 
-  /** What was read of an item that still stands as it did. */
-  private takeFrom({ read }: Catalog): void {
+  /** What was read of an item that stands elsewhere now. */
+  private takeFrom({ byId }: Catalog): void {
     for (const list of ['parts', 'kits'] as const) {
-      for (const [id, { text }] of this.byId[list]) {
-        const known = read.get(`${list} ${id}`);
-        if (known?.text === text) this.read.set(`${list} ${id}`, known);
+      for (const [id, { text, stretch }] of this.byId[list]) {
+        const known = byId[list].get(id);
+        if (!known || known.stretch === stretch || known.text !== text) continue;
+        const read = this.read.get(known.stretch);
+        if (read) this.read.set(stretch, read);
       }
     }
   }
@@ -173,9 +176,32 @@ function readItem(text: string, list: List): Read {
 /** An anchor, an alias or a merge key: an item may then stand on what is written elsewhere. */
 const SHARED = /(?:^|[\s[{,])(?:[&*][\w-]|<<:)/m;
 
+/** Stretches in which nothing of that is. */
+const plain = new WeakSet<object>();
+
+/** The stretches of a text in which no item may stand on what is written elsewhere. */
+function cutsThatStandAlone(text: string): readonly Cut[] | undefined {
+  const cuts = cutsOf(text);
+  if (!cuts || SHARED.test(text.slice(0, cuts[0]?.start))) return undefined;
+  for (const { stretch, start, end } of cuts) {
+    if (plain.has(stretch)) continue;
+    if (SHARED.test(text.slice(start, end))) return undefined;
+    plain.add(stretch);
+  }
+  return cuts;
+}
+
+/** The day on which the prices of a catalog were asked for, if it says one for all. */
+function quotedIn(text: string): string | undefined {
+  const cuts = cutsOf(text);
+  const cut = cuts?.find(({ kind, name }) => kind === 'field' && name === 'quoted');
+  const said = cuts ? text.slice(cut?.start ?? 0, cut?.end ?? 0) : text;
+  return /^quoted: *["']?(\d{4}-\d{2}-\d{2})/m.exec(said)?.[1];
+}
+
 function itemsOf(text: string, before?: Record<List, readonly Item[]>): Record<List, readonly Item[]> {
   if (text.length > MOST_CATALOG) return { parts: [], kits: [] };
-  const cuts = SHARED.test(text) ? undefined : cutsOf(text);
+  const cuts = cutsThatStandAlone(text);
   const [parts, kits] = [scanned(text, 'parts', cuts, before), scanned(text, 'kits', cuts, before)];
   const isPlain = (list: List, items: readonly Item[] | undefined) =>
     items ?? !new RegExp(`^["']?${list}`, 'm').test(text);
@@ -185,7 +211,7 @@ function itemsOf(text: string, before?: Record<List, readonly Item[]>): Record<L
     (sheet.values[list] ?? []).flatMap((values, index) => {
       const entry = entryOf(sheet, [list, index]);
       return typeof values?.id === 'string' && entry
-        ? [{ id: values.id, text: '', start: entry.value.start, whole: { values, entry } }]
+        ? [{ id: values.id, text: '', start: entry.value.start, stretch: values, whole: { values, entry } }]
         : [];
     });
   return { parts: whole('parts'), kits: whole('kits') };
@@ -200,7 +226,7 @@ function scanned(
   if (!cuts) return undefined;
   try {
     return itemIds(text, list, cuts, before?.[list])?.flatMap(({ id, text: item, cut }) =>
-      id === undefined ? [] : [{ id, text: item, start: cut.start }],
+      id === undefined ? [] : [{ id, text: item, start: cut.start, stretch: cut.stretch }],
     );
   } catch (error) {
     if (error instanceof TooLarge) return [];

@@ -36,7 +36,7 @@ function isSameText(text: string, cut: Cut, otherText: string, other: Cut): bool
     cut.kind === other.kind &&
     cut.name === other.name &&
     cut.end - cut.start === other.end - other.start &&
-    text.slice(cut.start, cut.end) === otherText.slice(other.start, other.end)
+    (cut.stretch === other.stretch || text.slice(cut.start, cut.end) === otherText.slice(other.start, other.end))
   );
 }
 

@@ -7,7 +7,7 @@ import { moved } from './moved.ts';
 export type Named = { id: string | undefined; text: string; cut: Cut };
 
 /** Items of the version before, in their order. */
-type Known = readonly { id: string; text: string }[];
+type Known = readonly { id: string; text: string; stretch: object }[];
 
 /**
  * The items of a list at the margin, each by its `id`, without reading them: their lines are looked at, and only an item
@@ -21,7 +21,7 @@ export function itemIds(text: string, list: string, all = cutsOf(text), known: K
   const named: Named[] = [];
   const later = known.length - items.length;
   for (const [index, cut] of items.entries()) {
-    const same = [known[index], known[index + later]].find((one) => one && isThere(text, cut, one.text));
+    const same = [known[index], known[index + later]].find((one) => one && isThere(text, cut, one));
     const item = same ? same.text : text.slice(cut.start, cut.end);
     const found = same ?? idInBraces(item) ?? idOnLine(item) ?? idRead(item, cut);
     if (!found) return undefined;
@@ -30,8 +30,8 @@ export function itemIds(text: string, list: string, all = cutsOf(text), known: K
   return named;
 }
 
-function isThere(text: string, { start, end }: Cut, item: string): boolean {
-  return end - start === item.length && text.startsWith(item, start);
+function isThere(text: string, { start, end, stretch }: Cut, item: Known[number]): boolean {
+  return stretch === item.stretch || (end - start === item.text.length && text.startsWith(item.text, start));
 }
 
 type Found = { id: string | undefined };

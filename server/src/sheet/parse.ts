@@ -1,5 +1,6 @@
 import { type Document, parseDocument } from 'yaml';
 import { compose, TooLarge } from './compose.ts';
+import { cutsOf } from './cuts.ts';
 import type { Entry } from './entry.ts';
 import { parsePlain } from './parse-plain.ts';
 import type { FieldSchema } from './schema.ts';
@@ -51,8 +52,26 @@ export function refusal(text: string, most = MOST_CHARACTERS): string | undefine
   return nestsTooDeep(text) ? TOO_DEEP : undefined;
 }
 
-/** Whether brackets, or dashes and marks on one line, open more levels than a parser should be asked to follow. */
+/** Stretches that close every bracket they open, and open few. */
+const shallow = new WeakSet<object>();
+
+/**
+ * Whether brackets, or dashes and marks on one line, open more levels than a parser should be asked to follow. A stretch
+ * that closes what it opens is looked at once.
+ */
 function nestsTooDeep(text: string): boolean {
+  const cuts = cutsOf(text);
+  if (!cuts || opened(text.slice(0, cuts[0]?.start)) !== 0) return opened(text) === undefined;
+  for (const { stretch, start, end } of cuts) {
+    if (shallow.has(stretch)) continue;
+    if (opened(text.slice(start, end)) !== 0) return opened(text) === undefined;
+    shallow.add(stretch);
+  }
+  return false;
+}
+
+/** How many brackets are left open at the end; nothing where too many levels are. */
+function opened(text: string): number | undefined {
   let open = 0;
   let marks = 0;
   for (let index = 0; index < text.length; index++) {
@@ -62,9 +81,9 @@ function nestsTooDeep(text: string): boolean {
     else if ((code === 0x5d || code === 0x7d) && open > 0) open--;
     else if (code === 0x0a) marks = 0;
     else if ((code === 0x2d || code === 0x3f || code === 0x3a) && text.charCodeAt(index + 1) === 0x20) marks++;
-    if (open > MOST_OPEN || marks > 20 * MOST_OPEN) return true;
+    if (open > MOST_OPEN || marks > 20 * MOST_OPEN) return undefined;
   }
-  return false;
+  return open;
 }
 
 /** Most of a text, told at one glance. */

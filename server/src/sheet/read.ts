@@ -32,6 +32,9 @@ export type Sheet<Values = BuildSheet> = {
 
 const MOST_PROBLEMS = 100;
 
+/** What version control leaves where a merge was not settled. */
+const MARKERS = ['<', '=', '>'].map((sign) => sign.repeat(7));
+
 /**
  * Reads a text against a schema, parsed in one piece or as told. Never throws: what is wrong becomes a problem at its place.
  */
@@ -42,7 +45,8 @@ export function readText<Values>(
   parsed = (readable: string): Parsed => parse(readable, schema),
   most = MOST_CHARACTERS,
 ): Sheet<Values> {
-  const conflict = /^(<{7}|={7}|>{7})( .*)?$/m.exec(text);
+  const mayConflict = MARKERS.some((marker) => text.includes(marker));
+  const conflict = mayConflict && /^(<{7}|={7}|>{7})( .*)?$/m.exec(text);
   if (conflict) return unreadable(text, schema, conflictProblem(text, conflict.index));
   const refused = refusal(text, most);
   if (refused) return unreadable(text, schema, tooLarge(text, refused));

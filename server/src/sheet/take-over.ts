@@ -143,8 +143,8 @@ function withParts(own: Partial<BuildSheet>, parts: ReadonlyMap<Slot, ShelfPart>
 /** The fields of a part; a line that is sold by its length costs what is bought of it for the run. */
 function pricedFor(section: unknown, part: ShelfPart): Readonly<Record<string, unknown>> {
   const { fields, costPer } = part;
-  if (!costPer || fields.cost === undefined) return fields;
-  const { cost: _, ...unpriced } = fields;
+  if (!costPer || !('cost' in fields)) return fields;
+  const unpriced = without(fields, 'cost');
   const length = valueAt(section, ['length']);
   const cost = isQuantityValue(length) ? hosePlan(part, [length.value])?.cost : undefined;
   return cost === undefined ? unpriced : { ...unpriced, cost };
