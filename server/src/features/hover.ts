@@ -59,7 +59,7 @@ export function hoverAt(root: Entry, offset: number, known: Known): Explanation 
   const under = known.findings.filter(({ range }) => range.start <= offset && offset <= range.end);
   const room = roomUnder(under);
   const why = whyLines(entry, known, under.length > 0 ? 0 : MOST_CHARACTERS);
-  const [table, ...missing] = figureTable(entry, known);
+  const [table, ...missing] = figureTable(entry, known, under.length > 0);
   const title = paragraph({ strong: entry.schema.title ?? String(entry.path.at(-1)) }, ' ', {
     code: echo(pathText(entry.path), 120),
   });
@@ -138,8 +138,11 @@ function whyLines(entry: Entry, { findings, why }: Known, most: number): Block[]
   return reason ? [paragraph({ strong: 'Why:' }, ' ', ...prose(firstSentences(reason, most)))] : [];
 }
 
-/** The first figures of the field by stage, what they are held against, and what is still missing for the others. */
-function figureTable(entry: Entry, known: Known): Block[] {
+/**
+ * The first figures of the field by stage, what they are held against, and what is still missing for the others; those with
+ * limits before the rest where there may not be room for all.
+ */
+function figureTable(entry: Entry, known: Known, limitsFirst: boolean): Block[] {
   const { units } = known;
   const own = stagesFor(entry.path, known.plan);
   const missing = missingAt(entry, own, known.units);
@@ -147,23 +150,22 @@ function figureTable(entry: Entry, known: Known): Block[] {
   const stages = filled ? stagesFor(entry.path, filled.plan) : own;
   const show = (value: number, dimension: Dimension, spread?: number) =>
     formatValue(value, dimension, units, spread).replaceAll(' ', NO_BREAK);
-  const rows = figureIds(entry, stages)
+  const found = figureIds(entry, stages)
     .slice(0, MOST_ROWS)
     .flatMap((id) => {
       const node = figureNamed(id);
       const row = node && figureRow(node, stages);
-      if (!row) return [];
-      const { name, dimension } = row;
-      const bound = row.stages[0]?.limit;
-      const held = bound ? ` (${bound.side} ${show(bound.value, dimension)})` : '';
-      const isAssumed = row.stages.some((cell, index) => cell && !own[index]?.estimate(node));
-      return [
-        [
-          `${capital(name)}${held}${isAssumed ? `${NO_BREAK}*` : ''}`,
-          ...row.stages.map((cell) => (cell ? withSpread({ ...cell, dimension }, show) : '-')),
-        ],
-      ];
+      return row ? [{ node, row, bound: row.stages[0]?.limit }] : [];
     });
+  const ranked = limitsFirst ? [...found.filter(({ bound }) => bound), ...found.filter(({ bound }) => !bound)] : found;
+  const rows = ranked.map(({ node, row: { name, dimension, stages: cells }, bound }) => {
+    const held = bound ? ` (${bound.side} ${show(bound.value, dimension)})` : '';
+    const isAssumed = cells.some((cell, index) => cell && !own[index]?.estimate(node));
+    return [
+      `${capital(name)}${held}${isAssumed ? `${NO_BREAK}*` : ''}`,
+      ...cells.map((cell) => (cell ? withSpread({ ...cell, dimension }, show) : '-')),
+    ];
+  });
   const head = ['figure', ...stages.map(({ name }) => echo(name))];
   const table: Block[] = rows.length > 0 ? [{ kind: 'table', head, rows }] : [];
   return [...table, ...missingLine(missing, filled?.assumed.length ?? 0)];

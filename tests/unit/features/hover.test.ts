@@ -112,6 +112,14 @@ describe('hover on what decides figures', () => {
     );
   });
 
+  it('has those with limits first where a finding takes up room', () => {
+    const text = told(at(stages.replace('80 lb/h', '30 lb/h'), 'injectors'));
+    expect(text).toMatch(
+      /\| figure \| now \| later \|\n\|:---\|---:\|---:\|\n\| Duty cycle at peak-power speed \(at most 85 %\)/,
+    );
+    expect(text).not.toContain('The injectors of one throttle body.');
+  });
+
   it('is in the units of the house', () => {
     expect(told(at(stages, 'injectors'), 'si')).toMatch(
       /\| Static flow of one injector at that pressure \| [\d.]+ cm\^3\/min/,
