@@ -2,7 +2,7 @@ import type { Catalog as CatalogValues, Kit, Part } from '../generated/catalog.t
 import { validateCatalog } from '../generated/validate.js';
 import type { Range } from '../text/place.ts';
 import { TooLarge } from './compose.ts';
-import { type Cut, cutsOf } from './cuts.ts';
+import { type Cut, cutsOf, inEveryStretch } from './cuts.ts';
 import { childOf, type Entry } from './entry.ts';
 import { itemIds } from './item-ids.ts';
 import { MOST_CATALOG } from './parse.ts';
@@ -179,18 +179,6 @@ const SHARED = /(?:^|[\s[{,])(?:[&*][\w-]|<<:)/m;
 /** Stretches in which nothing of that is. */
 const plain = new WeakSet<object>();
 
-/** The stretches of a text in which no item may stand on what is written elsewhere. */
-function cutsThatStandAlone(text: string): readonly Cut[] | undefined {
-  const cuts = cutsOf(text);
-  if (!cuts || SHARED.test(text.slice(0, cuts[0]?.start))) return undefined;
-  for (const { stretch, start, end } of cuts) {
-    if (plain.has(stretch)) continue;
-    if (SHARED.test(text.slice(start, end))) return undefined;
-    plain.add(stretch);
-  }
-  return cuts;
-}
-
 /** The day on which the prices of a catalog were asked for, if it says one for all. */
 function quotedIn(text: string): string | undefined {
   const cuts = cutsOf(text);
@@ -201,7 +189,7 @@ function quotedIn(text: string): string | undefined {
 
 function itemsOf(text: string, before?: Record<List, readonly Item[]>): Record<List, readonly Item[]> {
   if (text.length > MOST_CATALOG) return { parts: [], kits: [] };
-  const cuts = cutsThatStandAlone(text);
+  const cuts = inEveryStretch(text, plain, (part) => !SHARED.test(part)) ? cutsOf(text) : undefined;
   const [parts, kits] = [scanned(text, 'parts', cuts, before), scanned(text, 'kits', cuts, before)];
   const isPlain = (list: List, items: readonly Item[] | undefined) =>
     items ?? !new RegExp(`^["']?${list}`, 'm').test(text);

@@ -39,6 +39,26 @@ export function cutsOf(text: string): readonly Cut[] | undefined {
   return cuts;
 }
 
+/**
+ * Whether something holds in every stretch of a text and above them; nothing where it has none. `known`: stretches in which it
+ * was found to hold, which are not looked at again.
+ */
+export function inEveryStretch(
+  text: string,
+  known: WeakSet<object>,
+  holds: (part: string) => boolean,
+): boolean | undefined {
+  const cuts = cutsOf(text);
+  if (!cuts) return undefined;
+  if (!holds(text.slice(0, cuts[0]?.start))) return false;
+  for (const { stretch, start, end } of cuts) {
+    if (known.has(stretch)) continue;
+    if (!holds(text.slice(start, end))) return false;
+    known.add(stretch);
+  }
+  return true;
+}
+
 /** What is looked at to tell whether a text is another version of one. */
 const LIKE = 400;
 

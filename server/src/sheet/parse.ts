@@ -1,6 +1,6 @@
 import { type Document, parseDocument } from 'yaml';
 import { compose, TooLarge } from './compose.ts';
-import { cutsOf } from './cuts.ts';
+import { inEveryStretch } from './cuts.ts';
 import type { Entry } from './entry.ts';
 import { parsePlain } from './parse-plain.ts';
 import type { FieldSchema } from './schema.ts';
@@ -60,14 +60,7 @@ const shallow = new WeakSet<object>();
  * that closes what it opens is looked at once.
  */
 function nestsTooDeep(text: string): boolean {
-  const cuts = cutsOf(text);
-  if (!cuts || opened(text.slice(0, cuts[0]?.start)) !== 0) return opened(text) === undefined;
-  for (const { stretch, start, end } of cuts) {
-    if (shallow.has(stretch)) continue;
-    if (opened(text.slice(start, end)) !== 0) return opened(text) === undefined;
-    shallow.add(stretch);
-  }
-  return false;
+  return !inEveryStretch(text, shallow, (part) => opened(part) === 0) && opened(text) === undefined;
 }
 
 /** How many brackets are left open at the end; nothing where too many levels are. */

@@ -2,6 +2,7 @@ import type { BuildSheet } from '../generated/build-sheet.ts';
 import { endOfLine } from '../text/lines.ts';
 import { marked } from '../text/place.ts';
 import { plain, TooLarge } from './compose.ts';
+import { inEveryStretch } from './cuts.ts';
 import { childOf, type Entry, isUnknown, newEntry } from './entry.ts';
 import { notesProblem } from './notes-problem.ts';
 import { MOST_CHARACTERS, type Parsed, parse, refusal } from './parse.ts';
@@ -33,7 +34,10 @@ export type Sheet<Values = BuildSheet> = {
 const MOST_PROBLEMS = 100;
 
 /** What version control leaves where a merge was not settled. */
-const MARKERS = ['<', '=', '>'].map((sign) => sign.repeat(7));
+const CONFLICT = /^(<{7}|={7}|>{7})( .*)?$/m;
+
+/** Stretches without it. */
+const settled = new WeakSet<object>();
 
 /**
  * Reads a text against a schema, parsed in one piece or as told. Never throws: what is wrong becomes a problem at its place.
@@ -45,8 +49,7 @@ export function readText<Values>(
   parsed = (readable: string): Parsed => parse(readable, schema),
   most = MOST_CHARACTERS,
 ): Sheet<Values> {
-  const mayConflict = MARKERS.some((marker) => text.includes(marker));
-  const conflict = mayConflict && /^(<{7}|={7}|>{7})( .*)?$/m.exec(text);
+  const conflict = inEveryStretch(text, settled, (part) => !CONFLICT.test(part)) ? null : CONFLICT.exec(text);
   if (conflict) return unreadable(text, schema, conflictProblem(text, conflict.index));
   const refused = refusal(text, most);
   if (refused) return unreadable(text, schema, tooLarge(text, refused));
