@@ -76,6 +76,10 @@ describe.each(here)('build-sheet completion %s', (shell) => {
 });
 
 describe('build-sheet completion', () => {
+  it.each(['zsh', 'fish'] as const)('tells what options are for as the help does, in %s', async (shell) => {
+    expect(await script(shell)).toContain('the bar: the exit code is 1');
+  });
+
   it.each(shells)('names every verb, option and choice for %s', async (shell) => {
     const out = await script(shell);
     for (const [verb, { options }] of Object.entries(await allVerbs())) {

@@ -188,6 +188,25 @@ describe('build-sheet check --watch', () => {
     expect((await running).code).toBe(1);
   });
 
+  it('leaves in view on a terminal what keeps a check from being whole', { timeout: 120_000 }, async () => {
+    const cwd = folderWith({ 'build-sheet.config.yaml': 'units: us\n' });
+    let shown = '';
+    let stop = () => {};
+    const stopped = () =>
+      new Promise<void>((resolve) => {
+        stop = resolve;
+      });
+    const show = (text: string) => {
+      shown += text;
+    };
+    const world = { cwd, columns: 100, write: show, complain: show, stopped };
+    const running = program(['check', '--watch', 'build-sheet.config.yaml', 'gone.build.yaml'], world);
+    while (!shown.includes('Ctrl-C')) await new Promise((wait) => setTimeout(wait, 20));
+    stop();
+    expect((await running).code).toBe(2);
+    expect(shown.slice(shown.lastIndexOf('\u001b'))).toContain('there is no file or folder gone.build.yaml');
+  });
+
   it.each([['-'], ['--fix'], ['--diff']])('goes not with %s', async (other) => {
     expect(await program(['check', '--watch', other])).toMatchObject({
       code: 2,

@@ -106,7 +106,7 @@ if [[ $funcstack[1] == _build-sheet ]]; then _build_sheet "$@"; else compdef _bu
 }
 
 function zshOption(name: string, { short, about, choices, type, value = 'VALUE' }: Option): string {
-  const text = about.replaceAll(/[[\]:]/g, ' ');
+  const text = about.replaceAll(/[[\]]/g, ' ');
   const argument = type === 'boolean' ? '' : choices ? `:${value}:(${choices.join(' ')})` : `:${value}:_files`;
   const spec = quoted(`[${text}]${argument}`);
   return short ? `'(-${short} --${name})'{-${short},--${name}}${spec}` : `--${name}${spec}`;

@@ -15,15 +15,14 @@ const SHARE = 8;
 /** What a terminal needs to be empty. */
 const CLEAR = '\u001b[2J\u001b[3J\u001b[H';
 
+/** A check that tells what keeps it from being whole to the world it is given. */
+type Check = (io: Io) => Promise<Answer>;
+
 /**
  * Checks, and checks again whenever a file was changed, added or taken away, until the user stops it; the exit code is that
  * of the last check. The folders are looked through from time to time, which works on every file system.
  */
-export async function watched(
-  list: () => Promise<readonly string[]>,
-  check: () => Promise<Answer>,
-  io: Io,
-): Promise<Answer> {
+export async function watched(list: () => Promise<readonly string[]>, check: Check, io: Io): Promise<Answer> {
   const stopping = new AbortController();
   void io.stopped().then(() => stopping.abort());
   let seen = await stampsOf(await list(), io.cwd);
@@ -44,10 +43,13 @@ export async function watched(
   return { code };
 }
 
-async function told(check: () => Promise<Answer>, why: string, io: Io): Promise<Answer> {
-  const answer = await check();
+/** What keeps a check from being whole is told below it, where an emptied terminal still shows it. */
+async function told(check: Check, why: string, io: Io): Promise<Answer> {
+  const complaints: string[] = [];
+  const answer = await check({ ...io, complain: (complaint) => void complaints.push(complaint) });
   const head = io.columns === undefined ? (why === '' ? '' : `--- ${why}\n`) : CLEAR;
   io.write(`${head}${answer.out ?? ''}`);
+  for (const complaint of complaints) io.complain(complaint);
   if (io.columns !== undefined) io.write('Watching; Ctrl-C ends it.\n');
   return answer;
 }

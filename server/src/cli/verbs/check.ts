@@ -72,7 +72,7 @@ A check that lacks a field is open, not passed: build-sheet questions lists what
     if (watch)
       return watched(
         async () => (await list()).files,
-        async () => check(await list(), chosen, io),
+        async (world) => check(await list(), chosen, world),
         io,
       );
     const sources = await list();
