@@ -233,6 +233,7 @@ class Reading {
 }
 
 function itemOf({ path, schema }: Site, index: number): Site {
+  if (path.length > MOST_DEPTH) throw new NotPlain();
   return { path: [...path, index], key: undefined, schema: schema && child(schema, index) };
 }
 

@@ -76,6 +76,7 @@ describe('a text that is read plainly', () => {
 describe('a text that is left to YAML', () => {
   it.each([
     ...['', '# c\n', 'a', '- a\n', '{ a: 1 }\n', '---\na: 1\n', 'a: 1\n...\n', '%YAML 1.2\n---\na: 1\n', ' a: 1\n'],
+    ...[`a: ${'['.repeat(101)}${']'.repeat(101)}\n`, `a: ${'{ b: '.repeat(101)}1${' }'.repeat(101)}\n`],
     ...['a: &b 1\n', 'a: *b\n', 'a: !b c\n', '<<: { a: 1 }\n', 'a: |\n  b\n', 'a: >\n  b\n', '? a\n: b\n', '"a": 1\n'],
     ...['a: b\n  c\n', 'a: "b\n  c"\n', 'a: "\\t"\n', "a: 'b''c'\n", 'a:\tb\n', 'a: b: c\n', 'a: b\n c: d\n'],
     ...['a: 1\na: 2\n', 'a: { b: 1, b: 2 }\n', 'a: [b, ]\n', 'a: [b\n', 'a: { b }\n', 'a: { b: }\n', 'a: [b: c]\n'],
