@@ -37,11 +37,12 @@ export type Section = { questions: { texts: readonly string[]; left: number } } 
 /** A field another value can be tried for: its value now, empty where it has none, and its choices where it has some. */
 export type Triable = { field: string; value: string; choices: readonly string[] };
 
-/** With what the figures are compared. */
+/** With what the figures are compared; what there is to choose among, in words, the editor around the panel says. */
 export type Beside = 'nothing' | 'saved' | 'commit';
+export type Besides = { nothing: string } & Partial<Record<Beside, string>>;
 
 /**
- * What is kept over a reload of the window. `shut`: the headings of topics and the sections that are folded. `turn` counts the
+ * What the panel is to show, kept over a reload of the window. `shut`: the headings of topics and the sections that are folded. `turn` counts the
  * changes, so that an answer to an earlier state is known.
  */
 export type State = {
@@ -63,7 +64,7 @@ export const beginning: State = {
 };
 
 export type ToPanel =
-  | { kind: 'figures'; state: State; figures: Figures; note?: string }
+  | { kind: 'figures'; state: State; besides: Besides; figures: Figures; note?: string }
   | { kind: 'section'; name: SectionName; section: Section }
   | { kind: 'triable'; fields: readonly Triable[] }
   | { kind: 'nothing'; text: string }

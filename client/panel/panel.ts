@@ -2,6 +2,7 @@ import { Fold, keepingFocus, make, Part } from './element.ts';
 import { findings, sectionContent } from './lists.ts';
 import {
   type Beside,
+  type Besides,
   beginning,
   type Figures,
   type FromPanel,
@@ -14,19 +15,14 @@ import {
 import { Tables } from './tables.ts';
 import { Tries } from './tries.ts';
 
-declare function acquireVsCodeApi(): { postMessage(message: FromPanel): void; setState(state: State): void };
+declare function acquireVsCodeApi(): { postMessage(message: FromPanel): void };
 
 const host = acquireVsCodeApi();
 const main = document.querySelector('main') as HTMLElement;
 
-const BESIDE: Record<Beside, string> = {
-  nothing: 'nothing',
-  saved: 'the sheet as it is saved',
-  commit: 'the last commit',
-};
-
 let state = beginning;
 let columns: Figures['columns'] = [];
+let besides: Besides = { nothing: 'nothing' };
 
 const reveal = (range: Range) => host.postMessage({ kind: 'reveal', range });
 
@@ -44,7 +40,7 @@ const sections: Record<SectionName, { fold: Fold; part: Part<Section> }> = {
   ladder: sectionOf('ladder', 'How far the parts go'),
   curves: sectionOf('curves', 'Curves and the way of the fuel'),
 };
-const { select, onlyOther, element: compared } = comparing();
+const { select, options, onlyOther, element: compared } = comparing();
 const nothing = make('p', { role: 'status' }, 'Working it out...');
 const page = make(
   'div',
@@ -72,8 +68,10 @@ function sectionOf(name: SectionName, heading: string): { fold: Fold; part: Part
 
 /** What the figures stand beside, and whether to show all of them. */
 function comparing() {
-  const options = Object.entries(BESIDE).map(([value, text]) => make('option', { value }, text));
-  const select = make('select', { id: 'beside' }, ...options) as HTMLSelectElement;
+  const select = make('select', { id: 'beside' }) as HTMLSelectElement;
+  const options = new Part(select, (offered: Besides) =>
+    Object.entries(offered).map(([value, text]) => make('option', { value }, text)),
+  );
   select.addEventListener('change', () => change({ beside: select.value as Beside }));
   const onlyOther = make('input', { id: 'only', type: 'checkbox' }) as HTMLInputElement;
   onlyOther.addEventListener('change', () => change({ onlyOther: onlyOther.checked }));
@@ -83,7 +81,7 @@ function comparing() {
     make('label', {}, 'Show beside each figure how it was in', select),
     make('label', { class: 'check' }, onlyOther, 'Only those that differ'),
   );
-  return { select, onlyOther, element };
+  return { select, options, onlyOther, element };
 }
 
 function show(figures: Figures, told: string | undefined): void {
@@ -92,6 +90,7 @@ function show(figures: Figures, told: string | undefined): void {
   title.textContent = figures.title;
   note.textContent = [told, ...(isComparing ? [differing(figures)] : [])].filter(Boolean).join(' ');
   note.hidden = note.textContent === '';
+  options.show(besides);
   select.value = state.beside;
   onlyOther.checked = state.onlyOther;
   (onlyOther.parentElement as HTMLElement).hidden = !isComparing;
@@ -110,7 +109,7 @@ function differing({ topics }: Figures): string {
   const told = (number: number) =>
     number === 0 ? 'No figure differs' : `${number} ${number === 1 ? 'figure differs' : 'figures differ'}`;
   return [
-    ...(has('was') ? [`${told(count('was'))} from ${BESIDE[state.beside]}.`] : []),
+    ...(has('was') ? [`${told(count('was'))} from ${besides[state.beside]}.`] : []),
     ...(has('tried') ? [`${told(count('tried'))} with what is tried.`] : []),
   ].join(' ');
 }
@@ -122,7 +121,6 @@ function fold(name: string, isShut: boolean): void {
 
 function change(part: Partial<State>): void {
   state = { ...state, ...part, turn: state.turn + 1 };
-  host.setState(state);
   const { uri, ...rest } = state;
   host.postMessage({ kind: 'state', state: rest });
 }
@@ -137,7 +135,7 @@ function take(message: ToPanel): void {
     if (message.kind === 'nothing') nothing.textContent = message.text;
     else {
       state = message.state;
-      host.setState(state);
+      besides = message.besides;
       show(message.figures, message.note);
     }
   }

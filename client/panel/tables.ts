@@ -80,7 +80,8 @@ class TopicTable {
   private readonly fold: Fold;
   private readonly head = make('thead');
   private readonly body = make('tbody');
-  private columns = '';
+  private columns: readonly Column[] = [];
+  private said = '';
 
   constructor(
     heading: string,
@@ -99,8 +100,8 @@ class TopicTable {
     this.fold.set(isShut);
     if (isShut) return;
     const content = JSON.stringify(columns);
-    if (content !== this.columns) this.showHead(columns);
-    this.columns = content;
+    if (content !== this.said) this.showHead(columns);
+    [this.columns, this.said] = [columns, content];
     const wanted = onlyOther ? rows.filter(({ cells }) => cells.some((cell) => cell?.isOther)) : rows;
     const shown = wanted.map((row) => this.line(row));
     const isSame =
@@ -122,7 +123,7 @@ class TopicTable {
 
   /** The line of a figure: the one that is there, where it says the same. */
   private line(row: Row): Line {
-    const content = JSON.stringify([row.name, row.cells, row.places.length > 0]);
+    const content = JSON.stringify([row.name, row.cells, row.places.length > 0, this.said]);
     const known = this.lines.get(row.figure);
     if (known?.content === content) {
       known.places = row.places;
@@ -130,7 +131,10 @@ class TopicTable {
     }
     const line: Line = { content, places: row.places, element: make('tr'), name: make('span', {}, row.name) };
     if (row.places.length > 0) line.name = button(`figure-${row.figure}`, row.name, () => this.reveal(line), 'plain');
-    line.element.append(make('th', { scope: 'row' }, line.name), ...row.cells.map(cell));
+    line.element.append(
+      make('th', { scope: 'row' }, line.name),
+      ...row.cells.map((one, at) => cell(one, this.columns[at])),
+    );
     line.element.addEventListener('click', ({ target }) => {
       if (target !== line.name && document.getSelection()?.isCollapsed !== false) this.reveal(line);
     });
@@ -163,13 +167,16 @@ class TopicTable {
   }
 }
 
-function cell(found: Cell | null): HTMLElement {
-  if (!found) return make('td', {}, '-');
+/** The cell of a column; it says its column where the table is too narrow to have any. */
+function cell(found: Cell | null, column: Column | undefined): HTMLElement {
+  const { stage = '', kind = 'now' } = column ?? {};
+  const of = { 'data-column': kind === 'now' ? stage : `${stage}, ${KINDS[kind]}`, class: kind };
+  if (!found) return make('td', of, '-');
   const { text, isMissed, isOther, bar } = found;
   const look = ['value', ...(isMissed ? ['missed'] : []), ...(isOther ? ['other'] : [])].join(' ');
   const value = make('span', { class: look }, ...raised(text));
   const said = [...(isMissed ? [' (missed)'] : []), ...(isOther ? [heard(' (differs)')] : [])];
-  return make('td', {}, value, ...said, ...(bar ? barOf(bar, isMissed) : []));
+  return make('td', of, value, ...said, ...(bar ? barOf(bar, isMissed) : []));
 }
 
 /** A text with the exponents of its units raised. */

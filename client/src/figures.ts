@@ -15,7 +15,6 @@ import {
 import type { BaseLanguageClient as LanguageClient, WorkspaceEdit } from 'vscode-languageclient';
 import {
   type Beside,
-  beginning,
   type Figures,
   type FromPanel,
   type Range as Place,
@@ -26,17 +25,24 @@ import {
   type Triable,
 } from '../panel/messages.ts';
 import { atLastCommit, gitIfOn, NOT_IN_COMMIT } from './git.ts';
+import { KeptFigures } from './kept-figures.ts';
 
 const VIEW = 'buildSheet.figures';
+
+const BESIDES = { nothing: 'nothing', saved: 'the sheet as it is saved', commit: 'the last commit' };
 
 /** How long what an edit does to the diagnostics is waited for, in ms: they stay away where they are the same. */
 const NO_NEWS = 150;
 
-/** Shows the figures of the active sheet beside it; the panel comes back with what was tried when the window is loaded again. */
+/**
+ * Shows the figures of the active sheet beside it. The panel comes back as it was, with what was tried, when the window is
+ * loaded again or the panel opened again.
+ */
 export function figuresPanel(context: ExtensionContext, client: () => LanguageClient | undefined): Disposable {
   let shown: FiguresPanel | undefined;
+  const kept = new KeptFigures(context.workspaceState);
   const take = (panel: WebviewPanel, state: State) => {
-    const own = new FiguresPanel(panel, context.extensionUri, client, state);
+    const own = new FiguresPanel(panel, context.extensionUri, client, kept, state);
     shown = own;
     panel.onDidDispose(() => {
       own.dispose();
@@ -49,11 +55,10 @@ export function figuresPanel(context: ExtensionContext, client: () => LanguageCl
       if (shown) return shown.reveal(editor?.document);
       if (!editor) return void window.showInformationMessage('Open a build sheet first.');
       const panel = window.createWebviewPanel(VIEW, 'Figures', { viewColumn: ViewColumn.Beside, preserveFocus: true });
-      take(panel, { ...beginning, uri: editor.document.uri.toString() });
+      take(panel, kept.at(editor.document.uri.toString(), kept.last));
     }),
     window.registerWebviewPanelSerializer(VIEW, {
-      deserializeWebviewPanel: async (panel: WebviewPanel, state: State | undefined) =>
-        take(panel, { ...beginning, ...state }),
+      deserializeWebviewPanel: async (panel: WebviewPanel) => take(panel, kept.last),
     }),
   );
 }
@@ -72,8 +77,10 @@ class FiguresPanel implements Disposable {
     private readonly panel: WebviewPanel,
     extension: Uri,
     private readonly client: () => LanguageClient | undefined,
+    private readonly kept: KeptFigures,
     private state: State,
   ) {
+    kept.keep(state);
     const { webview } = panel;
     webview.options = { enableScripts: true, localResourceRoots: [Uri.joinPath(extension, 'dist')] };
     this.following = Disposable.from(
@@ -111,8 +118,21 @@ class FiguresPanel implements Disposable {
 
   private follow(document: TextDocument | undefined): void {
     if (!document || document.uri.toString() === this.state.uri) return;
-    this.state = { ...this.state, uri: document.uri.toString(), settings: [], turn: this.state.turn + 1 };
+    this.become(this.kept.at(document.uri.toString(), this.state));
     this.update();
+  }
+
+  private become(state: State): void {
+    this.state = state;
+    this.kept.keep(state);
+  }
+
+  /** The client of the server, once that runs; nothing where there is none. */
+  private async running(): Promise<LanguageClient | undefined> {
+    const client = this.client();
+    if (!client?.needsStop()) return undefined;
+    await client.start().catch(() => undefined);
+    return client.isRunning() ? client : undefined;
   }
 
   private async take(message: FromPanel): Promise<void> {
@@ -122,7 +142,7 @@ class FiguresPanel implements Disposable {
     else if (message.kind === 'reveal') await this.show(message.range);
     else if (message.kind === 'triable') await this.tellTriable();
     else {
-      this.state = { ...this.state, ...message.state };
+      this.become({ ...this.state, ...message.state });
       await this.update();
     }
   }
@@ -133,8 +153,8 @@ class FiguresPanel implements Disposable {
 
   /** Asks the server about the sheet that is shown; nothing where there is no answer. */
   private async asked<Answer>(method: string, params: object = {}): Promise<Answer | undefined> {
-    const client = this.client();
-    if (!client?.isRunning()) return undefined;
+    const client = await this.running();
+    if (!client) return undefined;
     const textDocument = { uri: client.code2ProtocolConverter.asUri(Uri.parse(this.state.uri)) };
     const answer = await client.sendRequest<Answer | null>(method, { textDocument, ...params }).catch(() => null);
     return answer ?? undefined;
@@ -146,13 +166,15 @@ class FiguresPanel implements Disposable {
     const turn = ++this.turn;
     const { uri, settings, beside, shut } = this.state;
     const document = await workspace.openTextDocument(Uri.parse(uri)).then(undefined, () => undefined);
+    const client = await this.running();
     if (turn !== this.turn || !this.panel.visible) return;
-    if (!document || !this.client()?.isRunning()) return this.say({ kind: 'nothing', text: 'Open a build sheet.' });
+    if (!document || !client) return this.say({ kind: 'nothing', text: 'Open a build sheet.' });
     const before = await earlier(document, beside);
     const asked = { settings, shut, ...('text' in before && { before: before.text }) };
     const figures = await this.asked<Figures>('buildSheet/figures', asked);
     if (turn !== this.turn || !figures) return;
-    this.say({ kind: 'figures', state: this.state, figures, ...('note' in before && { note: before.note }) });
+    const note = 'note' in before && { note: before.note };
+    this.say({ kind: 'figures', state: this.state, besides: BESIDES, figures, ...note });
     const editor = window.visibleTextEditors.find((one) => one.document === document);
     if (editor) this.tellCursor(editor);
     for (const name of sectionNames.filter((one) => !shut.includes(one))) {
@@ -193,7 +215,7 @@ class FiguresPanel implements Disposable {
     const answer = await this.asked<WorkspaceEdit>('buildSheet/whatIf', { settings: this.state.settings });
     const edit = await this.client()?.protocol2CodeConverter.asWorkspaceEdit(answer);
     if (edit && (await workspace.applyEdit(edit))) {
-      this.state = { ...this.state, settings: [], turn: this.state.turn + 1 };
+      this.become({ ...this.state, settings: [], turn: this.state.turn + 1 });
       await this.update();
     } else
       window.showErrorMessage('Build Sheet: what was tried does not hold in the sheet as it is; nothing was written.');

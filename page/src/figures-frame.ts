@@ -2,7 +2,6 @@
 Object.assign(window, {
   acquireVsCodeApi: () => ({
     postMessage: (message: unknown) => parent.postMessage(message, location.origin),
-    setState: () => {},
   }),
 });
 

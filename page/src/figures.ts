@@ -12,6 +12,9 @@ import {
 import { editsFor } from './actions.ts';
 import type { Editor } from './editor.ts';
 import { part } from './element.ts';
+import { isSheet } from './files.ts';
+
+const BESIDES = { nothing: 'nothing', saved: 'the sheet as it was opened' };
 
 /** The panel of figures, in a frame of its own: it asks nobody but this page. */
 export class FiguresPanel {
@@ -22,7 +25,7 @@ export class FiguresPanel {
 
   constructor(
     private readonly editor: Editor,
-    private readonly around: { ask: () => void; saved: () => string | undefined; tell: (text: string) => void },
+    private readonly around: { ask: () => void; opened: () => string; tell: (text: string) => void },
   ) {
     window.addEventListener('message', ({ source, data }: MessageEvent<FromPanel>) => {
       if (source === this.frame.contentWindow) void this.take(data);
@@ -34,17 +37,14 @@ export class FiguresPanel {
   async update(): Promise<void> {
     const turn = ++this.turn;
     if (!this.isReady || part('figures').hidden) return;
-    if (this.state.uri !== this.editor.uri) this.state = { ...this.state, uri: this.editor.uri, settings: [] };
+    const { uri } = this.editor;
+    if (!isSheet(uri)) return this.say({ kind: 'nothing', text: 'Open a build sheet.' });
+    if (this.state.uri !== uri) this.become({ uri, settings: [] });
     const { settings, shut, beside } = this.state;
-    const earlier = this.earlier();
-    const before = earlier === undefined ? {} : { before: earlier };
+    const before = beside === 'saved' ? { before: this.around.opened() } : {};
     const figures = await this.editor.ask<Shown>('buildSheet/figures', { settings, shut, ...before });
     if (turn !== this.turn || !figures) return;
-    const note =
-      beside === 'nothing' || earlier !== undefined
-        ? {}
-        : { note: beside === 'commit' ? 'A page has no version control.' : 'The sheet was begun here.' };
-    this.say({ kind: 'figures', state: this.state, figures, ...note });
+    this.say({ kind: 'figures', state: this.state, besides: BESIDES, figures });
     this.tellCursor();
     for (const name of sectionNames.filter((one) => !shut.includes(one))) {
       const section = await this.editor.ask<Section>('buildSheet/figuresSection', { section: name });
@@ -57,8 +57,9 @@ export class FiguresPanel {
     if (this.isReady) this.say({ kind: 'cursor', ...this.editor.cursor });
   }
 
-  private earlier(): string | undefined {
-    return this.state.beside === 'saved' ? this.around.saved() : undefined;
+  /** Another state than the panel has: one of a later turn. */
+  private become(part: Partial<State>): void {
+    this.state = { ...this.state, ...part, turn: this.state.turn + 1 };
   }
 
   private say(message: ToPanel): void {
@@ -84,7 +85,7 @@ export class FiguresPanel {
     const answer = await this.editor.ask<WorkspaceEdit>('buildSheet/whatIf', { settings });
     const edits = editsFor(this.editor.uri, answer);
     if (!edits) return this.around.tell('What was tried does not hold in the sheet as it is; nothing was written.');
-    this.state = { ...this.state, settings: [] };
+    this.become({ settings: [] });
     this.editor.apply(edits);
   }
 }

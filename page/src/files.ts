@@ -24,6 +24,11 @@ const given: ReadonlyMap<string, string> = new Map([
 
 const PREFIX = 'build-sheet ';
 const LAST = 'build-sheet: last opened';
+const OPENED = 'build-sheet: as opened ';
+
+export function isSheet(uri: string): boolean {
+  return /\.build\.ya?ml$/i.test(uri);
+}
 
 /**
  * The files of the page: those it came with, and over them what the user wrote or opened, which the browser keeps over a
@@ -59,15 +64,28 @@ export class Files {
     this.trying(() => localStorage.setItem(PREFIX + uri, text));
   }
 
+  /** The text as it was when it was opened, if it was before the page was loaded again. */
+  opened(uri: string): string | undefined {
+    return this.trying(() => localStorage.getItem(OPENED + uri)) ?? undefined;
+  }
+
+  keepOpened(uri: string, text: string): void {
+    this.trying(() => localStorage.setItem(OPENED + uri, text));
+  }
+
   /** Forgets what was written; a text that came with the page is as it came. */
   forget(uri: string): void {
     this.written.delete(uri);
-    this.trying(() => localStorage.removeItem(PREFIX + uri));
+    this.trying(() => {
+      localStorage.removeItem(PREFIX + uri);
+      localStorage.removeItem(OPENED + uri);
+    });
   }
 
-  /** Addresses of the sheets, those of the user first. */
-  get sheets(): string[] {
-    return [...new Set([...this.written.keys(), ...given.keys()])].filter((uri) => /\.build\.ya?ml$/.test(uri));
+  /** Addresses of what can be opened: sheets, and catalogs and house rules of the user; what the user wrote comes first. */
+  get texts(): string[] {
+    const own = [...this.written.keys()].filter((uri) => /\.ya?ml$/i.test(uri));
+    return [...new Set([...own, ...[...given.keys()].filter(isSheet)])];
   }
 
   /** Whether the user has catalogs. */

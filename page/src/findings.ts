@@ -1,7 +1,8 @@
 import { type Diagnostic as Mark, setDiagnostics } from '@codemirror/lint';
 import type { Diagnostic } from 'vscode-languageserver';
 import { make } from '../../client/panel/element.ts';
-import { offerActions } from './actions.ts';
+import { type Doer, offerActions } from './actions.ts';
+import { show } from './dialog.ts';
 import type { Editor } from './editor.ts';
 import { part } from './element.ts';
 
@@ -13,10 +14,11 @@ export class Findings {
   private readonly list = part('findings');
   private turn = 0;
 
-  constructor(
-    private readonly editor: Editor,
-    private readonly tell: (text: string) => void,
-  ) {}
+  private readonly editor: Editor;
+
+  constructor(private readonly doer: Doer) {
+    this.editor = doer.editor;
+  }
 
   /** Looks at the text as it is now; whether it is still that once it is known. */
   async update(): Promise<boolean> {
@@ -60,11 +62,22 @@ export class Findings {
       'What can be done',
     );
     act.addEventListener('click', () => void this.offer(one));
-    return make('li', {}, text, act, make('span', { class: 'faint' }, ` ${one.code ?? ''}`));
+    const code = String(one.code ?? '');
+    const why = make('button', { type: 'button', class: 'code', 'aria-label': `${code}: why` }, code);
+    why.addEventListener('click', () => void this.explain(code));
+    return make('li', {}, text, act, ' ', why);
   }
 
   private offer({ range }: Diagnostic): Promise<void> {
-    return offerActions(this.editor, range, this.tell, true);
+    return offerActions(this.doer, range, true);
+  }
+
+  /** Shows why a rule is there, what to look at, and by which source. */
+  private async explain(code: string): Promise<void> {
+    const page = await this.editor.ask<{ markdown: string }>('buildSheet/page', { page: 'rule', code });
+    const told = make('div', { class: 'told', tabindex: '0' });
+    told.innerHTML = this.editor.shown(page?.markdown ?? 'There is no more to tell of it.');
+    show(code, told);
   }
 }
 

@@ -1,14 +1,15 @@
 import { Prec } from '@codemirror/state';
 import { EditorView, keymap } from '@codemirror/view';
 import type { Hover, MarkupContent } from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
 import { make } from '../../client/panel/element.ts';
 import { offerActions } from './actions.ts';
 import { Asking } from './asking.ts';
 import { choose, show } from './dialog.ts';
-import { Editor } from './editor.ts';
+import { type Edit, Editor } from './editor.ts';
 import { part } from './element.ts';
 import { FiguresPanel } from './figures.ts';
-import { Files, nameOf, OWN } from './files.ts';
+import { Files, isSheet, nameOf, OWN } from './files.ts';
 import { Findings } from './findings.ts';
 import { settingsFor, startServer } from './server.ts';
 import { Tabs } from './tabs.ts';
@@ -27,7 +28,7 @@ const tell = (text: string) => {
   part('status').textContent = text;
 };
 
-let opened: string | undefined;
+let opened = '';
 let resting: number | undefined;
 
 const editor = new Editor(
@@ -48,12 +49,13 @@ const editor = new Editor(
     ),
   ],
 );
-const findings = new Findings(editor, tell);
+const doer = { editor, tell, write: writeElsewhere };
+const findings = new Findings(doer);
 const asking = new Asking(editor);
 const pages = new ToldPages(editor);
 const figures = new FiguresPanel(editor, {
   ask: () => tabs.open('asking'),
-  saved: () => opened,
+  opened: () => opened,
   tell,
 });
 const tabs = new Tabs((panel) => {
@@ -86,6 +88,7 @@ function work(): void {
   const { current } = tabs;
   if (current === 'figures') void figures.update();
   if (current === 'needs' || current === 'headroom') void pages.show(current);
+  if (current === 'compare') void pages.show('compare', opened);
 }
 
 /** Has the browser keep the text, where it is another than it came. */
@@ -94,11 +97,14 @@ function keep(): void {
   if (!files.keeps) tell('This browser keeps nothing over a reload: save a copy before you leave.');
 }
 
-function open(uri: string, text = files.read(uri) ?? ''): void {
+/** Opens a text; `before` is what it is compared with. */
+function open(uri: string, text = files.read(uri) ?? '', before = text): void {
   if (editor.uri) keep();
   files.last = uri;
-  opened = text;
+  asOpened(uri, before);
   editor.open(uri, text);
+  tabs.of(isSheet(uri) ? undefined : 'findings');
+  (part('report') as HTMLButtonElement).disabled = !isSheet(uri);
   part('name').textContent = nameOf(uri);
   document.title = `${nameOf(uri)} - Build Sheet`;
   asking.stop();
@@ -106,9 +112,14 @@ function open(uri: string, text = files.read(uri) ?? ''): void {
   look();
 }
 
+function asOpened(uri: string, text: string): void {
+  opened = text;
+  files.keepOpened(uri, text);
+}
+
 async function begin(): Promise<void> {
   const kinds = (await editor.client.request<object, NewSheet[]>('buildSheet/newSheets', {}).catch(() => [])) ?? [];
-  const own = files.sheets.map((uri) => ({
+  const known = files.texts.map((uri) => ({
     text: nameOf(uri),
     detail: uri.startsWith(`${OWN}/`) ? 'Kept in this browser.' : 'A sample: an invented build.',
     act: () => open(uri),
@@ -127,14 +138,40 @@ async function begin(): Promise<void> {
         detail: about,
         act: () => open(files.free(`${kind}.build.yaml`), text),
       })),
-      ...own,
+      {
+        text: 'A catalog of your own',
+        detail: 'Parts for all your sheets; "What can be done here" makes a section of a sheet one of them.',
+        act: beginCatalog,
+      },
+      ...known,
     ],
     '',
   );
 }
 
+function beginCatalog(): void {
+  const uri = files.free('shop.parts.yaml');
+  files.write(uri, 'format: 1\n');
+  tellOfFiles([uri]);
+  open(uri);
+}
+
 function pick(): void {
   part('file').click();
+}
+
+/** Makes edits in a text that is not the one that is open. */
+function writeElsewhere(uri: string, edits: readonly Edit[]): void {
+  const text = TextDocument.create(uri, '', 0, files.read(uri) ?? '');
+  files.write(uri, TextDocument.applyEdits(text, [...edits]));
+  tellOfFiles([uri]);
+}
+
+/** Has the server look again at files, and whether there are catalogs. */
+function tellOfFiles(uris: readonly string[]): void {
+  editor.client.notification('workspace/didChangeConfiguration', { settings: { buildSheet: settingsFor(files) } });
+  const changes = uris.map((uri) => ({ uri, type: 1 }));
+  editor.client.notification('workspace/didChangeWatchedFiles', { changes });
 }
 
 /** Takes over files of the user: sheets are opened, others are there for them. */
@@ -148,15 +185,14 @@ async function takeFiles(list: readonly File[]): Promise<void> {
     if (isSheet) open(uri, text);
     else tell(`${name} is there for your sheets.`);
   }
-  editor.client.notification('workspace/didChangeConfiguration', { settings: { buildSheet: settingsFor(files) } });
-  const changes = list.map(({ name }) => ({ uri: `${OWN}/${encodeURIComponent(name)}`, type: 1 }));
-  editor.client.notification('workspace/didChangeWatchedFiles', { changes });
+  tellOfFiles(list.map(({ name }) => `${OWN}/${encodeURIComponent(name)}`));
 }
 
 function save(): void {
   keep();
   download(nameOf(editor.uri), editor.text, 'application/yaml');
-  opened = editor.text;
+  asOpened(editor.uri, editor.text);
+  work();
 }
 
 async function saveReport(): Promise<void> {
@@ -178,6 +214,7 @@ function forget(): void {
   const name = nameOf(editor.uri);
   const remove = () => {
     files.forget(editor.uri);
+    tellOfFiles([editor.uri]);
     const next = files.read(editor.uri) === undefined ? FIRST : editor.uri;
     editor.uri = '';
     open(next);
@@ -188,7 +225,7 @@ function forget(): void {
 
 function act(): Promise<void> {
   const position = editor.cursor;
-  return offerActions(editor, { start: position, end: position }, tell);
+  return offerActions(doer, { start: position, end: position });
 }
 
 async function explain(): Promise<void> {
@@ -209,5 +246,6 @@ const buttons = { begin, save, report: saveReport, forget, explain, act };
 for (const [id, what] of Object.entries(buttons)) part(id).addEventListener('click', () => void what());
 addEventListener('pagehide', () => keep());
 
+const last = files.last ?? FIRST;
 tabs.open('findings');
-open(files.last ?? FIRST);
+open(last, files.read(last), files.opened(last));

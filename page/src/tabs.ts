@@ -6,11 +6,12 @@ export class Tabs {
 
   constructor(private readonly shown: (panel: string) => void) {
     for (const tab of this.tabs) part(panelOf(tab)).tabIndex = 0;
-    for (const [index, tab] of this.tabs.entries()) {
+    for (const tab of this.tabs) {
       tab.addEventListener('click', () => this.open(panelOf(tab)));
       tab.addEventListener('keydown', (event) => {
         const step = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
-        const next = step && this.tabs.at((index + step) % this.tabs.length);
+        const shown = this.tabs.filter(({ hidden }) => !hidden);
+        const next = step && shown.at((shown.indexOf(tab) + step) % shown.length);
         if (!next) return;
         event.preventDefault();
         next.focus();
@@ -27,6 +28,12 @@ export class Tabs {
       part(panelOf(tab)).hidden = !isOpen;
     }
     this.shown(panel);
+  }
+
+  /** Offers one panel alone, or all. */
+  of(only: string | undefined): void {
+    for (const tab of this.tabs) tab.hidden = only !== undefined && panelOf(tab) !== only;
+    if (only !== undefined && this.current !== only) this.open(only);
   }
 
   get current(): string {

@@ -138,10 +138,19 @@ export class Service {
     return { title: checked.sheet.values.title ?? 'Build sheet', sections, units: unitsIn(checked.house) };
   }
 
-  /** What the change into a sheet does from another, open here or in a service of its own; nothing where one is no sheet. */
-  *compare(uri: string, before: string, earlier: Service = this): Steps<NamedComparison | undefined> {
-    const [old, now] = [earlier.checkedAt(before), this.checkedAt(uri)];
-    if (!old || !now) return undefined;
+  /**
+   * What the change into a sheet does from another, open here or in a service of its own, or from an earlier text of it; nothing
+   * where one is no sheet.
+   */
+  *compare(
+    uri: string,
+    before: string | { text: string },
+    earlier: Service = this,
+  ): Steps<NamedComparison | undefined> {
+    const [text, now] = [this.workspace.get(uri), this.checkedAt(uri)];
+    if (!text || !now) return undefined;
+    const old = typeof before === 'string' ? earlier.checkedAt(before) : this.texts.earlier(text, before.text);
+    if (!old) return undefined;
     return {
       ...(yield* comparisonOf(old, now, this.rules)),
       values: now.sheet.values,

@@ -407,8 +407,19 @@ describe('a comparison', () => {
     expect(told?.title).toBe('What the change does');
     expect(told?.markdown).toMatch(/^\*\*Worse: 1 new error\.\*\*/);
     expect(told?.markdown).toContain('`ignition.trigger` magnetic-pickup');
+    expect(await page({ before: { text } })).toEqual(told);
     expect(await page({ before: 'file:///shop/nowhere.build.yaml' })).toBeNull();
     expect(await page({})).toBeNull();
+  });
+});
+
+describe('the page of a rule', () => {
+  it('tells why it is there and how it is repaired, for those who cannot follow its link', async () => {
+    const uri = await opened('format: 2\n');
+    const page = (code: string) =>
+      client.request<{ markdown: string } | null>('buildSheet/page', { uri }, { page: 'rule', code });
+    expect((await page('ignition/contact-points'))?.markdown).toMatch(/\*\*Why\*\*[\s\S]*\*\*How it is repaired\*\*/);
+    expect(await page('no/such-rule')).toBeNull();
   });
 });
 

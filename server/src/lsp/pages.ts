@@ -1,4 +1,5 @@
 import { type Position, RequestType, type TextDocumentIdentifier } from 'vscode-languageserver';
+import { topicPage } from '../features/explain-topic.ts';
 import { comparisonPage } from '../report/comparison-page.ts';
 import { headroomPage } from '../report/headroom-page.ts';
 import { htmlDocument } from '../report/html.ts';
@@ -11,15 +12,17 @@ import { done } from './work.ts';
 
 /**
  * A page to be read beside the sheet: how the figures of a field came about, what uses the field, what the build needs, how
- * far it goes, the whole build on paper, what the change from another open text does.
+ * far it goes, the whole build on paper, what the change from another text does, what a rule is there for.
  */
 export type PageParams = {
   textDocument: TextDocumentIdentifier;
-  page: 'work' | 'uses' | 'needs' | 'headroom' | 'report' | 'compare';
+  page: 'work' | 'uses' | 'needs' | 'headroom' | 'report' | 'compare' | 'rule';
   /** The field that `work` and `uses` are about. */
   position?: Position;
-  /** The address of the earlier text that `compare` is about, such as the sheet at the last commit. */
-  before?: string;
+  /** What `compare` is about: the address of an open text, such as the sheet at the last commit, or the text itself. */
+  before?: string | { text: string };
+  /** The code of a finding that `rule` is about. */
+  code?: string;
 };
 
 export const pageRequest = new RequestType<PageParams, { title: string; markdown: string } | null, void>(
@@ -39,7 +42,7 @@ export function answerPages(session: Session): void {
   const { connection, service } = session;
   connection.onRequest(
     pageRequest,
-    session.answering('a page', null, async (document, { page, position, before }: PageParams, mayGoOn) => {
+    session.answering('a page', null, async (document, { page, position, before, code }: PageParams, mayGoOn) => {
       const { uri } = document;
       if (page === 'work') {
         const work = position && service.work(uri, document.offsetAt(position));
@@ -56,6 +59,10 @@ export function answerPages(session: Session): void {
       if (page === 'compare') {
         const change = before === undefined ? undefined : await done(service.compare(uri, before), PATIENCE, mayGoOn);
         return change ? told('What the change does', comparisonPage(change)) : null;
+      }
+      if (page === 'rule') {
+        const rule = topicPage(String(code));
+        return rule ? told('What the rule is there for', rule) : null;
       }
       if (page === 'report') {
         const report = await done(service.report(uri), PATIENCE, mayGoOn);

@@ -1,0 +1,114 @@
+// One build in the browser-hosted VS Code, from an empty file to a sheet that holds: asked for with real keys, a pump chosen
+// from a catalog, other injectors tried. Leaves a picture of each step. Run by pictures.mjs.
+import { readFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { parse } from 'yaml';
+import { until, workbenchOf } from '../tests/vscode/page/workbench.mjs';
+
+const { SHEET, KNOWN, SHOTS } = process.env;
+
+/** What is known of the car when it is asked for: all of the sample but its pump, and injectors that are a size too small. */
+const known = parse(readFileSync(KNOWN, 'utf8'));
+delete known['fuel-system'].pump;
+known['throttle-body'].injectors['static-flow'] = '44 lb/h';
+const PUMP = 'tank-pump-193';
+const INJECTORS = known['throttle-body'].injectors;
+const LARGER = '72 lb/h';
+
+function answerTo(place) {
+  const value = place
+    .split(/[.[\]]+/)
+    .filter(Boolean)
+    .reduce((inner, step) => inner?.[step], known);
+  if (Array.isArray(value)) return value.map((one) => (Array.isArray(one) ? one.join(' ') : one)).join(', ');
+  return value === undefined || typeof value === 'object' ? undefined : String(value);
+}
+
+export default async (page) => {
+  await page.setViewportSize({ width: 1040, height: 680 });
+  const { command, commandThatAsks, goTo } = workbenchOf(page);
+  const widget = page.locator('.quick-input-widget');
+  const name = basename(SHEET);
+  const shot = (to) => page.screenshot({ animations: 'disabled', path: join(SHOTS, `${to}.png`) });
+  const saved = async (isSo) =>
+    until('the sheet as wanted on disk', async () => {
+      if (isSo(readFileSync(SHEET, 'utf8'))) return true;
+      await page.keyboard.press('Control+S');
+      await page.waitForTimeout(200);
+      return false;
+    });
+
+  /** The place of the next question; nothing, once none comes for a while. */
+  async function nextPlace(before) {
+    let place;
+    let hiddenSince = 0;
+    await until(`another question than ${before}`, async () => {
+      place = undefined;
+      if (!(await widget.isVisible())) {
+        hiddenSince ||= Date.now();
+        return before !== undefined && Date.now() - hiddenSince > 8000;
+      }
+      hiddenSince = 0;
+      const placeholders = await widget.locator('input').evaluateAll((inputs) => inputs.map((one) => one.placeholder));
+      const told = [...(await widget.locator('.quick-input-title').allTextContents()), ...placeholders];
+      place = told.find((text) => / more after it$|, the last one$/.test(text ?? ''))?.split(', ')[0];
+      return place !== undefined && place !== before;
+    });
+    return place;
+  }
+
+  await page.locator('.monaco-workbench').waitFor();
+  await goTo(name);
+  await page.locator('.statusbar-item', { hasText: 'Build Sheet' }).first().waitFor();
+  await command('View: Toggle Primary Side Bar Visibility');
+  await command('View: Toggle Activity Bar Visibility');
+
+  await commandThatAsks('Build Sheet: Ask for What Is Missing');
+  for (let place = await nextPlace(); place !== undefined; ) {
+    if (place === 'ignition.trigger') await shot('asking');
+    const answer = answerTo(place);
+    const isList = await widget.locator('.quick-input-list .monaco-list-row').first().isVisible();
+    if (answer !== undefined) await page.keyboard.type(answer, { delay: 15 });
+    else if (isList) await page.keyboard.type('Not known');
+    await page.keyboard.press('Enter');
+    place = await nextPlace(place);
+  }
+  await saved((text) => text.includes('handover'));
+
+  await goTo(name);
+  await command('View: Focus Problems');
+  await page.locator('.markers-panel .monaco-list-row', { hasText: 'Enough today' }).first().waitFor();
+  await shot('asked');
+  await command('View: Toggle Panel Visibility');
+
+  const lines = readFileSync(SHEET, 'utf8').split('\n');
+  const line = lines.findIndex((one) => one.startsWith('  pump:'));
+  await goTo(name, line + 1, 4);
+  await commandThatAsks('Build Sheet: Choose a Part from the Catalogs');
+  await widget.locator('.monaco-list-row', { hasText: PUMP }).first().waitFor();
+  await shot('choosing');
+  await widget.locator('.monaco-list-row', { hasText: PUMP }).first().click();
+  await saved((text) => text.includes(`use: ${PUMP}`));
+
+  await command('Build Sheet: Show the Figures Beside the Sheet');
+  let frame;
+  await until('the figures of the wagon', async () => {
+    for (const one of page.frames()) {
+      const heading = () => (document.title === 'Figures' ? document.querySelector('h1')?.textContent : '');
+      if ((await one.evaluate(heading).catch(() => ''))?.includes(known.title)) frame = one;
+    }
+    return frame !== undefined;
+  });
+  await frame.locator('#field').fill('throttle-body.injectors.static-flow');
+  await frame.locator('#value').fill(LARGER);
+  await frame.locator('#try').click();
+  await frame.locator('p', { hasText: 'No longer found with it:' }).waitFor();
+  await frame.locator('h2', { hasText: 'What if' }).evaluate((heading) => heading.scrollIntoView());
+  await shot('what-if');
+  await frame.locator('#write').click();
+  await saved((text) => text.includes(LARGER) && !text.includes(INJECTORS['static-flow']));
+  await frame.locator('th.tried').first().waitFor({ state: 'detached' });
+  await frame.locator('[id="topic-Fuel supply"]').evaluate((heading) => heading.scrollIntoView());
+  await shot('panel');
+  return 0;
+};
