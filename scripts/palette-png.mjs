@@ -2,7 +2,7 @@
 import { crc32, deflateSync } from 'node:zlib';
 
 /** Most colors of a picture, and what is left of each of the three when like ones are counted together. */
-const COLORS = 128;
+const COLORS = 96;
 const BITS = 5;
 
 /** A PNG with a palette, made from any PNG. `page` is one of a browser, which decodes it. */
@@ -32,7 +32,7 @@ function chunk(kind, content) {
   return Buffer.concat([ends.subarray(0, 4), body, ends.subarray(4)]);
 }
 
-/** The pixels of a picture as numbers of its most frequent colors, each pixel the nearest. Runs in a page. */
+/** The pixels of a picture as numbers of colors that are frequent or like no other, each pixel the nearest. Runs in a page. */
 async function inColors([png, most, bits]) {
   const bytes = Uint8Array.from(atob(png), (one) => one.charCodeAt(0));
   const image = await createImageBitmap(new Blob([bytes], { type: 'image/png' }));
@@ -50,12 +50,18 @@ async function inColors([png, most, bits]) {
     found.exact.set(exact, (found.exact.get(exact) ?? 0) + 1);
     kinds.set(kind, found);
   }
-  const frequent = (counts) => [...counts].toSorted(([, one], [, other]) => other - one)[0][0];
-  const palette = [...kinds.values()]
-    .toSorted((one, other) => other.count - one.count)
-    .slice(0, most)
-    .map(({ exact }) => frequent(exact))
-    .map((color) => [color >> 16, (color >> 8) & 255, color & 255]);
+  const colors = [...kinds.values()].map(({ count, exact }) => {
+    const [color] = [...exact].toSorted(([, one], [, other]) => other - one)[0];
+    return { count, color: [color >> 16, (color >> 8) & 255, color & 255], off: Infinity };
+  });
+  const distance = (one, other) => [0, 1, 2].reduce((sum, at) => sum + (one[at] - other[at]) ** 2, 0);
+  const palette = [];
+  while (palette.length < Math.min(most, colors.length)) {
+    const worth = ({ count, off }) => Math.sqrt(count) * Math.min(off, 1e6); // a rare color that is like no other stays
+    const { color } = colors.reduce((best, one) => (worth(one) > worth(best) ? one : best));
+    palette.push(color);
+    for (const one of colors) one.off = Math.min(one.off, distance(one.color, color));
+  }
   const nearest = new Map();
   const pixels = new Uint8Array(width * height);
   for (let at = 0; at < data.length; at += 4) {

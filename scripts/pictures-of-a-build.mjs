@@ -60,8 +60,7 @@ export default async (page) => {
   await page.locator('.monaco-workbench').waitFor();
   await goTo(name);
   await page.locator('.statusbar-item', { hasText: 'Build Sheet' }).first().waitFor();
-  await command('View: Toggle Primary Side Bar Visibility');
-  await command('View: Toggle Activity Bar Visibility');
+  await page.keyboard.press('Control+B'); // leaves the room to the sheet
 
   await commandThatAsks('Build Sheet: Ask for What Is Missing');
   for (let place = await nextPlace(); place !== undefined; ) {
@@ -76,10 +75,10 @@ export default async (page) => {
   await saved((text) => text.includes('handover'));
 
   await goTo(name);
-  await command('View: Focus Problems');
+  await page.keyboard.press('Control+Shift+M');
   await page.locator('.markers-panel .monaco-list-row', { hasText: 'Enough today' }).first().waitFor();
   await shot('asked');
-  await command('View: Toggle Panel Visibility');
+  await page.keyboard.press('Control+J');
 
   const lines = readFileSync(SHEET, 'utf8').split('\n');
   const line = lines.findIndex((one) => one.startsWith('  pump:'));

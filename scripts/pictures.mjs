@@ -1,10 +1,11 @@
 // Makes the pictures of one build for the README, from an empty file to the report: node scripts/pictures.mjs, after
-// npm run package. Takes some minutes: the build is asked for with real keys.
+// npm run package. Takes some minutes: the build is asked for with real keys. With names of PNG files it makes none, and
+// gives those a palette.
 import { spawn, spawnSync } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { unpackVsix } from '../tests/vscode/package-under-test.mjs';
 import { findVisualStudioCode } from '../tests/vscode/visual-studio-code.mjs';
@@ -30,6 +31,8 @@ async function build({ executable, env }) {
   for (const name of ['build-sheet.config.yaml', 'shelf.parts.yaml'])
     cpSync(at(`samples/counter/${name}`), join(shop, name));
   writeFileSync(sheet, '');
+  mkdirSync(join(shop, '.vscode'));
+  writeFileSync(join(shop, '.vscode/settings.json'), '{ "workbench.activityBar.location": "hidden" }');
   const extension = await unpackVsix(at('dist/build-sheet.vsix'), home);
   const child = spawn(executable, [shop, `--extensionDevelopmentPath=${extension}`], {
     stdio: 'inherit',
@@ -37,6 +40,7 @@ async function build({ executable, env }) {
       ...process.env,
       ...env,
       LAUNCH_LOG: join(home, 'log'),
+      STORY_RECORD: join(home, 'record'),
       PAGE_SCRIPT: at('scripts/pictures-of-a-build.mjs'),
       SHEET: sheet,
       KNOWN: at('samples/quarry-wagon.build.yaml'),
@@ -66,15 +70,16 @@ async function report(browser) {
 }
 
 const vscode = await findVisualStudioCode();
-await build(vscode);
+const given = process.argv.slice(2);
+if (given.length === 0) await build(vscode);
 const { chromium } = createRequire(at('tests/vscode/browser-host/package.json'))('playwright-core');
 const browser = await chromium.launch({ executablePath: vscode.env.CHROMIUM, args: ['--no-sandbox'] });
-await report(browser);
+if (given.length === 0) await report(browser);
 const page = await browser.newPage();
-for (const name of readdirSync(shots)) {
-  const png = await withPalette(page, readFileSync(join(shots, name)));
-  writeFileSync(at(`pictures/${name}`), png);
-  console.log(`pictures/${name}: ${(png.length / 1000).toFixed(0)} kB`);
+for (const file of given.length > 0 ? given : readdirSync(shots).map((name) => join(shots, name))) {
+  const png = await withPalette(page, readFileSync(file));
+  writeFileSync(at(`pictures/${basename(file)}`), png);
+  console.log(`pictures/${basename(file)}: ${(png.length / 1000).toFixed(0)} kB`);
 }
 await browser.close();
 rmSync(home, { recursive: true, force: true });

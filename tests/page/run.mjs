@@ -7,6 +7,7 @@ import { mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { hostileShop, oddities } from '../hostile-shop.mjs';
 import { findChromium } from '../vscode/visual-studio-code.mjs';
 import { serve } from './serve.mjs';
 
@@ -14,17 +15,6 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const artifacts = join(root, 'tests/artifacts/page');
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const { chromium } = createRequire(join(root, 'tests/vscode/browser-host/package.json'))('playwright-core');
-
-/** Text that would do something, were it ever read as markup or as an address. */
-const HOSTILE = `format: 2
-title: '<img src=x onerror="document.title=1"><script>document.title=2</script>[go](javascript:document.title=3)'
-site: { altitude: 30 m }
-engine: { cylinders: 8, displacement: 5.25 L }
-fuel: { grade: gasoline-e10 }
-stages:
-  - { name: '<img src=x onerror=alert(1)> | [x](http://127.0.0.1:1/) <b>', power: 300 hp, induction: natural }
-ignition: { trigger: '<script>document.title=4</script>' }
-`;
 
 const PHONE = { width: 390, height: 844 };
 const SCREEN = { width: 1280, height: 860 };
@@ -71,7 +61,10 @@ function stories(page, address) {
       await page.emulateMedia({ colorScheme });
       await page.setViewportSize(viewport);
       assert.deepEqual(await violations(page), [], `${name}, ${colorScheme}, ${size}`);
-      assert.ok((await wideness(page)) <= 0, `${name} is wider than a ${size}`);
+      for (const frame of page.frames()) {
+        const isSeen = frame === page.mainFrame() || (await page.locator('#figures').isVisible());
+        if (isSeen) assert.ok((await wideness(frame)) <= 0, `${name} is wider than a ${size}: ${frame.url()}`);
+      }
       await page.screenshot({
         path: join(artifacts, `${name}-${colorScheme}-${size}.png`),
         fullPage: size === 'phone',
@@ -126,6 +119,10 @@ function stories(page, address) {
       const row = findings.locator('li', { hasText: 'vacuum/reference-above-blower' });
       await row.waitFor();
       await looks('findings');
+      await row.getByRole('button', { name: 'vacuum/reference-above-blower: why' }).click();
+      await dialog.getByText('How it is repaired').waitFor();
+      assert.deepEqual(await violations(page), []);
+      await page.keyboard.press('Escape');
       await row.getByRole('button', { name: 'What can be done' }).click();
       await dialog.getByRole('button', { name: /below the blower/ }).click();
       await row.waitFor({ state: 'detached' });
@@ -190,41 +187,84 @@ function stories(page, address) {
         .click();
       await page.locator('.cm-line', { hasText: /use: tank-pump/ }).waitFor();
     },
+    'what changed since the sheet was opened is told, also after a reload': async () => {
+      await open('quarry-wagon.build.yaml');
+      await tab('What changed').click();
+      const changes = page.locator('#compare');
+      await changes.getByText('No difference.').waitFor();
+      await page.locator('.cm-line', { hasText: 'trigger: magnetic-pickup' }).getByText('magnetic-pickup').dblclick();
+      await page.keyboard.press('Shift+End');
+      await page.keyboard.insertText('contact-points');
+      await changes.getByText('Worse: 1 new error').waitFor();
+      await changes.getByText('magnetic-pickup').first().waitFor();
+      await looks('changed');
+      await page.waitForFunction(() => Object.values(localStorage).some((one) => one.includes('contact-points')));
+      await page.reload();
+      await tab('What changed').click();
+      await changes.getByText('Worse: 1 new error').waitFor();
+      await tab('Figures').click();
+      await figures.locator('#beside').selectOption({ label: 'the sheet as it was opened' });
+      await figures.locator('th.was').first().waitFor();
+      assert.deepEqual(await figures.locator('#beside option').allTextContents(), [
+        'nothing',
+        'the sheet as it was opened',
+      ]);
+    },
+    'a section becomes a part of a catalog that is begun here, for other sheets too': async () => {
+      await open('A catalog of your own', 'shop.parts.yaml');
+      assert.equal(await tab('Figures').isVisible(), false);
+      await open('An empty sheet', 'sheet-2.build.yaml');
+      await page.locator('.cm-content').click();
+      await page.keyboard.insertText('format: 2\nignition:\n  coil: { name: Shed coil, resistance: 0.6 ohm }\n');
+      await page.locator('.cm-line', { hasText: 'Shed coil' }).getByText('coil', { exact: true }).click();
+      await page.getByRole('button', { name: 'What can be done here' }).click();
+      await dialog.getByRole('button', { name: /Make it the part "shed-coil" of "shop.parts.yaml"/ }).click();
+      await page.locator('.cm-line', { hasText: 'coil: { use: shed-coil }' }).waitFor();
+      await open('shop.parts.yaml');
+      assert.match(await text(), /id: shed-coil[\s\S]*resistance: 0\.6 ohm/);
+    },
     'files of the user are opened, and saved with the same bytes': async () => {
-      await page.locator('#file').setInputFiles({
-        name: 'hostile.build.yaml',
+      const files = Object.entries(hostileShop).map(([name, content]) => ({
+        name,
         mimeType: 'application/yaml',
-        buffer: Buffer.from(HOSTILE),
-      });
+        buffer: Buffer.from(content),
+      }));
+      await page.locator('#file').setInputFiles(files);
       await page.locator('#name', { hasText: 'hostile.build.yaml' }).waitFor();
       const [download] = await Promise.all([
         page.waitForEvent('download'),
         page.getByRole('button', { name: 'Save a copy' }).click(),
       ]);
-      assert.equal(readFileSync(await download.path(), 'utf8'), HOSTILE);
+      assert.equal(readFileSync(await download.path(), 'utf8'), hostileShop['hostile.build.yaml']);
     },
     'hostile text stays text everywhere': async () => {
-      await findings.locator('li').first().waitFor();
-      await page.locator('.cm-line', { hasText: 'title:' }).getByText('title').first().click();
-      await page.keyboard.press('Control+I');
-      await dialog.locator('.told').waitFor();
-      await page.keyboard.press('Escape');
+      await findings.getByText('No catalog has a part "in-id <b').waitFor();
+      for (const [line, field, told] of [
+        ['title:', 'title', 'in-title'],
+        ['use: pump-1', 'pump-1', 'in-said'],
+        ['power: 600 hp', 'power', 'in-later'],
+      ]) {
+        await page.locator('.cm-line', { hasText: line }).getByText(field, { exact: true }).first().click();
+        await page.keyboard.press('Control+I');
+        await dialog.locator('.told', { hasText: told }).waitFor();
+        assert.deepEqual(await page.evaluate(oddities), [], `explaining ${field}`);
+        await page.keyboard.press('Escape');
+        await page.getByRole('button', { name: 'What can be done here' }).click();
+        await dialog.getByRole('heading', { name: 'What can be done here' }).waitFor();
+        assert.deepEqual(await page.evaluate(oddities), [], `what can be done at ${field}`);
+        await page.keyboard.press('Escape');
+      }
       for (const [name, place] of [
-        ['Figures', figures.getByText('<img src=x').first()],
-        ['What it needs', page.locator('#needs .told')],
-        ['How far it goes', page.locator('#headroom .told')],
+        ['Figures', figures.getByText('in-title <img src=x').first()],
+        ['What it needs', page.locator('#needs .told', { hasText: 'in-later <svg' })],
+        ['How far it goes', page.locator('#headroom .told', { hasText: 'in-stage </th>' })],
+        ['What changed', page.locator('#compare .told')],
         ['Asking', page.locator('#asking h2')],
       ]) {
         await tab(name).click();
         await place.waitFor();
-      }
-      for (const frame of page.frames()) {
-        const odd = await frame.evaluate(
-          () =>
-            document.querySelectorAll('main img, main script, main a[href], dialog img, dialog script, dialog a[href]')
-              .length,
-        );
-        assert.equal(odd, 0, `markup of the sheet in ${frame.url()}`);
+        for (const frame of page.frames())
+          assert.deepEqual(await frame.evaluate(oddities), [], `${name}, ${frame.url()}`);
       }
       assert.match(await page.title(), /^hostile\.build\.yaml/);
     },

@@ -2,10 +2,11 @@
 // screen, a phone or a sheet of paper; no words of a drawing over others or outside of it; no request leaves the page.
 // Prints each to PDF. What it looks like is left in tests/artifacts/report/.
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { basename, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { hostileShop, oddities } from '../hostile-shop.mjs';
 import { findChromium } from '../vscode/visual-studio-code.mjs';
 import { describePage } from './page.mjs';
 
@@ -64,17 +65,34 @@ async function faultsOf(browser, file) {
   return faults;
 }
 
+/** What is wrong with the report of a shop whose texts would be markup: each must stay the text it is. */
+async function hostileFaults(browser) {
+  const shop = join(artifacts, 'hostile');
+  mkdirSync(shop, { recursive: true });
+  for (const [name, text] of Object.entries(hostileShop)) writeFileSync(join(shop, name), text);
+  const page = await browser.newPage();
+  await page.goto(pathToFileURL(report(join(shop, 'hostile.build.yaml'))).href);
+  const text = await page.evaluate(() => document.body.textContent);
+  const shown = ['title', 'stage', 'later', 'name', 'reason', 'id', 'part', 'currency'];
+  const gone = shown.filter((place) => !text.includes(`in-${place} <`)).map((place) => `no text of the ${place}`);
+  const odd = await page.evaluate(oddities);
+  await page.close();
+  return [...gone, ...odd];
+}
+
 mkdirSync(artifacts, { recursive: true });
 const samples = readdirSync(join(root, 'samples')).filter((name) => name.endsWith('.build.yaml'));
 const wanted = process.argv.slice(2).filter((name) => !name.endsWith('.vsix'));
 const chosen = samples.filter((name) => wanted.length === 0 || wanted.some((part) => name.includes(part)));
 const browser = await chromium.launch({ executablePath: findChromium(), args: ['--no-sandbox'] });
+const checks = chosen.map((sample) => [sample, () => faultsOf(browser, report(join(root, 'samples', sample)))]);
+if (wanted.length === 0 || wanted.includes('hostile')) checks.push(['hostile texts', () => hostileFaults(browser)]);
 let failed = 0;
-for (const sample of chosen) {
-  const faults = await faultsOf(browser, report(join(root, 'samples', sample))).catch((error) => [error.message]);
-  for (const fault of faults) console.log(`report: ${sample}: ${fault}`);
+for (const [name, check] of checks) {
+  const faults = await check().catch((error) => [error.message]);
+  for (const fault of faults) console.log(`report: ${name}: ${fault}`);
   if (faults.length > 0) failed++;
 }
 await browser.close();
-console.log(`report: ${chosen.length - failed} passed, ${failed} failed`);
+console.log(`report: ${checks.length - failed} passed, ${failed} failed`);
 if (failed > 0) process.exitCode = 1;

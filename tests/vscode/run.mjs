@@ -8,6 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { runTests } from '@vscode/test-electron';
 import { isCollection, isSeq, parseDocument, visit } from 'yaml';
 import { longSheet } from '../bench/long-sheet.mjs';
+import { hostileShop } from '../hostile-shop.mjs';
 import { unpackVsix } from './package-under-test.mjs';
 import { cleanSheet } from './suite/sheets.cjs';
 import { findVisualStudioCode } from './visual-studio-code.mjs';
@@ -160,34 +161,21 @@ function withoutMain(extension) {
   return extension;
 }
 
-/** A sheet in which every text of the user would be markup, if it were read as such. */
-const HOSTILE = `format: 2
-title: "<img src=x onerror=globalThis.hacked=1> ![](https://example.invalid/a.png)"
-engine: { cylinders: 8, displacement: 4.9 L, peak-power-speed: 5000 rpm, redline: 5400 rpm, idle: 750 rpm }
-fuel: { grade: gasoline-e10 }
-stages:
-  - { name: "</th><script>globalThis.hacked=1</script>", power: 245 hp, induction: natural }
-  - { name: "<svg onload=globalThis.hacked=1>[a](command:workbench.action.quit)", power: 600 hp, induction: natural }
-throttle-body:
-  injectors: { name: "<b onclick=x>flat</b>", quantity: 4, static-flow: 80 lb/h, rated-pressure: 43.5 psi, dead-time: 0.9 ms, shortest-pulse: 1.3 ms }
-fuel-system:
-  pump: { name: "</text></svg><iframe src=javascript:globalThis.hacked=1>", placement: in-tank, flow-at: [[40 psi, 270 L/h], [75 psi, 180 L/h]], rated-voltage: 13.5 V, current: 9 A }
-  feed: { inside-diameter: 8 mm, length: 5.5 m }
-  regulator: { pressure: 43.5 psi, reference: atmosphere }
-silence:
-  - { rule: paper/no-handover, reason: "<img src=x onerror=globalThis.hacked=1>" }
-`;
-
 /** A counter under version control, with a hostile and a long sheet beside the wagon. */
 function figuresWorkspace() {
   const { file, shop } = makeWorkspace();
   const { folders } = JSON.parse(readFileSync(file, 'utf8'));
   writeFileSync(file, JSON.stringify({ folders, settings: { 'git.enabled': true } }));
-  const sheets = { WAGON_SHEET: pumpCounter(shop) };
-  for (const [name, text] of Object.entries({ hostile: HOSTILE, long: longSheet(1000) })) {
-    sheets[`${name.toUpperCase()}_SHEET`] = join(shop, `${name}.build.yaml`);
-    writeFileSync(join(shop, `${name}.build.yaml`), text);
-  }
+  const hostile = join(shop, 'hostile');
+  mkdirSync(hostile);
+  for (const [name, text] of Object.entries(hostileShop)) writeFileSync(join(hostile, name), text);
+  const long = join(shop, 'long.build.yaml');
+  writeFileSync(long, longSheet(1000));
+  const sheets = {
+    WAGON_SHEET: pumpCounter(shop),
+    HOSTILE_SHEET: join(hostile, 'hostile.build.yaml'),
+    LONG_SHEET: long,
+  };
   commitAll(shop);
   return { file, env: { WORKSPACE: file, ...sheets } };
 }
