@@ -38,23 +38,18 @@ export default async (page) => {
       return false;
     });
 
-  /** The place of the next question; nothing, once none comes for a while. */
-  async function nextPlace(before) {
-    let place;
-    let hiddenSince = 0;
+  /** The place of the question that is put, and whether it is the last one, once it is another than before. */
+  async function nextQuestion(before) {
+    let question;
     await until(`another question than ${before}`, async () => {
-      place = undefined;
-      if (!(await widget.isVisible())) {
-        hiddenSince ||= Date.now();
-        return before !== undefined && Date.now() - hiddenSince > 8000;
-      }
-      hiddenSince = 0;
+      if (!(await widget.isVisible())) return false;
       const placeholders = await widget.locator('input').evaluateAll((inputs) => inputs.map((one) => one.placeholder));
       const told = [...(await widget.locator('.quick-input-title').allTextContents()), ...placeholders];
-      place = told.find((text) => / more after it$|, the last one$/.test(text ?? ''))?.split(', ')[0];
-      return place !== undefined && place !== before;
+      const text = told.find((one) => / more after it$|, the last one$/.test(one ?? ''));
+      question = { place: text?.split(', ')[0], isLast: text?.endsWith('the last one') };
+      return question.place !== undefined && question.place !== before;
     });
-    return place;
+    return question;
   }
 
   await page.locator('.monaco-workbench').waitFor();
@@ -63,16 +58,17 @@ export default async (page) => {
   await page.keyboard.press('Control+B'); // leaves the room to the sheet
 
   await commandThatAsks('Build Sheet: Ask for What Is Missing');
-  for (let place = await nextPlace(); place !== undefined; ) {
-    if (place === 'ignition.trigger') await shot('asking');
-    const answer = answerTo(place);
+  for (let question = { isLast: false }; !question.isLast; ) {
+    question = await nextQuestion(question.place);
+    if (question.place === 'ignition.trigger') await shot('asking');
+    const answer = answerTo(question.place);
     const isList = await widget.locator('.quick-input-list .monaco-list-row').first().isVisible();
     if (answer !== undefined) await page.keyboard.type(answer, { delay: 15 });
     else if (isList) await page.keyboard.type('Not known');
     await page.keyboard.press('Enter');
-    place = await nextPlace(place);
   }
-  await saved((text) => text.includes('handover'));
+  await widget.waitFor({ state: 'hidden' });
+  await saved((text) => text.includes(known.title));
 
   await goTo(name);
   await page.keyboard.press('Control+Shift+M');
