@@ -42,8 +42,8 @@ export type Beside = 'nothing' | 'saved' | 'commit';
 export type Besides = { nothing: string } & Partial<Record<Beside, string>>;
 
 /**
- * What the panel is to show, kept over a reload of the window. `shut`: the headings of topics and the sections that are folded. `turn` counts the
- * changes, so that an answer to an earlier state is known.
+ * What the panel is to show, kept over a reload of the window. `shut`: the headings of topics and the sections that are
+ * folded. `turn` counts the changes, so that an answer to an earlier state is known.
  */
 export type State = {
   uri: string;
