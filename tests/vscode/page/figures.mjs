@@ -1,4 +1,4 @@
-// Works in the panel of the figures beside a sheet with real keys and mouse, in three themes, and over a reload of the window.
+// Works in the panel of the figures beside a sheet with real keys and mouse, in three themes.
 import assert from 'node:assert/strict';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -314,68 +314,28 @@ export default (page) => {
       await shown(frame.locator('figure svg').first(), 20_000);
       assert.deepEqual(strangers, []);
     },
-    'what is tried, opened and folded is there again after a reload of the window, and when the panel was closed':
-      async () => {
-        await leavePanel();
-        let frame = await panel();
-        await attempt(frame, 'throttle-body.injectors.static-flow', '95 lb/h');
-        await frame.locator('th.tried').first().waitFor();
-        await frame.locator('[id="topic-Fuel supply"]').click();
-        await frame.locator('[id="figure-pump-margin"]').waitFor({ state: 'hidden' });
-        const isAsLeft = async () => {
-          frame = await panel();
-          await frame.locator('li', { hasText: 'static-flow = 95 lb/h' }).waitFor();
-          await frame.locator('th.tried').first().waitFor({ state: 'attached' });
-          await cellsBecome(frame, 'injector-flow', /\(differs\)/);
-          await frame.locator('[id="topic-Fuel supply"]').waitFor();
-          assert.equal(await frame.locator('[id="figure-pump-margin"]').count(), 0);
-          await frame.locator('details:has(> #section-curves) figure svg').first().waitFor();
-        };
-        await until('the workbench to write down that the panel is open', () => page.evaluate(writtenDown, 'Figures'));
-        await page.evaluate(() => Object.assign(globalThis, { isBefore: true }));
-        await command('Developer: Reload Window');
-        await until('the window to be loaded anew', () => page.evaluate(() => !globalThis.isBefore).catch(() => false));
-        const isBack = () =>
-          panel('Quarry wagon', 90_000).then(
-            () => true,
-            () => false,
-          );
-        for (let tries = 1; !(await isBack()); tries += 1) {
-          assert.ok(tries < 3, 'the panel does not come back');
-          note('loaded once more: the extension was not started within 90 s');
-          await page.reload();
-        }
-        await isAsLeft();
-        await shot('figures-again');
-        await page.locator('.tab', { hasText: 'Figures' }).click({ button: 'middle' }); // closes it
-        await page.locator('.tab', { hasText: 'Figures' }).waitFor({ state: 'detached' });
-        await leavePanel();
-        await command(SHOW);
-        await isAsLeft();
-        assert.deepEqual(strangers, []);
-      },
+    'what is tried, opened and folded is there again when the panel was closed': async () => {
+      await leavePanel();
+      let frame = await panel();
+      await attempt(frame, 'throttle-body.injectors.static-flow', '95 lb/h');
+      await frame.locator('th.tried').first().waitFor();
+      await frame.locator('[id="topic-Fuel supply"]').click();
+      await frame.locator('[id="figure-pump-margin"]').waitFor({ state: 'hidden' });
+      const isAsLeft = async () => {
+        frame = await panel();
+        await frame.locator('li', { hasText: 'static-flow = 95 lb/h' }).waitFor();
+        await frame.locator('th.tried').first().waitFor({ state: 'attached' });
+        await cellsBecome(frame, 'injector-flow', /\(differs\)/);
+        await frame.locator('[id="topic-Fuel supply"]').waitFor();
+        assert.equal(await frame.locator('[id="figure-pump-margin"]').count(), 0);
+        await frame.locator('details:has(> #section-curves) figure svg').first().waitFor();
+      };
+      await page.locator('.tab', { hasText: 'Figures' }).click({ button: 'middle' }); // closes it
+      await page.locator('.tab', { hasText: 'Figures' }).waitFor({ state: 'detached' });
+      await leavePanel();
+      await command(SHOW);
+      await isAsLeft();
+      assert.deepEqual(strangers, []);
+    },
   });
 };
-
-/**
- * Whether the workbench has written down that an editor of that title is open, which it does every few seconds while nothing
- * goes on and never when it is left. Runs in its page.
- */
-async function writtenDown(title) {
-  const done = (request) =>
-    new Promise((ok, fail) => {
-      request.onsuccess = () => ok(request.result);
-      request.onerror = () => fail(request.error);
-    });
-  for (const { name } of await indexedDB.databases()) {
-    const database = await done(indexedDB.open(name));
-    const store = 'ItemTable';
-    const isThere = database.objectStoreNames.contains(store);
-    const open = isThere
-      ? await done(database.transaction(store).objectStore(store).get('memento/workbench.parts.editor'))
-      : '';
-    database.close();
-    if (open?.includes(title)) return true;
-  }
-  return false;
-}
