@@ -19,6 +19,7 @@ const PROSE = new Set([
   'enumSynonyms',
   'allowed',
   'usually',
+  'likely',
   'default',
   'attested',
   'absent',

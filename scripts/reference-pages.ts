@@ -185,11 +185,11 @@ function fieldSections(schema: FieldSchema, path: string, told: Set<FieldSchema>
 }
 
 function valueText(schema: FieldSchema): string {
-  const { dimension, allowed, usually, type, minimum, maximum, examples = [], items } = schema;
+  const { dimension, allowed, usually, likely, type, minimum, maximum, examples = [], items } = schema;
   const shown = examples.filter((example) => typeof example !== 'object').map((example) => `\`${example}\``);
   const standard = schema.default === undefined ? '' : `; default \`${schema.default}\``;
   if (dimension)
-    return `${dimensions[dimension].title}, such as ${shown.join(', ')}${allowed ? `; ${allowed.from} to ${allowed.to}` : ''}${usually ? `; usually ${usually.from} to ${usually.to}` : ''}${standard}`;
+    return `${dimensions[dimension].title}, such as ${shown.join(', ')}${allowed ? `; ${allowed.from} to ${allowed.to}` : ''}${usually ? `; usually ${usually.from} to ${usually.to}` : ''}${likely ? `; nearly always ${likely.from} to ${likely.to}` : ''}${standard}`;
   if (schema.enum) return schema.enum.map((choice) => `\`${choice}\``).join(', ');
   if (type === 'integer' || type === 'number')
     return `number${minimum === undefined ? '' : ` from ${minimum} to ${maximum}`}${standard}`;

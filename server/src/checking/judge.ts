@@ -15,6 +15,7 @@ import { OUTGROWN, outgrown } from './outgrown.ts';
 import { type Found, placeOf, planned } from './place.ts';
 import type { Draft, PlanRule, Rule, RuleId, Severity, StageRule } from './rule.ts';
 import { silenced } from './silence.ts';
+import { unlikelyValues } from './unlikely.ts';
 
 /** What the rules say of a plan. */
 export type Verdict = {
@@ -73,7 +74,7 @@ export function findingsOf(
   const open = [...answers].flatMap(([rule, stages]) => openCheck(rule, stages, plan, say));
   const isWhole = plan.every(({ sheet }) => sheet.isWhole);
   const unmade = isWhole ? notComputed(open, toldReasons(answers, say)) : [];
-  const { left, accepted, told } = silenced(values, plan, [...found, ...unmade], ids);
+  const { left, accepted, told } = silenced(values, plan, [...found, ...unlikelyValues(values), ...unmade], ids);
   const settled = (findings: readonly Finding[]) => findings.flatMap((finding) => bySeverity(finding, house));
   return { left: settled(left), accepted, open, told: settled(told) };
 }

@@ -15,6 +15,8 @@ export type FieldSchema = {
   allowed?: { from: string; to: string };
   /** The range it usually has where it is not known. Common practice. */
   usually?: { from: string; to: string };
+  /** The range nearly all values are in; one beyond it may be a slip. Common practice, from memory. */
+  likely?: { from: string; to: string };
   default?: unknown;
   /** What a missing field means: there is none of it, or a usual value holds. Otherwise it is not known. */
   absent?: 'none' | 'usual';

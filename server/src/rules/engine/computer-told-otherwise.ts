@@ -2,6 +2,8 @@ import type { Draft, PlanRule, Situation } from '../../checking/rule.ts';
 
 /** How far the speed of the cut may be above the redline, as a share of it. Common practice, from memory. */
 const ABOVE = 0.02;
+/** How low that speed may be, as for running in. Common practice, from memory. */
+const LEAST = 0.5;
 
 export const rule: PlanRule = {
   id: 'engine/computer-told-otherwise',
@@ -11,7 +13,7 @@ export const rule: PlanRule = {
   inspect: 'Go through the first page of its settings with the sheet beside it.',
   remedy:
     'Enter what is on the engine: cylinders, injectors over all throttle bodies, and the redline of the weakest part.',
-  source: 'common practice, from memory: a cut at most 2 % above the redline',
+  source: 'common practice, from memory: a cut at most 2 % above the redline, and not under half of it',
   checkPlan: ([first]) => (first?.values['first-start']?.['computer-told'] ? differences(first) : undefined),
 };
 
@@ -34,7 +36,8 @@ function differences({ values, show }: Situation): Draft[] {
         'throttle-body.injectors.quantity',
       ),
     );
-  if (told?.redline && redline && told.redline.value > redline.value * (1 + ABOVE))
+  const cut = told?.redline && redline && told.redline.value / redline.value;
+  if (told?.redline && redline && cut && (cut > 1 + ABOVE || cut < LEAST))
     drafts.push(draft('redline', `a cut at ${show(told.redline)}`, show(redline), redline.text, 'engine.redline'));
   return drafts;
 }
