@@ -18,7 +18,7 @@ function unlikelyIn(text: string) {
 describe('a value far from what is usual', () => {
   it.each([
     ['fuel-system: { tank: { capacity: 600 L } }', 'fuel-system.tank.capacity', ['Write "60 L"']],
-    ['fuel-system: { tank: { capacity: 1.6 gal } }', 'fuel-system.tank.capacity', ['Write "16 gal"']],
+    ['fuel-system: { tank: { capacity: 1.2 gal } }', 'fuel-system.tank.capacity', ['Write "12 gal"']],
     ['site: { hottest: 3.8 degC }', 'site.hottest', ['Write "38 degC"']],
     ['fuel-system: { feed: { elbows-90: 30 } }', 'fuel-system.feed.elbows-90', ['Write "3"']],
     ['fuel-system: { filter: { loss-at: 2000 L/h +/- 100 L/h } }', 'fuel-system.filter.loss-at', []],
