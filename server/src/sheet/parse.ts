@@ -2,7 +2,6 @@ import { type Document, parseDocument } from 'yaml';
 import { compose, TooLarge } from './compose.ts';
 import { inEveryStretch } from './cuts.ts';
 import type { Entry } from './entry.ts';
-import { parsePlain } from './parse-plain.ts';
 import type { FieldSchema } from './schema.ts';
 
 /** Most characters of a text that is read; a build sheet has some thousands. */
@@ -22,15 +21,6 @@ export type Parsed = { root: Entry; errors: Document['errors']; isLocal: boolean
  * @throws TooLarge
  */
 export function parse(text: string, schema: FieldSchema | undefined): Parsed {
-  const plain = parsePlain(text, schema);
-  return plain ? { root: plain, errors: [], isLocal: true } : parseWhole(text, schema);
-}
-
-/**
- * The same, whatever YAML the text is written in.
- * @throws TooLarge
- */
-export function parseWhole(text: string, schema: FieldSchema | undefined): Parsed {
   const document = parseDocument(text.replaceAll(/\r(?!\n)/g, '\n'), {
     merge: true,
     prettyErrors: false,
