@@ -182,6 +182,6 @@ function speedsOf(idle: number, redline: number): number[] {
 
 /** From 20 kPa in steps to the highest there is, none of them close under it. */
 function pressuresOf(highest: number): number[] {
-  const steps = Math.max(0, Math.ceil((highest - 20e3) / PRESSURE_STEP - CLOSE));
+  const steps = Math.ceil((highest - 20e3) / PRESSURE_STEP - CLOSE);
   return [...Array.from({ length: steps }, (_, step) => 20e3 + step * PRESSURE_STEP), highest];
 }

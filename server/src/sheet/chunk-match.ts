@@ -45,7 +45,7 @@ function keyOf(text: string, cut: Cut | undefined): string {
 }
 
 function numbers(from: number, to: number): number[] {
-  return Array.from({ length: Math.max(0, to - from) }, (_, index) => from + index);
+  return Array.from({ length: to - from }, (_, index) => from + index);
 }
 
 function grouped(indices: readonly number[], key: (index: number) => string): Map<string, number[]> {

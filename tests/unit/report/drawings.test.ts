@@ -32,6 +32,21 @@ describe('a ladder', () => {
     expect(svg).toContain('<text x="378.4" y="36" text-anchor="middle">1-2</text>');
   });
 
+  /** By hand: rows of 52 from 12, the second bar at 12 + 52 + 34 and the foot at 12 + 2 * 52; 315 hp at 16 + 600 * 315 / 500. */
+  it('puts its rows under each other and the scale under them', () => {
+    const [row] = ladder.rows;
+    const further = { name: 'then', claimed: 250 * HORSEPOWER, upTo: 480 * HORSEPOWER };
+    const marks = [300, 315].map((power) => ({ at: power * HORSEPOWER, name: 'pump' }));
+    const two = ladderSvg({ ...ladder, rows: [...(row ? [row] : []), { ...further, marks }] }, 'us', 'l');
+    expect(two).toContain('<circle cx="316" cy="98" r="6"');
+    expect(two).toContain('<text x="16" y="78" font-weight="bold">then</text>');
+    expect(two).toContain('<text x="376" y="88" text-anchor="middle">1</text>');
+    expect(two).toContain('<text x="394" y="117" text-anchor="middle">2</text>');
+    expect(two).toContain('<line x1="616" y1="12" x2="616" y2="116"');
+    expect(two).toContain('<text x="616" y="132" text-anchor="middle">500</text>');
+    expect(two).toContain('<text x="316" y="150" text-anchor="middle">power, hp</text>');
+  });
+
   it('lets no name become markup', () => {
     expect(svg).toContain('now &lt;b&gt;');
   });
@@ -65,6 +80,29 @@ describe('the way of the fuel', () => {
     expect(svg).toContain('viewBox="0 0 760 218"');
     expect(svg).toContain('M429 160h22v22h-22z');
     expect(svg).not.toMatch(/NaN|undefined/);
+  });
+
+  /** By hand: pieces 62 apart from 16 + 31, so at 47, 109 and 171, each line 12 short of them; the way back runs 8 over all. */
+  it('joins its pieces by lines', () => {
+    const svg = fuelPathSvg(
+      { ...path, back: [...path.back, { sign: 'filter', name: 'filter', notes: [] }] },
+      'si',
+      'f',
+    );
+    const lines = [...svg.matchAll(/<line x1="(\d+)" y1="(\d+)" x2="(\d+)" y2="(\d+)"/g)].map((line) =>
+      line.slice(1, 5).join(' '),
+    );
+    expect(lines).toEqual(
+      expect.arrayContaining([
+        '28 59 28 97',
+        '28 121 28 159',
+        '440 159 440 121',
+        '40 171 428 171',
+        '440 97 440 8',
+        '440 8 28 8',
+        '28 8 28 49',
+      ]),
+    );
   });
 
   it('is told as a table, piece by piece', () => {

@@ -31,6 +31,21 @@ describe('a plot', () => {
     expect(svg).toContain('y1="102.3"');
   });
 
+  /** By hand: 312 is the foot, (64 + 624) / 2 the middle across and (16 + 312) / 2 that of the height. */
+  it('puts its words beside the axes by hand', () => {
+    expect(svg).toContain('<text x="64" y="328" text-anchor="middle">0</text>');
+    expect(svg).toContain('<text x="58" y="316" text-anchor="end">0</text>');
+    expect(svg).toMatch(/<text x="344" y="352" text-anchor="middle">pressure/);
+    expect(svg).toMatch(/<text x="14" y="164" [^>]*rotate\(-90 14 164\)/);
+    expect(svg).toContain('<text x="624" y="98.3" text-anchor="end">limit</text>');
+  });
+
+  it('has room for a limit that nothing comes near', () => {
+    const limited = plotSvg({ ...plot, limit: { name: 'limit', value: 3 } }, 'si', 'p');
+    const height = Number(/<text x="624" y="([\d.-]+)" text-anchor="end">limit/.exec(limited)?.[1]);
+    expect(height).toBeGreaterThan(0);
+  });
+
   it('tells lines apart by dashes, and says what it is', () => {
     expect(svg).toContain('stroke-dasharray="8 4"');
     expect(svg).toContain('<title id="p-title">Delivery &lt;of &quot;two&quot; pumps&gt;</title>');
