@@ -2,7 +2,13 @@ import { ProgressLocation, type QuickPickItem, QuickPickItemKind, type Workspace
 import type { BaseLanguageClient as LanguageClient } from 'vscode-languageclient';
 
 type Part = { label: string; figures: string; detail: string };
-type Picks = { slot: string; title: string; picks: readonly (Part & { edit: object })[]; missed: readonly Part[] };
+type Picks = {
+  slot: string;
+  title: string;
+  picks: readonly (Part & { edit: object })[];
+  missed: readonly Part[];
+  untried: number;
+};
 type Item = QuickPickItem & { edit?: object };
 
 /** Lists the parts of the catalogs for a slot, or for the one at the cursor, with their figures, and writes the one picked. */
@@ -30,12 +36,12 @@ async function pick(client: LanguageClient, at: string | undefined, what: object
     );
     return;
   }
-  if (found.picks.length + found.missed.length === 0) {
+  if (found.picks.length + found.missed.length + found.untried === 0) {
     window.showInformationMessage('The catalogs have nothing for what is open in this sheet.');
     return;
   }
   const picked = await window.showQuickPick(itemsOf(found), {
-    title: `Parts for: ${found.title}`,
+    title: `Parts for: ${found.title}${found.untried > 0 ? `; time was up before ${found.untried} more were tried` : ''}`,
     placeHolder: 'What does it in every stage, the cheapest first',
     matchOnDescription: true,
     matchOnDetail: true,

@@ -14,10 +14,19 @@ import { echo } from '../text/echo.ts';
 import { tellingFigures } from './part-figures.ts';
 
 /** A part, or parts, to pick: what it is, the figures that matter, and the edits that write it. */
-export type Pick = { label: string; figures: string; detail: string; edits: readonly TextEdit[] };
+export type Pick = Told & { edits: readonly TextEdit[] };
 
-/** What there is to pick for a slot, and why the rest does not do it. */
-export type PickList = { slot: string; title: string; picks: readonly Pick[]; missed: readonly Omit<Pick, 'edits'>[] };
+type Told = { label: string; figures: string; detail: string };
+type Found = Told & { edits: readonly TextEdit[] | undefined };
+
+/** What there is to pick for a slot, why the rest does not do it, and how many parts time was up for. */
+export type PickList = {
+  slot: string;
+  title: string;
+  picks: readonly Pick[];
+  missed: readonly Told[];
+  untried: number;
+};
 
 /** The slot at an offset of a sheet: the innermost whose section, or name, is there. */
 export function slotUnder({ root }: Sheet, offset: number): Slot | undefined {
@@ -27,28 +36,33 @@ export function slotUnder({ root }: Sheet, offset: number): Slot | undefined {
 /** The options of a choice as a list to pick from; each writes its id and takes out what it replaces. */
 export function pickList(checked: Checked, choice: Choice, read: (text: string) => Sheet): PickList {
   const { currency } = checked.house;
+  const found = choice.options.map(({ placings, cost, margin, bestAt }) => {
+    const figures = placings.map(({ part }) => tellingFigures(part).join(', '));
+    const detail = [
+      price(cost, currency),
+      ...(margin === undefined ? [] : [`least margin ${Math.round(margin * 100)} %`]),
+      ...(bestAt.length > 0 ? [`best at ${bestAt.join(', ')}`] : []),
+    ];
+    const label = placings
+      .map(({ part, from }) => (from === undefined ? part.id : `${part.id} from stage ${from + 1} on`))
+      .join(', ');
+    return {
+      label,
+      figures: figures.join('; '),
+      detail: detail.join('; '),
+      edits: placingEdits(checked, placings, read),
+    };
+  });
+  const missed = choice.missed.map(({ part, reason }) => ({
+    label: part.id,
+    figures: tellingFigures(part).join(', '),
+    detail: echo(reason, 200),
+  }));
   return {
     slot: choice.slot.name,
     title: choice.slot.title,
-    picks: choice.options.flatMap(({ placings, cost, margin, bestAt }) => {
-      const edits = placingEdits(checked, placings, read);
-      if (!edits) return [];
-      const figures = placings.map(({ part }) => tellingFigures(part).join(', '));
-      const detail = [
-        price(cost, currency),
-        ...(margin === undefined ? [] : [`least margin ${Math.round(margin * 100)} %`]),
-        ...(bestAt.length > 0 ? [`best at ${bestAt.join(', ')}`] : []),
-      ];
-      const label = placings
-        .map(({ part, from }) => (from === undefined ? part.id : `${part.id} from stage ${from + 1} on`))
-        .join(', ');
-      return [{ label, figures: figures.join('; '), detail: detail.join('; '), edits }];
-    }),
-    missed: choice.missed.map(({ part, reason }) => ({
-      label: part.id,
-      figures: tellingFigures(part).join(', '),
-      detail: echo(reason, 200),
-    })),
+    ...sortedOut(found, missed),
+    untried: choice.untried,
   };
 }
 
@@ -60,24 +74,39 @@ export function pickListOfAll(
 ): PickList {
   const { currency } = checked.house;
   const ways = supply.length > 0 ? supply.map(({ placings }) => placings) : [[]];
+  const found = ways
+    .map((way) => [...alone, ...way])
+    .filter(({ length }) => length > 0)
+    .map((placings) => ({
+      label: `${placings.length} ${placings.length === 1 ? 'part' : 'parts'}`,
+      figures: price(costOfPlacings(completed(checked).values, placings), currency),
+      detail: placings.map(({ part }) => part.id).join(', '),
+      edits: placingEdits(checked, placings, read),
+    }));
+  const missed = without.map((slot) => {
+    const nearest = choices.find((choice) => choice.slot === slot)?.missed[0];
+    const detail = nearest
+      ? `${nearest.part.id} comes nearest: ${nearest.reason}`
+      : 'The catalogs have none that does it.';
+    return { label: slot.title, figures: '', detail: echo(detail, 200) };
+  });
+  const untried = choices.reduce((sum, choice) => sum + choice.untried, 0);
+  return { slot: 'all', title: 'every open part', ...sortedOut(found, missed), untried };
+}
+
+/** What can be written, and above what does not do it what does, but must be written by hand. */
+function sortedOut(found: readonly Found[], missed: readonly Told[]) {
   return {
-    slot: 'all',
-    title: 'every open part',
-    picks: ways.flatMap((way) => {
-      const placings = [...alone, ...way];
-      const edits = placings.length > 0 ? placingEdits(checked, placings, read) : undefined;
-      if (!edits) return [];
-      const cost = price(costOfPlacings(completed(checked).values, placings), currency);
-      const label = `${placings.length} ${placings.length === 1 ? 'part' : 'parts'}`;
-      return [{ label, figures: cost, detail: placings.map(({ part }) => part.id).join(', '), edits }];
-    }),
-    missed: without.map((slot) => {
-      const nearest = choices.find((choice) => choice.slot === slot)?.missed[0];
-      const detail = nearest
-        ? `${nearest.part.id} comes nearest: ${nearest.reason}`
-        : 'The catalogs have none that does it.';
-      return { label: slot.title, figures: '', detail: echo(detail, 200) };
-    }),
+    picks: found.flatMap(({ edits, ...pick }) => (edits ? [{ ...pick, edits }] : [])),
+    missed: [...found.flatMap(({ edits, ...pick }) => (edits ? [] : [byHand(pick)])), ...missed],
+  };
+}
+
+function byHand({ label, figures, detail }: Told): Told {
+  return {
+    label,
+    figures,
+    detail: `Does it (${detail}), but the text leaves no place for it: write it under "use" by hand`,
   };
 }
 

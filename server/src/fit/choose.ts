@@ -18,10 +18,18 @@ export type Choice = {
   alsoFit: number;
   missed: readonly Missed[];
   tried: number;
+  /** Parts that time was up for. */
+  untried: number;
 };
 
 /** Every part of the catalogs for a slot: those that do it, and those that do not, with what refused them. */
-export type Sorted = { slot: Slot; bench: Bench; fitting: readonly Option[]; fails: readonly Fail[] };
+export type Sorted = {
+  slot: Slot;
+  bench: Bench;
+  fitting: readonly Option[];
+  fails: readonly Fail[];
+  untried: number;
+};
 
 /** Parts on either side of a later stage that are tried together. */
 const MOST_SPLIT = 4;
@@ -44,11 +52,12 @@ export function* sorted(choosing: Choosing, slot: Slot, group: readonly Slot[] =
     if ('refusal' in judged) fails.push({ part, refusal: judged.refusal });
     else fitting.push(judged.option);
   }
-  return { slot, bench, fitting, fails };
+  const untried = parts.length - fitting.length - fails.length;
+  return { slot, bench, fitting, fails, untried };
 }
 
 /** What is told of the parts for a slot. */
-export function* choiceOf(choosing: Choosing, { slot, bench, fitting, fails }: Sorted): Steps<Choice> {
+export function* choiceOf(choosing: Choosing, { slot, bench, fitting, fails, untried }: Sorted): Steps<Choice> {
   const whole = Math.min(...fitting.map(({ cost }) => cost ?? Number.POSITIVE_INFINITY));
   const options = [...fitting, ...(yield* splits(choosing, bench, slot, fails, whole))];
   const { taken = [] } = choosing.checked.sheet.parts ?? {};
@@ -58,6 +67,7 @@ export function* choiceOf(choosing: Choosing, { slot, bench, fitting, fails }: S
     ...shownWithRest(options),
     missed: yield* missedOf(choosing, bench, slot, fails),
     tried: fitting.length + fails.length,
+    untried,
   };
 }
 

@@ -1,20 +1,18 @@
-import { stringify } from 'yaml';
 import { endOfLine, newline, startOfLine } from '../text/lines.ts';
 import { type Entry, innerRange, pathText, wholeRange } from './entry.ts';
 import type { TextEdit } from './problem.ts';
 import { entryOf } from './read.ts';
 import type { Path } from './schema.ts';
+import { block, flow, isNested, type NewValue, scalar } from './written.ts';
 
 export { applyEdits } from '../text/apply-edits.ts';
-
-/** What is written into a field; nothing leaves it empty, not known yet. */
-export type NewValue = string | number | boolean | null | NewValue[] | { [key: string]: NewValue };
+export type { NewValue } from './written.ts';
 
 /** A change of one field of a sheet, by its path. */
 export type Change = { set: Path; to: NewValue } | { remove: Path };
 
-/** `removed`: the fields that the same changes remove, as texts of their paths. */
-type Source = { text: string; root: Entry; removed?: ReadonlySet<string> };
+/** Of the same changes, as texts of paths: `removed` the fields that go, `filled` the sections that get new ones. */
+type Source = { text: string; root: Entry; removed?: ReadonlySet<string>; filled?: ReadonlySet<string> };
 
 /**
  * The smallest edits of the text that make the changes; comments, order, quoting and line endings around them stay.
@@ -22,9 +20,15 @@ type Source = { text: string; root: Entry; removed?: ReadonlySet<string> };
  */
 export function editsFor({ text, root }: Source, changes: readonly Change[]): TextEdit[] | undefined {
   const removed = new Set(changes.flatMap((change) => ('remove' in change ? [pathText(change.remove)] : [])));
-  const source = { text, root, removed };
+  const together = grouped({ text, root }, changes);
+  const filled = new Set(
+    together.flatMap((change) =>
+      'set' in change && !ownEntry(root, change.set) ? [pathText(change.set.slice(0, -1))] : [],
+    ),
+  );
+  const source = { text, root, removed, filled };
   const edits: TextEdit[] = [];
-  for (const change of grouped(source, changes)) {
+  for (const change of together) {
     if ('remove' in change && removedBefore(source, change.remove)) continue;
     const edit = 'set' in change ? setEdit(source, change.set, change.to) : removeEdit(source, change.remove);
     if (!edit) return undefined;
@@ -99,9 +103,15 @@ function missingFrom(source: Source, path: Path): Path | undefined {
   return undefined;
 }
 
+/** The entry of a field that the text has as its own. */
+function ownEntry(root: Entry, path: Path): Entry | undefined {
+  const entry = entryOf({ root }, path);
+  return entry?.inherited ? undefined : entry;
+}
+
 function setEdit(source: Source, path: Path, to: NewValue): TextEdit | undefined {
-  const entry = entryOf(source, path);
-  if (entry && !entry.inherited) return replaceEdit(source, entry, to);
+  const entry = ownEntry(source.root, path);
+  if (entry) return replaceEdit(source, entry, to);
   const parent = entryOf(source, path.slice(0, -1));
   const step = path.at(-1);
   if (!parent || step === undefined) return emptyParentEdit(source, path, to);
@@ -143,9 +153,15 @@ function fillEdit(source: Source, entry: Entry, to: NewValue): TextEdit | undefi
   return { start: at, end: at, text: lead + newline(source.text) + block(to, indent, newline(source.text)) };
 }
 
-function flowFieldEdit({ text }: Source, parent: Entry, fields: [string, NewValue][]): TextEdit | undefined {
+function flowFieldEdit(source: Source, parent: Entry, fields: [string, NewValue][]): TextEdit | undefined {
+  const { text } = source;
   const added = fields.map(([name, to]) => `${name}: ${flow(to)}`.trimEnd()).join(', ');
-  const last = ownChildren(parent).at(-1);
+  const children = ownChildren(parent);
+  const last = children.at(-1);
+  if (last && children.every((child) => isRemoved(source, child))) {
+    const at = parent.value.start + 1;
+    return text[at - 1] === '{' ? { start: at, end: at, text: ` ${added} ` } : undefined;
+  }
   if (last) {
     const at = wholeRange(last).end;
     const pad = added.endsWith(':') && text[at] === '}' ? ' ' : '';
@@ -161,7 +177,9 @@ function flowFieldEdit({ text }: Source, parent: Entry, fields: [string, NewValu
 
 function blockFieldEdit(source: Source, parent: Entry, fields: [string, NewValue][]): TextEdit | undefined {
   const { text } = source;
-  const last = ownChildren(parent).findLast((child) => !isRemoved(source, child));
+  const children = ownChildren(parent);
+  const last = children.findLast((child) => !isRemoved(source, child));
+  if (!last && children[0]?.key) return inPlaceOf(source, children[0].key.start, fields);
   if (!last?.key && parent.children.length > 0) return besideMerge(source, parent, fields);
   if (!last?.key) {
     if (parent.path.length > 0) return undefined;
@@ -179,6 +197,14 @@ function blockFieldEdit(source: Source, parent: Entry, fields: [string, NewValue
   if (!endIsRemoved) return { start: at, end: at, text: newline(text) + lines };
   const next = text.indexOf('\n', at) + 1 || text.length;
   return { start: next, end: next, text: next === text.length && !text.endsWith('\n') ? lines : lines + newline(text) };
+}
+
+/** Where all fields of a section go, new ones stand on the line of the first. */
+function inPlaceOf({ text }: Source, start: number, fields: [string, NewValue][]): TextEdit | undefined {
+  const at = startOfLine(text, start);
+  const indent = text.slice(at, start);
+  if (indent.trim() !== '') return undefined;
+  return { start: at, end: at, text: block(Object.fromEntries(fields), indent, newline(text)) + newline(text) };
 }
 
 /** A mapping that only takes fields over gets its own after the merge. */
@@ -234,15 +260,18 @@ export function removalOf(source: Source, parent: Entry, entry: Entry): TextEdit
     const last = siblings.at(-1) ?? entry;
     if (next) return { start, end: next.key?.start ?? next.value.start, text: '' };
     if (before) return { start: wholeRange(before).end, end: wholeRange(last).end, text: '' };
-    if (!/[{[]/.test(text[parent.value.start] ?? '') || parent.children.length > 1) return undefined;
-    return { start: parent.value.start + 1, end: parent.value.end - 1, text: '' };
+    const inner = { start: parent.value.start + 1, end: parent.value.end - 1, text: '' };
+    const isAll = parent.children.length === siblings.length && /[{[]/.test(text[inner.start - 1] ?? '');
+    const hasComment = siblings.length > 1 && /\s#/.test(text.slice(inner.start, inner.end));
+    return isAll && !hasComment ? inner : undefined;
   }
   const end = Math.max(trimmed(text, entry.value).end, entry.key?.end ?? 0);
-  if (parent.children.length === 1 && typeof parent.path.at(-1) === 'string') {
+  const isFilled = source.filled?.has(pathText(parent.path)) ?? false;
+  if (parent.children.length === 1 && !isFilled && typeof parent.path.at(-1) === 'string') {
     const head = text.slice(parent.key?.end ?? 0, start);
     return head.includes('#') ? undefined : removeEdit(source, parent.path);
   }
-  if (siblings.length === 1) return undefined;
+  if (siblings.length === 1 && !isFilled) return undefined;
   const lineStart = startOfLine(text, start);
   const lead = text.slice(lineStart, start);
   const isFirstOfItem = entry.key !== undefined && /^\s*(- +)+$/.test(lead);
@@ -284,41 +313,6 @@ function trimmed(text: string, { start, end }: { start: number; end: number }) {
 
 function columnOf(text: string, offset: number): number {
   return offset - startOfLine(text, offset);
-}
-
-function isNested(value: NewValue): value is NewValue[] | { [key: string]: NewValue } {
-  return typeof value === 'object' && value !== null;
-}
-
-/** A scalar that stands as it is in lines as well as in braces. */
-function scalar(value: string | number | boolean | null): string {
-  if (value === null) return '';
-  if (typeof value === 'string' && /[,[\]{}\n]/.test(value)) return JSON.stringify(value);
-  return stringify(value, { lineWidth: 0 }).trimEnd();
-}
-
-function flow(value: NewValue): string {
-  if (Array.isArray(value)) return `[${value.map(flow).join(', ')}]`;
-  if (!isNested(value)) return scalar(value);
-  return `{ ${Object.entries(value)
-    .map(([name, inner]) => `${name}: ${flow(inner)}`.trimEnd())
-    .join(', ')} }`;
-}
-
-/** Fields as lines; small mappings inside stay on one line. */
-function block(value: NewValue, indent: string, newline: string): string {
-  if (Array.isArray(value)) return value.map((item) => `${indent}- ${flow(item)}`).join(newline);
-  if (!isNested(value)) return indent + scalar(value);
-  return Object.entries(value)
-    .map(([name, inner]) => {
-      const isDeep =
-        isNested(inner) &&
-        !Array.isArray(inner) &&
-        Object.values(inner).some((one) => isNested(one) && !Array.isArray(one));
-      if (!isDeep) return `${indent}${name}: ${isNested(inner) ? flow(inner) : scalar(inner)}`.trimEnd();
-      return `${indent}${name}:${newline}${block(inner, `${indent}  `, newline)}`;
-    })
-    .join(newline);
 }
 
 function samePath(one: Path, other: Path): boolean {

@@ -200,6 +200,52 @@ const inserting: Case[] = [
   ['nowhere in a list that is not there', 'format: 1\n', [{ set: ['stages', 0, 'power'], to: '5 hp' }], undefined],
 ];
 
+/** All that is said of a pump goes, and the name of a part comes in its place. */
+const use = { set: ['fuel-system', 'pump', 'use'], to: 'wren-110' };
+const usedFor = (...gone: string[]): Change[] => [
+  ...gone.map((name) => ({ remove: ['fuel-system', 'pump', name] })),
+  use,
+];
+
+const inPlaceOfAll: Case[] = [
+  [
+    'of the one field in braces',
+    'fuel-system: { pump: { placement: in-tank } } # mine\n',
+    usedFor('placement'),
+    'fuel-system: { pump: { use: wren-110 } } # mine\n',
+  ],
+  [
+    'of several fields in braces',
+    'fuel-system:\n  pump: { placement: in-tank, flow-at: [[40 psi, 270 L/h]], current: 9 A } # mine\n',
+    usedFor('placement', 'flow-at', 'current'),
+    'fuel-system:\n  pump: { use: wren-110 } # mine\n',
+  ],
+  [
+    'of the one line',
+    'fuel-system:\n  pump:\n    placement: in-tank # by phone\n  feed-rise: 0.5 m\n',
+    usedFor('placement'),
+    'fuel-system:\n  pump:\n    use: wren-110\n    # by phone\n  feed-rise: 0.5 m\n',
+  ],
+  [
+    'of several lines, a list among them',
+    'fuel-system:\n  pump:\n    # in the tank\n    placement: in-tank\n    flow-at:\n      - [40 psi, 270 L/h]\n      - [60 psi, 225 L/h]\n',
+    usedFor('placement', 'flow-at'),
+    'fuel-system:\n  pump:\n    # in the tank\n    use: wren-110\n',
+  ],
+  [
+    'of what is said beside a merge',
+    'x-a: &p { quantity: 1 }\nfuel-system:\n  pump:\n    <<: *p\n    placement: in-tank\n',
+    usedFor('placement'),
+    'x-a: &p { quantity: 1 }\nfuel-system:\n  pump:\n    <<: *p\n    use: wren-110\n',
+  ],
+  [
+    'not of fields with comments in their braces',
+    'fuel-system: { pump: {\n  placement: in-tank, # by phone\n  current: 9 A } }\n',
+    usedFor('placement', 'current'),
+    undefined,
+  ],
+];
+
 const removing: Case[] = [
   [
     'a line, not the comment on it',
@@ -299,6 +345,7 @@ const removing: Case[] = [
 describe.each([
   ['replaces', replacing],
   ['inserts', inserting],
+  ['puts new fields in place', inPlaceOfAll],
   ['removes', removing],
 ] as [string, Case[]][])('an edit %s', (_, cases) => {
   it.each(cases)('%s', (_what, before, changes, after) => {
