@@ -1,6 +1,6 @@
-// Makes the pictures of one build for the README, from an empty file to the report: node scripts/pictures.mjs, after
-// npm run package. Takes some minutes: the build is asked for with real keys. With names of PNG files it makes none, and
-// gives those a palette.
+// Makes the pictures of the README, of one build from an empty file to the report and of a folder of sheets: node
+// scripts/pictures.mjs, after npm run package. Takes some minutes: the build is asked for with real keys. With `build` or
+// `folder` it makes those alone; with names of PNG files it makes none, and gives those a palette.
 import { spawn, spawnSync } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -18,7 +18,7 @@ const sheet = join(shop, 'quarry-wagon.build.yaml');
 
 /** The pictures of the report: from the top of one element to the bottom of another. */
 const REPORT = {
-  'report-plan': ['h1', 'section:has(h2:text-is("How far the parts go")) figure svg'],
+  'report-plan': ['h1', 'section:has(h2:text-is("How far the parts go")) figure figcaption'],
   'report-fuel': [
     'section:has(h2:text-is("Fuel supply")) figure:nth-of-type(1) svg',
     'section:has(h2:text-is("Fuel supply")) figure:nth-of-type(2) figcaption',
@@ -26,29 +26,56 @@ const REPORT = {
 };
 
 /** Makes the build in VS Code, in a shop with a catalog and an empty sheet. */
-async function build({ executable, env }) {
-  for (const folder of [shop, shots]) mkdirSync(folder);
+async function build() {
+  mkdirSync(shop);
   for (const name of ['build-sheet.config.yaml', 'shelf.parts.yaml'])
     cpSync(at(`samples/counter/${name}`), join(shop, name));
   writeFileSync(sheet, '');
   mkdirSync(join(shop, '.vscode'));
   writeFileSync(join(shop, '.vscode/settings.json'), '{ "workbench.activityBar.location": "hidden" }');
-  const extension = await unpackVsix(at('dist/build-sheet.vsix'), home);
-  const child = spawn(executable, [shop, `--extensionDevelopmentPath=${extension}`], {
+  await inVisualStudioCode(shop, 'scripts/pictures-of-a-build.mjs', {
+    SHEET: sheet,
+    KNOWN: at('samples/quarry-wagon.build.yaml'),
+    PAGE_SIZE: '1040x680',
+  });
+}
+
+/** Opens the samples in VS Code, without the lists of what is found in them. */
+async function folder() {
+  const samples = join(home, 'samples');
+  mkdirSync(join(samples, '.vscode'), { recursive: true });
+  writeFileSync(join(samples, '.vscode/settings.json'), '{}');
+  const wrong = [];
+  for (const name of readdirSync(at('samples')).filter((one) => one.endsWith('.build.yaml'))) {
+    const text = readFileSync(at(`samples/${name}`), 'utf8');
+    if (/^# finding:/m.test(text)) wrong.push(name);
+    writeFileSync(join(samples, name), text.replace(/^# finding.*\n/gm, ''));
+  }
+  await inVisualStudioCode(samples, 'scripts/pictures-of-a-folder.mjs', {
+    SHOP: samples,
+    WRONG: wrong.join(' '),
+    PAGE_SIZE: '1120x720',
+  });
+}
+
+/** Runs a script with the page of VS Code in a folder, with the packed extension. */
+async function inVisualStudioCode(opened, script, given) {
+  const { executable, env } = vscode;
+  extension ??= await unpackVsix(at('dist/build-sheet.vsix'), home);
+  const child = spawn(executable, [opened, `--extensionDevelopmentPath=${extension}`], {
     stdio: 'inherit',
     env: {
       ...process.env,
       ...env,
       LAUNCH_LOG: join(home, 'log'),
       STORY_RECORD: join(home, 'record'),
-      PAGE_SCRIPT: at('scripts/pictures-of-a-build.mjs'),
-      SHEET: sheet,
-      KNOWN: at('samples/quarry-wagon.build.yaml'),
+      PAGE_SCRIPT: at(script),
       SHOTS: shots,
+      ...given,
     },
   });
   const code = await new Promise((ok) => child.once('exit', ok));
-  if (code !== 0) throw new Error(`the build in VS Code ended with ${code}; what it left is in ${home}`);
+  if (code !== 0) throw new Error(`${script} ended with ${code}; what it left is in ${home}`);
 }
 
 /** Takes the pictures of the report of the sheet. */
@@ -70,13 +97,18 @@ async function report(browser) {
 }
 
 const vscode = await findVisualStudioCode();
+let extension;
 const given = process.argv.slice(2);
-if (given.length === 0) await build(vscode);
+const wants = (what) => given.length === 0 || given.includes(what);
+const files = given.filter((one) => one.endsWith('.png'));
+mkdirSync(shots);
+if (wants('folder')) await folder();
+if (wants('build')) await build();
 const { chromium } = createRequire(at('tests/vscode/browser-host/package.json'))('playwright-core');
 const browser = await chromium.launch({ executablePath: vscode.env.CHROMIUM, args: ['--no-sandbox'] });
-if (given.length === 0) await report(browser);
+if (wants('build')) await report(browser);
 const page = await browser.newPage();
-for (const file of given.length > 0 ? given : readdirSync(shots).map((name) => join(shots, name))) {
+for (const file of files.length > 0 ? files : readdirSync(shots).map((name) => join(shots, name))) {
   const png = await withPalette(page, readFileSync(file));
   writeFileSync(at(`pictures/${basename(file)}`), png);
   console.log(`pictures/${basename(file)}: ${(png.length / 1000).toFixed(0)} kB`);

@@ -99,7 +99,8 @@ async function launch() {
       '--disable-sync',
     ],
   });
-  const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+  const [width, height] = (env.PAGE_SIZE ?? '1280x800').split('x').map(Number);
+  const page = await browser.newPage({ viewport: { width, height } });
   await page.exposeFunction('codeAutomationLog', (level, args) => {
     if (env.LAUNCH_LOG) appendFileSync(env.LAUNCH_LOG, `${level} ${args.join(' ')}\n`);
   });
