@@ -3,15 +3,17 @@ import type { Block, Page, Span } from '../report/page.ts';
 
 // Pixels in the usual editor at its usual font, in a window eighty characters of code wide: measured on screenshots.
 const WIDE = 90;
+/** Characters of a line of a message, which stands in the letters of code. */
+const MESSAGE_WIDE = 74;
 const LINE = 19;
 const GAP = 8;
 const ROW = 23;
-const MESSAGE = 16;
+const MESSAGE = 8;
 const BUTTONS = 24;
 /** What a hover shows without scrolling. */
 const HIGH = 240;
-/** What is left of it under any message. */
-const LEAST = 110;
+/** What is left of it under any message: a title and a figure. */
+const LEAST = 2 * GAP + LINE + 2 * ROW;
 
 /** The height that is left for what is told of a place under what is found there. */
 export function roomUnder(findings: readonly Pick<PlacedFinding, 'message' | 'rule' | 'related'>[]): number {
@@ -21,7 +23,8 @@ export function roomUnder(findings: readonly Pick<PlacedFinding, 'message' | 'ru
       `${message} build-sheet(${rule})`,
       ...related.map((one) => `sheet.build.yaml(00, 00): ${one.message}`),
     ];
-    return MESSAGE + lines.reduce((sum, line) => sum + LINE * linesOf(line.length), 0);
+    const text = lines.reduce((sum, line) => sum + LINE * linesOf(line.length, MESSAGE_WIDE), 0);
+    return MESSAGE + GAP * related.length + text;
   });
   return Math.max(
     LEAST,
@@ -78,8 +81,8 @@ function innerHeight(block: Block): number {
   }
 }
 
-function linesOf(length: number): number {
-  return Math.max(1, Math.ceil(length / WIDE));
+function linesOf(length: number, wide = WIDE): number {
+  return Math.max(1, Math.ceil(length / wide));
 }
 
 /** Characters of a line of text; code stands wider. */

@@ -21,9 +21,17 @@ describe('what is seen at a glance', () => {
     expect(atAGlance([paragraph('title'), long, table(1)])).toEqual([paragraph('title'), table(1)]);
   });
 
-  it('is less under a message, but never nothing', () => {
+  it('is less under each other place that a message names, and under letters as wide as those of code', () => {
+    const finding = { rule: 'plan/part-outgrown' as const, message: 'm'.repeat(50), related: [] };
+    const place = { path: [], range: { start: 0, end: 1 }, message: 'From there.' };
+    const [alone, ...others] = [[], [place], [place, place]].map((related) => roomUnder([{ ...finding, related }]));
+    expect(others).toEqual([(alone ?? 0) - 27, (alone ?? 0) - 54]);
+    expect(roomUnder([{ ...finding, message: 'm'.repeat(51) }])).toBe(alone);
+  });
+
+  it('is less under a message, but never less than a title and a figure', () => {
     const finding = { rule: 'plan/part-outgrown' as const, message: 'm'.repeat(100), related: [] };
     expect(roomUnder([finding])).toBeLessThan(roomUnder([]));
-    expect(roomUnder(Array(9).fill(finding))).toBeGreaterThan(heightOf(paragraph('title'), table(2)));
+    expect(roomUnder(Array(9).fill(finding))).toBe(heightOf(paragraph('title'), table(1)));
   });
 });
