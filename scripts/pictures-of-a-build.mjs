@@ -109,11 +109,11 @@ export default async (page) => {
   await frame.locator('label', { hasText: 'Only those that differ' }).locator('input').check();
   await frame.locator('h2', { hasText: 'What if' }).evaluate((heading) => heading.scrollIntoView());
   await shot('what-if');
+  await frame.locator('label', { hasText: 'Only those that differ' }).locator('input').uncheck();
   await frame.locator('#write').click();
   await page.locator('.tab', { hasText: name }).first().click(); // with the keyboard in the panel nothing is saved
   await saved((text) => text.includes(LARGER) && !text.includes(SMALLER));
   await frame.locator('th.tried').first().waitFor({ state: 'detached' });
-  await frame.locator('label', { hasText: 'Only those that differ' }).locator('input').uncheck();
   await frame.locator('[id="topic-Fuel supply"]').evaluate((heading) => heading.scrollIntoView());
   await shot('panel');
   return 0;
