@@ -5,10 +5,11 @@ import { costOfPlacings, type Placing } from '../fit/option.ts';
 import { useChanges } from '../fit/slot-values.ts';
 import type { Together } from '../fit/together.ts';
 import { price } from '../report/fit-page.ts';
-import { applyEdits, editsFor } from '../sheet/edit.ts';
+import { applyEdits, type Change, editsFor } from '../sheet/edit.ts';
 import { entryAt } from '../sheet/entry.ts';
+import { inChanges } from '../sheet/path.ts';
 import type { TextEdit } from '../sheet/problem.ts';
-import type { Sheet } from '../sheet/read.ts';
+import { entryOf, type Sheet } from '../sheet/read.ts';
 import { type Slot, slotAround } from '../sheet/slots.ts';
 import { echo } from '../text/echo.ts';
 import { tellingFigures } from './part-figures.ts';
@@ -117,7 +118,10 @@ function placingEdits(
   read: (text: string) => Sheet,
 ): readonly TextEdit[] | undefined {
   const own = sheet.parts?.own ?? sheet.values;
-  const changes = placings.flatMap(({ slot, part, from }) => useChanges(own, slot, part, from));
+  const changes = placings.flatMap(({ slot, part, from }) => [
+    ...emptyFields(sheet, slot, from),
+    ...useChanges(own, slot, part, from),
+  ]);
   const edits = editsFor(sheet, changes);
   if (!edits) return undefined;
   const after = checkSheet(read(applyEdits(sheet.text, edits)), house).sheet;
@@ -125,4 +129,12 @@ function placingEdits(
     after.parts?.taken.some((one) => one.slot === slot && one.stage === from && one.part?.id === part.id),
   );
   return isTaken && (!after.broken || sheet.broken) ? edits : undefined;
+}
+
+/** Fields of a slot that wait for a value, and which a part that is chosen makes needless; how it is fitted stays open. */
+function emptyFields(sheet: Sheet, { path, field }: Slot, from: number | undefined): Change[] {
+  const section = entryOf(sheet, from === undefined ? path : inChanges(from, field));
+  return (section?.children ?? [])
+    .filter((inner) => inner.kind === 'empty' && inner.schema && !inner.schema.fitted)
+    .map((inner) => ({ remove: inner.path }));
 }
