@@ -7,9 +7,10 @@ import type { Together } from '../fit/together.ts';
 import { price } from '../report/fit-page.ts';
 import { applyEdits, type Change, editsFor } from '../sheet/edit.ts';
 import { entryAt } from '../sheet/entry.ts';
-import { inChanges } from '../sheet/path.ts';
+import { inChanges, valueAt } from '../sheet/path.ts';
 import type { TextEdit } from '../sheet/problem.ts';
 import { entryOf, type Sheet } from '../sheet/read.ts';
+import type { ShelfPart } from '../sheet/shelf.ts';
 import { type Slot, slotAround } from '../sheet/slots.ts';
 import { echo } from '../text/echo.ts';
 import { tellingFigures } from './part-figures.ts';
@@ -119,7 +120,7 @@ function placingEdits(
 ): readonly TextEdit[] | undefined {
   const own = sheet.parts?.own ?? sheet.values;
   const changes = placings.flatMap(({ slot, part, from }) => [
-    ...emptyFields(sheet, slot, from),
+    ...emptyFields(sheet, slot, part, from),
     ...useChanges(own, slot, part, from),
   ]);
   const edits = editsFor(sheet, changes);
@@ -132,9 +133,12 @@ function placingEdits(
 }
 
 /** Fields of a slot that wait for a value, and which a part that is chosen makes needless; how it is fitted stays open. */
-function emptyFields(sheet: Sheet, { path, field }: Slot, from: number | undefined): Change[] {
+function emptyFields(sheet: Sheet, { path, field }: Slot, { fields }: ShelfPart, from: number | undefined): Change[] {
   const section = entryOf(sheet, from === undefined ? path : inChanges(from, field));
   return (section?.children ?? [])
-    .filter((inner) => inner.kind === 'empty' && inner.schema && !inner.schema.fitted)
+    .filter(({ kind, schema, path: place }) => {
+      const isSaid = valueAt(fields, place.slice(-1)) !== undefined;
+      return kind === 'empty' && schema && (isSaid || !schema.fitted);
+    })
     .map((inner) => ({ remove: inner.path }));
 }

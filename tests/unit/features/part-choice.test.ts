@@ -13,7 +13,7 @@ const said: [what: string, before: string, after: string][] = [
   ['where it sits, in braces', '  pump: { placement: in-tank }\n', '  pump: { use: ID }\n'],
   ['where it sits, on a line', '  pump:\n    placement: in-tank # as ever\n', '  pump:\n    use: ID\n    # as ever\n'],
   ['nothing', '  pump:\n', '  pump:\n    use: ID\n'],
-  ['nothing yet', '  pump:\n    flow-at:\n    current:\n    distance:\n', '  pump:\n    distance:\n    use: ID\n'],
+  ['nothing yet', '  pump:\n    flow-at:\n    placement:\n    distance:\n', '  pump:\n    distance:\n    use: ID\n'],
   ['all of another pump', /^ {2}pump: .*\n/m.exec(wagon)?.[0] ?? '', '  pump: { use: ID }\n'],
 ];
 
