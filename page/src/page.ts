@@ -178,11 +178,11 @@ function tellOfFiles(uris: readonly string[]): void {
 async function takeFiles(list: readonly File[]): Promise<void> {
   for (const file of list) {
     const text = await file.text();
-    const isSheet = !/\.(parts\.ya?ml|csv)$|^build-sheet\.config\.ya?ml$/i.test(file.name);
-    const name = isSheet ? file.name.replace(/(\.build)?\.ya?ml$/i, '.build.yaml') : file.name;
-    const uri = isSheet ? files.free(name) : `${OWN}/${encodeURIComponent(name)}`;
+    const isPlan = !/\.(parts\.ya?ml|csv)$|^build-sheet\.config\.ya?ml$/i.test(file.name);
+    const name = isPlan ? file.name.replace(/(\.build)?\.ya?ml$/i, '.build.yaml') : file.name;
+    const uri = isPlan ? files.free(name) : `${OWN}/${encodeURIComponent(name)}`;
     files.write(uri, text);
-    if (isSheet) open(uri, text);
+    if (isPlan) open(uri, text);
     else tell(`${name} is there for your sheets.`);
   }
   tellOfFiles(list.map(({ name }) => `${OWN}/${encodeURIComponent(name)}`));

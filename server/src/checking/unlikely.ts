@@ -1,9 +1,10 @@
 import type { BuildSheet } from '../generated/build-sheet.ts';
-import { likelyRange } from '../sheet/likely-range.ts';
 import type { Path } from '../sheet/path.ts';
+import { expectedOf } from '../sheet/read-values.ts';
 import { child, type FieldSchema, root } from '../sheet/schema.ts';
 import { quoted } from '../text/echo.ts';
 import { estimate } from '../units/digits.ts';
+import type { Range } from '../units/expected.ts';
 import { takeApart } from '../units/grammar.ts';
 import { isQuantity, isQuantityValue, type Quantity } from '../units/quantity.ts';
 import { readQuantity } from '../units/read.ts';
@@ -32,7 +33,7 @@ function look(value: unknown, schema: FieldSchema | undefined, path: Path, found
 }
 
 function judged(value: Quantity | number, schema: FieldSchema, path: Path): Finding | undefined {
-  const range = likelyRange(schema);
+  const range = expectedOf(schema).likely;
   const size = typeof value === 'number' ? value : value.value;
   if (!range || size === 0 || isIn(size, range)) return undefined;
   const written = typeof value === 'number' ? String(value) : value.text;
@@ -53,26 +54,33 @@ function judged(value: Quantity | number, schema: FieldSchema, path: Path): Find
 /** The value with its decimal point one place further, where that is usual. */
 function withPointMoved(value: Quantity | number, range: Range, path: Path): PlannedRepair[] {
   return [10, 0.1].flatMap((factor) => {
-    const to = typeof value === 'number' ? value * factor : scaled(value, factor);
-    if (to === undefined) return [];
-    const read = typeof value === 'number' ? to : readQuantity(String(to), value.dimension);
-    const size = typeof read === 'object' ? isQuantity(read) && read.value : Number(read);
-    if (typeof size !== 'number' || !isIn(size, range) || (typeof value === 'number' && !Number.isInteger(to)))
-      return [];
+    const moved = typeof value === 'number' ? wholeTimes(value, factor) : quantityTimes(value, factor);
+    if (!moved || !isIn(moved.size, range)) return [];
+    const { to } = moved;
     return [{ title: `Write ${quoted(String(to))}`, changes: [{ set: path, to }], safe: false, stage: 0 }];
   });
 }
 
+type Moved = { to: string | number; size: number };
+
+function wholeTimes(number: number, factor: number): Moved | undefined {
+  const to = times(number, factor);
+  return Number.isInteger(to) ? { to, size: to } : undefined;
+}
+
 /** A quantity of one decimal number, with that number times a factor. */
-function scaled({ text }: Quantity, factor: number): string | undefined {
+function quantityTimes({ text, dimension }: Quantity, factor: number): Moved | undefined {
   const phrase = takeApart(text);
   if (!phrase || phrase.sign) return undefined;
   const { start, end } = phrase.first.number;
-  const number = Number(text.slice(start, end)) * factor;
-  return Number.isNaN(number) ? undefined : text.slice(0, start) + Number(number.toPrecision(6)) + text.slice(end);
+  const to = text.slice(0, start) + times(Number(text.slice(start, end)), factor) + text.slice(end);
+  const read = readQuantity(to, dimension);
+  return isQuantity(read) ? { to, size: read.value } : undefined;
 }
 
-type Range = { from: number; to: number };
+function times(number: number, factor: number): number {
+  return Number((number * factor).toPrecision(6));
+}
 
 function isIn(size: number, { from, to }: Range): boolean {
   return size >= from && size <= to;

@@ -10,6 +10,7 @@ import { entryAt } from '../sheet/entry.ts';
 import { inChanges, valueAt } from '../sheet/path.ts';
 import type { TextEdit } from '../sheet/problem.ts';
 import { entryOf, type Sheet } from '../sheet/read.ts';
+import { isFitted } from '../sheet/schema.ts';
 import type { ShelfPart } from '../sheet/shelf.ts';
 import { type Slot, slotAround } from '../sheet/slots.ts';
 import { echo } from '../text/echo.ts';
@@ -135,10 +136,9 @@ function placingEdits(
 /** Fields of a slot that wait for a value, and which a part that is chosen makes needless; how it is fitted stays open. */
 function emptyFields(sheet: Sheet, { path, field }: Slot, { fields }: ShelfPart, from: number | undefined): Change[] {
   const section = entryOf(sheet, from === undefined ? path : inChanges(from, field));
-  return (section?.children ?? [])
-    .filter(({ kind, schema, path: place }) => {
-      const isSaid = valueAt(fields, place.slice(-1)) !== undefined;
-      return kind === 'empty' && schema && (isSaid || !schema.fitted);
-    })
-    .map((inner) => ({ remove: inner.path }));
+  return (section?.children ?? []).flatMap((inner) => {
+    const name = String(inner.path.at(-1));
+    const isNeedless = valueAt(fields, [name]) !== undefined || (section?.schema && !isFitted(section.schema, name));
+    return inner.kind === 'empty' && inner.schema && isNeedless ? [{ remove: inner.path }] : [];
+  });
 }

@@ -1,7 +1,7 @@
 import type { BuildSheet } from '../generated/build-sheet.ts';
 import type { Change } from '../sheet/edit.ts';
 import { fieldSchema, inChanges, isFields, type Path, valueAt } from '../sheet/path.ts';
-import { child, type FieldSchema, resolve } from '../sheet/schema.ts';
+import { child, type FieldSchema, isFitted } from '../sheet/schema.ts';
 import type { ShelfPart } from '../sheet/shelf.ts';
 import type { Slot } from '../sheet/slots.ts';
 
@@ -18,7 +18,7 @@ function fittedIn(section: Record<string, unknown>, schema: FieldSchema): Record
   const kept = Object.entries(section).flatMap(([name, value]): [string, unknown][] => {
     const own = child(schema, name);
     if (!own || value === undefined || name === 'use') return [];
-    if (own.fitted || resolve(schema).properties?.[name]?.fitted) return [[name, value]];
+    if (isFitted(schema, name)) return [[name, value]];
     if (!isFields(value)) return [];
     const inner = fittedIn(value, own);
     return Object.keys(inner).length > 0 ? [[name, inner]] : [];
@@ -97,8 +97,7 @@ function removed(section: Record<string, unknown>, fields: unknown, schema: Fiel
     if (name === 'use' || value === undefined) return [];
     const own = child(schema, name);
     const given = isFields(fields) ? fields[name] : undefined;
-    const isFitted = own?.fitted || resolve(schema).properties?.[name]?.fitted;
-    if (isFitted && given === undefined) return [];
+    if (given === undefined && isFitted(schema, name)) return [];
     const inner = isFields(value) && own ? removed(value, given, own, [...path, name]) : undefined;
     const isPartly = inner && inner.length < Object.keys(value as object).length;
     return isPartly ? inner : [{ remove: [...path, name] }];

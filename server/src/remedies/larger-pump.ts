@@ -3,12 +3,10 @@ import type { Estimate } from '../analysis/figure.ts';
 import { RATED_VOLTAGE } from '../analysis/fuel-network.ts';
 import { pumpMargin, requiredPressure } from '../analysis/supply.ts';
 import type { Repair, Situation } from '../checking/rule.ts';
-import type { Quantity } from '../units/quantity.ts';
+import type { Points } from '../units/quantity.ts';
 import { nextPump } from './pump-sizes.ts';
 import { reliefFor, USUAL_RELIEF } from './relief.ts';
 import { coarselyUp, roundedUp } from './size.ts';
-
-type Curve = [Quantity, Quantity][];
 
 /** Pressure of the curve's lower point over the need, and the flow there: a flat turbine pump. Common practice. */
 const LOW_POINT = { pressure: 0.7, flow: 1.15 };
@@ -26,7 +24,7 @@ export function largerPump(
   need: { delivery: Estimate; pressure: number },
 ): Repair[] {
   const pump = values['fuel-system']?.pump;
-  const curve = pump?.['flow-at'] as Curve | undefined;
+  const curve = pump?.['flow-at'] as Points | undefined;
   const [like] = curve ?? [];
   if (!pump || !like) return [];
   const rated = pump['rated-voltage']?.value ?? RATED_VOLTAGE;

@@ -5,7 +5,7 @@ import { childOf, type Entry, isUnknown } from './entry.ts';
 import type { Path } from './path.ts';
 import { entryOf, type Sheet } from './read.ts';
 import { onLines, onOneLine } from './restyle.ts';
-import { type FieldSchema, resolve } from './schema.ts';
+import { child, type FieldSchema, isFitted } from './schema.ts';
 import type { Slot } from './slots.ts';
 
 /** A sheet that names a part in place of what describes it, and the part as lines of a list of parts at the margin. */
@@ -78,8 +78,7 @@ function isShared(entry: Entry): boolean {
 /** Whether a field describes the part itself, not how it is fitted. */
 function isOfPart(section: FieldSchema | undefined, field: Entry): boolean {
   const name = String(field.path.at(-1));
-  const own = section && resolve(section).properties?.[name];
-  return own !== undefined && !own.fitted && !resolve(own).fitted;
+  return section !== undefined && child(section, name) !== undefined && !isFitted(section, name);
 }
 
 /** The whole lines of a field: comments right above it, those after it on its lines, and deeper ones below. */

@@ -145,7 +145,7 @@ const expectations = new WeakMap<FieldSchema, Expected>();
 export function expectedOf(schema: FieldSchema): Expected {
   const known = expectations.get(schema);
   if (known) return known;
-  const { allowed, dimension = 'ratio-number', examples = [], title } = schema;
+  const { allowed, likely, dimension = 'ratio-number', examples = [], title } = schema;
   const read = (text: unknown) => {
     const quantity = readQuantity(String(text), dimension);
     if (!isQuantity(quantity)) throw new Error(`\`${text}\` in the schema of ${title} cannot be read`);
@@ -155,6 +155,7 @@ export function expectedOf(schema: FieldSchema): Expected {
     from: allowed ? read(allowed.from).value : Number.NEGATIVE_INFINITY,
     to: allowed ? read(allowed.to).value : Number.POSITIVE_INFINITY,
     usual: examples.map(read),
+    ...(likely && { likely: { from: read(likely.from).value, to: read(likely.to).value } }),
   };
   expectations.set(schema, found);
   return found;

@@ -108,6 +108,12 @@ export function child(schema: FieldSchema, step: string | number): FieldSchema |
   return found && resolve(found);
 }
 
+/** Whether a field of a section says how its part sits in this car; said where a shared definition is used, or in it. */
+export function isFitted(section: FieldSchema, name: string): boolean {
+  const own = resolve(section).properties?.[name];
+  return own !== undefined && Boolean(own.fitted || resolve(own).fitted);
+}
+
 /** The fields a schema names, with what else the trade calls them. */
 export function knownFields(schema: FieldSchema | undefined): Known[] {
   const names = Object.keys((schema && resolve(schema).properties) ?? {});

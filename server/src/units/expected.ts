@@ -1,7 +1,10 @@
 import type { Quantity } from './quantity.ts';
 
-/** What a field takes: its range in SI, and the usual sizes and units of it. */
-export type Expected = { from: number; to: number; usual: readonly Quantity[] };
+/** From one value to another, SI. */
+export type Range = { from: number; to: number };
+
+/** What a field takes: its range, the usual sizes and units of it, and the range that nearly all values are in, if it has one. */
+export type Expected = Range & { usual: readonly Quantity[]; likely?: Range };
 
 /** A field of which nothing is known. */
 export const anything: Expected = { from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY, usual: [] };

@@ -1,5 +1,8 @@
 import type { Dimension } from './units.ts';
 
+/** Points of a curve, such as a pump's: pressure and flow. */
+export type Points = [Quantity, Quantity][];
+
 /** A measured or chosen value: SI value, its lower and upper bound where a tolerance is given, and how it was written. */
 export type Quantity = {
   value: number;

@@ -36,9 +36,9 @@ function differences({ values, show }: Situation): Draft[] {
         'throttle-body.injectors.quantity',
       ),
     );
-  const cut = told?.redline && redline && told.redline.value / redline.value;
-  if (told?.redline && redline && cut && (cut > 1 + ABOVE || cut < LEAST))
-    drafts.push(draft('redline', `a cut at ${show(told.redline)}`, show(redline), redline.text, 'engine.redline'));
+  const cut = told?.redline;
+  if (cut && redline && (cut.value > redline.value * (1 + ABOVE) || cut.value < redline.value * LEAST))
+    drafts.push(draft('redline', `a cut at ${show(cut)}`, show(redline), redline.text, 'engine.redline'));
   return drafts;
 }
 

@@ -1,8 +1,6 @@
 import { RATED_VOLTAGE } from '../../analysis/fuel-network.ts';
 import type { StageRule } from '../../checking/rule.ts';
-import type { Quantity } from '../../units/quantity.ts';
-
-type Curve = [Quantity, Quantity][];
+import type { Points } from '../../units/quantity.ts';
 
 /** Share of the electric power that the best pumps turn into pressure times flow. From memory: most make 15 to 30 %. */
 const MOST = 0.6;
@@ -17,7 +15,7 @@ export const rule: StageRule = {
   source: 'energy balance; the efficiency is common practice, from memory',
   check: ({ values, show }) => {
     const pump = values['fuel-system']?.pump;
-    const [current, curve] = [pump?.current, pump?.['flow-at'] as Curve | undefined];
+    const [current, curve] = [pump?.current, pump?.['flow-at'] as Points | undefined];
     if (!current || !curve) return undefined;
     const drawn = current.value * (pump?.['rated-voltage']?.value ?? RATED_VOLTAGE);
     const work = curve.map(([pressure, flow]) => ({ pressure, flow, power: pressure.value * flow.value }));

@@ -1,8 +1,6 @@
 import { pumpDelivery, pumpPressure, returnBackPressureShare } from '../../analysis/supply.ts';
 import { above, type StageRule } from '../../checking/rule.ts';
-import type { Quantity } from '../../units/quantity.ts';
-
-type Curve = [Quantity, Quantity][];
+import type { Points } from '../../units/quantity.ts';
 
 export const rule: StageRule = {
   id: 'fuel-supply/pump-curve-beyond',
@@ -13,7 +11,7 @@ export const rule: StageRule = {
   remedy: 'Write the missing point into the curve, from the maker or from a measurement.',
   source: 'interpolation: Fritsch and Carlson, SIAM J. Numer. Anal. 17 (1980) 238; outside the points common practice',
   check: ({ values, see, limit, compare }) => {
-    const curve = values['fuel-system']?.pump?.['flow-at'] as Curve | undefined;
+    const curve = values['fuel-system']?.pump?.['flow-at'] as Points | undefined;
     const pressure = see(pumpPressure);
     const [first, last] = [curve?.[0], curve?.at(-1)];
     if (!pressure || !first || !last || see(pumpDelivery)?.value === 0) return undefined;

@@ -1,8 +1,6 @@
 import { pumpDeliveryAlone } from '../../analysis/supply.ts';
 import type { Draft, StageRule } from '../../checking/rule.ts';
-import type { Quantity } from '../../units/quantity.ts';
-
-type Curve = [Quantity, Quantity][];
+import type { Points } from '../../units/quantity.ts';
 
 const CURVES = ['fuel-system.pump.flow-at', 'fuel-system.pump.low-voltage.flow-at'] as const;
 
@@ -16,7 +14,7 @@ export const rule: StageRule = {
   source: 'common practice; a positive-displacement or turbine pump leaks more at a higher pressure',
   check: ({ values, show, impossible }) => {
     const pump = values['fuel-system']?.pump;
-    const curves = [pump?.['flow-at'], pump?.['low-voltage']?.['flow-at']] as (Curve | undefined)[];
+    const curves = [pump?.['flow-at'], pump?.['low-voltage']?.['flow-at']] as (Points | undefined)[];
     return curves.flatMap((curve, index): Draft[] => {
       const at = CURVES[index] as (typeof CURVES)[number];
       const wrong = curve ? firstWrong(curve) : undefined;
@@ -47,7 +45,7 @@ export const rule: StageRule = {
 };
 
 /** The first two neighboring points that are out of order. */
-function firstWrong(curve: Curve): [Curve[number], Curve[number]] | undefined {
+function firstWrong(curve: Points): [Points[number], Points[number]] | undefined {
   for (const [index, point] of curve.entries()) {
     const before = curve[index - 1];
     if (before && (point[0].value <= before[0].value || point[1].value > before[1].value)) return [before, point];
